@@ -1,0 +1,33 @@
+/** What a step report is worked out from: inputs that the maker gave, and what was measured. */
+import type { MeshHealth, PartSummary, Patch } from '../core/mesh/types';
+import type { ProjectInputs } from './inputs';
+
+/** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
+export interface PatternRecord {
+  readonly fileName: string;
+  /** Of the file's bytes, lower-case hex. */
+  readonly sha256: string;
+  readonly format: 'stl-binary' | 'stl-ascii' | 'obj' | '3mf';
+  readonly declaredUnit: 'mm' | 'cm' | 'm' | 'in' | null;
+  /** Triangles in the file, before anything was dropped. */
+  readonly triangles: number;
+  /** Key of the saved mesh (hash of its packed form). */
+  readonly meshKey: string;
+  /** Largest distance between a saved and a read vertex, in file units. */
+  readonly packErrorFileUnits: number;
+  readonly notes: readonly string[];
+}
+
+/** Result of measuring the saved mesh with the part inputs; null while it is being worked out or without a mesh. */
+export interface MeasuredPart {
+  readonly health: MeshHealth;
+  readonly summary: PartSummary;
+  /** Ranked patches for the present band and least draft; null while they are being worked out. */
+  readonly patches: readonly Patch[] | null;
+}
+
+export interface StepContext {
+  readonly inputs: ProjectInputs;
+  readonly pattern: PatternRecord | null;
+  readonly measured: MeasuredPart | null;
+}
