@@ -3,7 +3,19 @@
  * arrays only; arrays in replies are transferred. One bench worker holds one open mesh; cancel means terminate,
  * after which the client starts a new worker and opens the saved mesh again.
  */
-import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
+import type {
+  LengthUnit,
+  MeshHealth,
+  PartSummary,
+  Patch,
+  PatchBand,
+  PullChoice,
+  Section,
+  SectionPlane,
+  Vec3,
+} from '../core/mesh/types';
+
+export type { PatchBand, PullChoice, Section, SectionPlane } from '../core/mesh/types';
 
 export interface Progress {
   /** What is being done, in the maker's words, e.g. "measuring walls". */
@@ -76,33 +88,6 @@ export interface MeasureReply {
   readonly display: readonly DisplayChunk[];
 }
 
-export interface PatchBand {
-  readonly measure: 'ray' | 'ball';
-  readonly lowMm: number;
-  readonly highMm: number;
-  readonly leastDraftDeg: number;
-  /** Inside corners tighter than this are patches; null for none. */
-  readonly leastCornerRadiusMm: number | null;
-}
-
-export interface SectionPlane {
-  readonly axis: 'x' | 'y' | 'z';
-  readonly atMm: number;
-}
-
-/** A plane cut through the part. */
-export interface Section {
-  readonly plane: SectionPlane;
-  /** Polylines in the plane, 2 numbers per point in mm: (y,z), (z,x) or (x,y) for a cut across x, y or z. */
-  readonly lines: readonly { readonly pointsMm: Float64Array; readonly closed: boolean }[];
-  /** Wall at sample places along the cut, for dimension lines: from outside point to inside point. */
-  readonly walls: readonly {
-    readonly fromMm: readonly [number, number];
-    readonly toMm: readonly [number, number];
-    readonly wallMm: number;
-  }[];
-}
-
 export interface Probe {
   readonly facet: number;
   readonly pointMm: Vec3;
@@ -114,13 +99,6 @@ export interface Probe {
   readonly kind: number;
   /** Same words as a patch's place. */
   readonly place: string;
-}
-
-export interface PullChoice {
-  readonly pull: Vec3;
-  readonly trappedShare: number;
-  /** Area-weighted median draft of the reachable facets, degrees. */
-  readonly medianDraftDeg: number;
 }
 
 /** What the worker offers. `progress` is called at most every 50 ms. */

@@ -122,6 +122,14 @@ export interface WallDistribution {
   readonly cumulativeAreaMm2: Float64Array;
 }
 
+/** Draft of the facets that must let go of stone, sorted, for instant area shares against any least draft. */
+export interface DraftDistribution {
+  /** Degrees toward the facet's own mold half, positive where it releases; ascending. */
+  readonly draftDeg: Float32Array;
+  /** Running area up to and including entry i. */
+  readonly cumulativeAreaMm2: Float64Array;
+}
+
 /** Area-weighted quantiles over the facets that were hit; a quantile is the smallest value whose weight reaches q. */
 export interface WallQuantiles {
   readonly p5: number | null;
@@ -161,9 +169,12 @@ export interface PartSummary {
   readonly insideCornerRadiusMm: { readonly p5: number | null; readonly min: number | null };
   /** Area per facet kind, mm2. */
   readonly kindAreaMm2: Readonly<Record<FacetKind, number>>;
-  /** Area of the show and core skins by draft towards their own mold half, for the user's least draft. */
-  readonly releaseDraft: WallDistribution;
+  /** Area of the show and core facets (rims and details left out) by draft toward their own mold half. */
+  readonly releaseDraft: DraftDistribution;
+  /** Ray walls of the facets of kind `show`. */
   readonly showWall: WallDistribution;
+  /** Ball walls of the facets of kind `show`. */
+  readonly showBallWall: WallDistribution;
   /** True when no inner skin stands behind the show face: the pattern is drawn solid. */
   readonly solid: boolean;
 }
@@ -181,4 +192,41 @@ export interface Patch {
   readonly worstFacet: number;
   readonly draftDeg: number;
   readonly facetCount: number;
+}
+
+/** What counts as a finding when patches are looked for. */
+export interface PatchBand {
+  readonly measure: 'ray' | 'ball';
+  readonly lowMm: number;
+  readonly highMm: number;
+  readonly leastDraftDeg: number;
+  /** Inside corners tighter than this are patches; null for none. */
+  readonly leastCornerRadiusMm: number | null;
+}
+
+/** A plane across one axis. */
+export interface SectionPlane {
+  readonly axis: 'x' | 'y' | 'z';
+  readonly atMm: number;
+}
+
+/** A plane cut through the part. */
+export interface Section {
+  readonly plane: SectionPlane;
+  /** Polylines in the plane, 2 numbers per point in mm: (y,z), (z,x) or (x,y) for a cut across x, y or z. */
+  readonly lines: readonly { readonly pointsMm: Float64Array; readonly closed: boolean }[];
+  /** Wall at sample places along the cut, for dimension lines: from outside point to inside point. */
+  readonly walls: readonly {
+    readonly fromMm: readonly [number, number];
+    readonly toMm: readonly [number, number];
+    readonly wallMm: number;
+  }[];
+}
+
+/** The pull that traps least and drafts most. */
+export interface PullChoice {
+  readonly pull: Vec3;
+  readonly trappedShare: number;
+  /** Area-weighted median draft of the reachable facets, degrees. */
+  readonly medianDraftDeg: number;
 }
