@@ -173,8 +173,8 @@ export interface PartSummary {
   readonly releaseDraft: DraftDistribution;
   /** Ray walls of the facets of kind `show`. */
   readonly showWall: WallDistribution;
-  /** Ball walls of the facets of kind `show`. */
-  readonly showBallWall: WallDistribution;
+  /** Ball walls of the same facets. */
+  readonly showWallByBall: WallDistribution;
   /** True when no inner skin stands behind the show face: the pattern is drawn solid. */
   readonly solid: boolean;
 }
