@@ -1,26 +1,58 @@
 import react from '@vitejs/plugin-react';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import packageFacts from './package.json' with { type: 'json' };
+import { contentSecurityPolicy } from './src/app/contentSecurityPolicy';
 
-/** Everything the page may do, for any host; `npm start` sends it as a header too. */
-export const contentSecurityPolicy = [
-  "default-src 'none'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "worker-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' data: blob:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  "manifest-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "object-src 'none'",
-].join('; ');
+/** Sent by `npm start`; any other static host is covered by the same policy as a meta tag in index.html. */
+const headers = {
+  'Content-Security-Policy': contentSecurityPolicy,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+};
 
 export default defineConfig({
-  plugins: [react()],
+  define: { __APP_VERSION__: JSON.stringify(packageFacts.version) },
+  plugins: [
+    react(),
+    {
+      name: 'policy-meta-tag',
+      transformIndexHtml: {
+        order: 'pre',
+        handler: (html, context) =>
+          // The dev server injects its own inline scripts, which this policy rightly forbids.
+          context.server
+            ? html
+            : html.replace(
+                '<head>',
+                `<head>\n    <meta http-equiv="Content-Security-Policy" content="${contentSecurityPolicy}" />`,
+              ),
+      },
+    },
+    VitePWA({
+      // 'autoUpdate' would reload the page by itself and lose what is being typed.
+      registerType: 'prompt',
+      injectRegister: false,
+      manifest: {
+        name: 'Mold & Layup Workbook',
+        short_name: 'Workbook',
+        description: 'Will this mold and layup work? Numbers for the bench before any stone is poured.',
+        start_url: './',
+        display: 'standalone',
+        background_color: '#f7f3e8',
+        theme_color: '#f7f3e8',
+        icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' }],
+      },
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,wasm,woff2,svg}'],
+        maximumFileSizeToCacheInBytes: 8_000_000,
+      },
+    }),
+  ],
   worker: { format: 'es' },
   build: { target: 'es2022' },
-  preview: { headers: { 'Content-Security-Policy': contentSecurityPolicy } },
+  preview: { headers },
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**'],

@@ -1,0 +1,42 @@
+import { defineConfig } from '@playwright/test';
+import { findChromium } from './support/findChromium';
+
+const port = 4179;
+
+/** One real Chromium, one page at a time (two cores); software WebGL, no calls to the outside. */
+export default defineConfig({
+  testDir: '.',
+  testMatch: '*.spec.ts',
+  fullyParallel: false,
+  workers: 1,
+  retries: 0,
+  forbidOnly: true,
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
+  reporter: 'list',
+  outputDir: '../../test-results',
+  use: {
+    baseURL: `http://127.0.0.1:${port}`,
+    viewport: { width: 1366, height: 768 },
+    acceptDownloads: true,
+    launchOptions: {
+      executablePath: findChromium(),
+      args: [
+        '--no-sandbox',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--use-angle=swiftshader',
+        '--enable-unsafe-swiftshader',
+      ],
+    },
+  },
+  webServer: {
+    command: `npx vite preview --host 127.0.0.1 --port ${port} --strictPort`,
+    cwd: '../..',
+    url: `http://127.0.0.1:${port}`,
+    reuseExistingServer: false,
+  },
+});
