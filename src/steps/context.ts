@@ -1,5 +1,5 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
-import type { MeshHealth, PartSummary, Patch } from '../core/mesh/types';
+import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
 import type { ProjectInputs } from './inputs';
 
 /** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
@@ -24,6 +24,10 @@ export interface MeasuredPart {
   readonly summary: PartSummary;
   /** Ranked patches for the present band and least draft; null while they are being worked out. */
   readonly patches: readonly Patch[] | null;
+  /** The unit that the box suggests, whether or not the maker has confirmed one. */
+  readonly unitGuess: { readonly unit: LengthUnit; readonly sure: boolean; readonly reason: string };
+  /** Size of the whole file's box, in file units. */
+  readonly fileBoxSize: Vec3;
 }
 
 export interface StepContext {
