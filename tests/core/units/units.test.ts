@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatBand, formatFigure } from '../../../src/core/units/formatFigure';
 import { formatNumber, formatQuantity, notKnown } from '../../../src/core/units/formatNumber';

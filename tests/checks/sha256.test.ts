@@ -1,0 +1,31 @@
+/** The digest against its standard's own examples (FIPS 180-2, appendix B) and against Node's digest. */
+import { createHash } from 'node:crypto';
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { sha256 } from '../../src/core/sha256';
+
+const ascii = (text: string) => new TextEncoder().encode(text);
+
+test.each([
+  ['one block', ascii('abc'), 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'],
+  [
+    'two blocks',
+    ascii('abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq'),
+    '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
+  ],
+  [
+    'a million letters',
+    ascii('a'.repeat(1_000_000)),
+    'cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0',
+  ],
+])('%s', (_name, bytes, digest) => {
+  expect(sha256(bytes)).toBe(digest);
+});
+
+test('agrees with the runtime at every length round the block edges', () => {
+  fc.assert(
+    fc.property(fc.uint8Array({ minLength: 0, maxLength: 200 }), (bytes) => {
+      expect(sha256(bytes)).toBe(createHash('sha256').update(bytes).digest('hex'));
+    }),
+  );
+});
