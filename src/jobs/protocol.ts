@@ -1,10 +1,20 @@
 /**
  * The worker boundary: what the page may ask of the bench worker and what comes back. Plain data and flat typed
- * arrays only; arrays in replies are transferred. One bench worker holds one open mesh; cancel means terminate,
- * after which the client starts a new worker and opens the saved mesh again.
+ * arrays only; arrays in replies are transferred.
+ *
+ * Order of a session, as the page drives it through `BenchClient` (client.ts, `createBench()`):
+ *   importFile(file) -> facts of the file, the mesh is open but not packed yet
+ *   measure(choices) -> `onShape` first (draw it), then health, summary and maps
+ *   packOpenMesh()   -> the text that is saved and its key; asked for last, so that encoding never delays the maps
+ *   openMesh(packed) -> instead of importFile, for a saved project
+ *   findPatches, cut, probe, findSelfTouching -> need `measure` first; bestPull needs a `measure` too
+ *
+ * One bench worker holds one open mesh and its last measurement. Cancel means terminate; the client then starts a
+ * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
 import type {
   LengthUnit,
+  MeshFormat,
   MeshHealth,
   PartSummary,
   Patch,
@@ -30,16 +40,22 @@ export interface JobFailure {
   readonly message: string;
 }
 
+/** Facts of an imported file. What is measured afterwards is exactly what `packOpenMesh` saves. */
 export interface ImportReply {
+  /** Of the file's bytes, lower-case hex. */
   readonly sha256: string;
-  readonly format: 'stl-binary' | 'stl-ascii' | 'obj' | '3mf';
+  readonly format: MeshFormat;
   readonly declaredUnit: LengthUnit | null;
+  /** Triangles in the file, before anything was dropped. */
   readonly triangles: number;
-  readonly meshKey: string;
-  /** The mesh as it is saved; what is measured afterwards is exactly this. */
-  readonly packed: string;
   readonly packErrorFileUnits: number;
   readonly notes: readonly string[];
+}
+
+/** The open mesh as it is saved. */
+export interface PackReply {
+  readonly meshKey: string;
+  readonly packed: string;
 }
 
 /** How the open mesh becomes the part in mm. */
@@ -69,6 +85,20 @@ export interface UnitGuess {
   readonly reason: string;
 }
 
+/** The part in mm as it is drawn; known long before the walls are measured. */
+export interface PartShape {
+  readonly unitGuess: UnitGuess;
+  /** Unit that the part was taken in. */
+  readonly unit: LengthUnit;
+  /** Size in file units of the whole file, for the unit question. */
+  readonly fileBoxSize: Vec3;
+  readonly facetCount: number;
+  readonly boxMinMm: Vec3;
+  readonly boxMaxMm: Vec3;
+  /** In facet order, at most `chunkFacets` facets each, so that the page can upload one per frame. */
+  readonly display: readonly DisplayChunk[];
+}
+
 /** Per-facet arrays that the view colors by; same meaning as in `Measurement`. */
 export interface MapArrays {
   readonly rayWallMm: Float32Array;
@@ -78,14 +108,15 @@ export interface MapArrays {
   readonly kind: Uint8Array;
 }
 
+/** Facets of the drawn part that show a health finding; `MeshHealth.show` counts the facets of the whole file. */
+export type FindingFacets = { readonly [Finding in keyof MeshHealth['show']]: Uint32Array };
+
 export interface MeasureReply {
-  readonly unitGuess: UnitGuess;
-  /** Size in file units of the whole file, for the unit question. */
-  readonly fileBoxSize: Vec3;
+  /** Of the whole file as saved. */
   readonly health: MeshHealth;
+  readonly findingFacets: FindingFacets;
   readonly summary: PartSummary;
   readonly maps: MapArrays;
-  readonly display: readonly DisplayChunk[];
 }
 
 export interface Probe {
@@ -101,14 +132,57 @@ export interface Probe {
   readonly place: string;
 }
 
-/** What the worker offers. `progress` is called at most every 50 ms. */
+export type OnProgress = (progress: Progress) => void;
+
+/** What the worker offers; `BenchSession` is the one implementation, in the worker or on the caller's own thread. */
 export interface BenchWorker {
-  importFile(bytes: ArrayBuffer, fileName: string, progress: (p: Progress) => void): Promise<ImportReply>;
+  importFile(file: Blob, fileName: string, progress: OnProgress): Promise<ImportReply>;
+  packOpenMesh(): Promise<PackReply>;
   openMesh(packed: string): Promise<void>;
-  measure(choices: MeasureChoices, progress: (p: Progress) => void): Promise<MeasureReply>;
+  measure(
+    choices: MeasureChoices,
+    progress: OnProgress,
+    onShape: (shape: PartShape) => void,
+  ): Promise<MeasureReply>;
   findPatches(band: PatchBand): Promise<readonly Patch[]>;
   cut(plane: SectionPlane): Promise<Section>;
   probe(originMm: Vec3, direction: Vec3): Promise<Probe | null>;
-  bestPull(progress: (p: Progress) => void): Promise<PullChoice>;
-  findSelfTouching(progress: (p: Progress) => void): Promise<Uint32Array>;
+  bestPull(progress: OnProgress): Promise<PullChoice>;
+  /** Facets of the drawn part that cut or touch others. */
+  findSelfTouching(progress: OnProgress): Promise<Uint32Array>;
+}
+
+export interface JobOptions {
+  /** Aborting cancels the job, whether it waits or runs. */
+  readonly signal?: AbortSignal;
+  /** Called at most every 50 ms, and not after the job has settled. */
+  readonly onProgress?: OnProgress;
+}
+
+/** The measure reply with the shape that `onShape` has already told. */
+export interface MeasuredShape extends MeasureReply {
+  readonly shape: PartShape;
+}
+
+/**
+ * What the page uses. One job runs at a time, the others wait in order. A newer question of the same kind makes an
+ * older one outdated: its promise rejects and its reply never arrives. Every rejection is a `Problem`; codes:
+ * `job.canceled` (signal or `dispose`), `job.outdated`, `job.memory`, `job.crashed`, or whatever core threw.
+ * `wasDropped(error)` (client.ts) tells the first two apart from real failures.
+ */
+export interface BenchClient {
+  importFile(file: Blob, fileName: string, options?: JobOptions): Promise<ImportReply>;
+  packOpenMesh(options?: JobOptions): Promise<PackReply>;
+  openMesh(packed: string, options?: JobOptions): Promise<void>;
+  measure(
+    choices: MeasureChoices,
+    options?: JobOptions & { readonly onShape?: (shape: PartShape) => void },
+  ): Promise<MeasuredShape>;
+  findPatches(band: PatchBand, options?: JobOptions): Promise<readonly Patch[]>;
+  cut(plane: SectionPlane, options?: JobOptions): Promise<Section>;
+  probe(originMm: Vec3, direction: Vec3, options?: JobOptions): Promise<Probe | null>;
+  bestPull(options?: JobOptions): Promise<PullChoice>;
+  findSelfTouching(options?: JobOptions): Promise<Uint32Array>;
+  /** Ends the worker; waiting and running jobs are canceled. The client is of no use afterwards. */
+  dispose(): void;
 }
