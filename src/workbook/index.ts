@@ -1,0 +1,9 @@
+/** The saved document: what pages may use. React bindings are in `useWorkbook`, demo meshes in `demoSeeds`. */
+export type { KeptAside } from './keptAside';
+export type { Outcome } from './outcome';
+export { longestName, type Project, type RecordLine } from './project';
+export { projectFileExtension, readProjectFile, writeProjectFile } from './projectFile';
+export type { Editor, ListedProject, SaveState, WorkbookState, WorkbookStore } from './state';
+export type { Usage } from './usage';
+export { createWorkbook } from './workbook';
+export type { DraftInputs, ProjectSeed, TextFile, Workbook, WorkbookPorts } from './workbookApi';

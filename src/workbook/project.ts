@@ -1,0 +1,88 @@
+/** One enclosure part: what the maker gave, and the record of what was done at the bench. Nothing derived. */
+import * as z from 'zod/mini';
+import type { PatternRecord } from '../steps/context';
+import { defaultProjectInputs, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
+
+// The page's content security policy forbids code made at run time; zod must know before its first parse.
+z.config({ jitless: true });
+
+/** Longest enclosure or project name, so that one fits on the printed header. */
+export const longestName = 120;
+const longestEntry = 400;
+
+/** What was signed off on one line of the checklist. */
+export interface RecordLine {
+  readonly done: boolean;
+  /** As the maker wrote it, with or without a unit. */
+  readonly measured: string;
+  readonly initials: string;
+}
+
+/** The saved document. All fields are of document scope: saved, undoable, printed. */
+export interface Project {
+  /** Letters, digits, `-` and `_`: it is part of storage keys. */
+  readonly id: string;
+  /** Name of the enclosure that the part belongs to; projects are grouped by it. */
+  readonly enclosure: string;
+  readonly name: string;
+  /** ISO 8601, UTC. */
+  readonly createdAt: string;
+  /** ISO 8601, UTC. */
+  readonly changedAt: string;
+  /** null until a pattern file is imported. */
+  readonly pattern: PatternRecord | null;
+  readonly inputs: ProjectInputs;
+  /** By checklist line id; a line that was never touched is absent. */
+  readonly record: Readonly<Record<string, RecordLine>>;
+}
+
+export const nameSchema = z.string().check(z.trim(), z.minLength(1), z.maxLength(longestName));
+const entryText = z.string().check(z.maxLength(longestEntry));
+
+export const recordLineSchema = z.object({ done: z.boolean(), measured: entryText, initials: entryText });
+
+export const patternSchema = z.object({
+  fileName: z.string(),
+  sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+  format: z.enum(['stl-binary', 'stl-ascii', 'obj', '3mf']),
+  declaredUnit: z.nullable(z.enum(['mm', 'cm', 'm', 'in'])),
+  triangles: z.number().check(z.minimum(0), z.multipleOf(1)),
+  meshKey: z.string().check(z.regex(/^[\w.:-]+$/)),
+  packErrorFileUnits: z.number().check(z.minimum(0)),
+  notes: z.array(z.string()),
+});
+
+export const projectIdSchema = z.string().check(z.regex(/^[A-Za-z0-9_-]{1,64}$/));
+
+export const projectSchema = z.object({
+  id: projectIdSchema,
+  enclosure: nameSchema,
+  name: nameSchema,
+  createdAt: z.iso.datetime(),
+  changedAt: z.iso.datetime(),
+  pattern: z.nullable(patternSchema),
+  inputs: projectInputsSchema,
+  record: z.record(z.string().check(z.minLength(1)), recordLineSchema),
+});
+
+/** The facts that make a new project; everything else starts at its default. */
+export interface NewProject {
+  readonly id: string;
+  readonly enclosure: string;
+  readonly name: string;
+  /** ISO 8601, UTC. */
+  readonly at: string;
+}
+
+export function newProject({ id, enclosure, name, at }: NewProject): Project {
+  return {
+    id,
+    enclosure,
+    name,
+    createdAt: at,
+    changedAt: at,
+    pattern: null,
+    inputs: defaultProjectInputs,
+    record: {},
+  };
+}

@@ -1,0 +1,62 @@
+/** A project as one file to keep or to send: the envelope and the packed mesh. No browser needed. */
+import { meshKey } from '../core/mesh/meshKey';
+import { openEnvelope, sealProject, type LoadOutcome } from './envelope';
+import { isJsonObject } from './migrations';
+import type { Project } from './project';
+
+export const projectFileExtension = '.workbook.json';
+const fileKind = 'mold-layup-workbook';
+
+export type ProjectFileOutcome =
+  | {
+      readonly outcome: 'ok' | 'migrated';
+      readonly project: Project;
+      /** null for a project without a pattern. */
+      readonly packedMesh: string | null;
+    }
+  | { readonly outcome: 'not a project file' | 'newer' | 'damaged'; readonly message: string };
+
+/** Text of the file. `packedMesh` is the one that `project.pattern.meshKey` names. */
+export function writeProjectFile(project: Project, packedMesh: string | null): string {
+  return JSON.stringify({ kind: fileKind, envelope: sealProject(project), mesh: packedMesh });
+}
+
+/** Reads the text of a project file; never throws. Messages are complete sentences for the maker. */
+export function readProjectFile(text: string): ProjectFileOutcome {
+  let file: unknown;
+  try {
+    file = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch {
+    return text.includes(`"${fileKind}"`)
+      ? { outcome: 'damaged', message: 'This project file breaks off or was changed. Save it again from the workbook.' }
+      : notAProjectFile;
+  }
+  if (!isJsonObject(file) || file['kind'] !== fileKind) return notAProjectFile;
+  const loaded = openEnvelope(file['envelope']);
+  if (loaded.outcome === 'newer' || loaded.outcome === 'damaged') return failure(loaded);
+  const mesh = file['mesh'];
+  const wanted = loaded.project.pattern?.meshKey ?? null;
+  if (wanted === null) return { outcome: loaded.outcome, project: loaded.project, packedMesh: null };
+  if (typeof mesh !== 'string' || meshKey(mesh) !== wanted) {
+    const what = typeof mesh === 'string' ? 'is damaged' : 'is missing';
+    return {
+      outcome: 'damaged',
+      message: `The mesh in this project file ${what}. Save the file again from the workbook, or import the pattern into a new project.`,
+    };
+  }
+  return { outcome: loaded.outcome, project: loaded.project, packedMesh: mesh };
+}
+
+const notAProjectFile: ProjectFileOutcome = {
+  outcome: 'not a project file',
+  message: `This is not a project file of this workbook. Project files end in ${projectFileExtension}.`,
+};
+
+function failure(loaded: Extract<LoadOutcome, { outcome: 'newer' | 'damaged' }>): ProjectFileOutcome {
+  return loaded.outcome === 'newer'
+    ? {
+        outcome: 'newer',
+        message: `This project file was saved by a newer version of the workbook (format ${loaded.format}). Update the app to open it.`,
+      }
+    : { outcome: 'damaged', message: `This project file is damaged: ${loaded.reason}.` };
+}

@@ -1,0 +1,84 @@
+/** What the workbook's store holds, and the scope of every field. */
+import { temporal, type TemporalState } from 'zundo';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { KeptAside } from './keptAside';
+import type { Project } from './project';
+
+/**
+ * How the maker's work stands with the browser's storage.
+ * `full`: the last changes are only in this tab; what was saved before is untouched.
+ * `denied`: the browser gives no storage, everything is only in this tab.
+ * `readOnly`: another tab edits the open project; this one follows it.
+ */
+export type SaveState = 'saved' | 'saving' | 'full' | 'denied' | 'readOnly';
+
+/** Who may edit the open project: this tab, another tab, or nobody because none is open. */
+export type Editor = 'none' | 'here' | 'elsewhere';
+
+/** One line of the project list. */
+export interface ListedProject {
+  readonly id: string;
+  readonly enclosure: string;
+  readonly name: string;
+  /** ISO 8601, UTC. */
+  readonly createdAt: string;
+  /** ISO 8601, UTC. */
+  readonly changedAt: string;
+  /** Only an `ok` project can be opened; the others are listed so that they can be deleted or left for a newer app. */
+  readonly condition: 'ok' | 'newer' | 'damaged';
+}
+
+export interface WorkbookState {
+  /** The open project. Frozen; change it through the workbook's actions only. */
+  readonly project: Project | null;
+  readonly editor: Editor;
+  readonly saveState: SaveState;
+  readonly projects: readonly ListedProject[];
+  /** The last delete of this tab, while it can be undone. */
+  readonly lastDeleted: ListedProject | null;
+  readonly keptAside: readonly KeptAside[];
+  /** Plain sentences on what happened to saved data (recovered, kept aside, no locks); the page shows them until dismissed. */
+  readonly notes: readonly string[];
+}
+
+/** `document`: saved and undoable. `session`: this tab only. `derived`: read again from what is saved. */
+type Scope = 'document' | 'session' | 'derived';
+
+/** Every field declares its scope; a field without one does not compile. */
+export const scopes: Readonly<Record<keyof WorkbookState, Scope>> = {
+  project: 'document',
+  editor: 'session',
+  saveState: 'session',
+  projects: 'derived',
+  lastDeleted: 'session',
+  keptAside: 'derived',
+  notes: 'session',
+};
+
+/** What one undo step puts back. */
+export type Undoable = Pick<WorkbookState, 'project'>;
+export type WorkbookStore = StoreApi<WorkbookState> & { temporal: StoreApi<TemporalState<Undoable>> };
+
+/** Steps kept per project; they share structure, so a step costs what it changed. */
+export const undoLimit = 200;
+
+export function createWorkbookStore(): WorkbookStore {
+  return createStore<WorkbookState>()(
+    temporal(
+      (): WorkbookState => ({
+        project: null,
+        editor: 'none',
+        saveState: 'saved',
+        projects: [],
+        lastDeleted: null,
+        keptAside: [],
+        notes: [],
+      }),
+      {
+        partialize: ({ project }): Undoable => ({ project }),
+        equality: (past, current) => past.project === current.project,
+        limit: undoLimit,
+      },
+    ),
+  );
+}

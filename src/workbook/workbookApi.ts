@@ -1,0 +1,103 @@
+/** The one surface through which pages use the saved document. */
+import type { PatternRecord } from '../steps/context';
+import type { ProjectInputs } from '../steps/inputs';
+import type { LockPort } from './lockPort';
+import type { Outcome } from './outcome';
+import type { Project, RecordLine } from './project';
+import type { SaveState, WorkbookStore } from './state';
+import type { StoragePort } from './storagePort';
+import type { Usage } from './usage';
+
+/** A project as it is put in from outside: from a file, a duplicate, or the demo. */
+export interface ProjectSeed {
+  readonly enclosure: string;
+  readonly name: string;
+  readonly inputs: ProjectInputs;
+  readonly pattern: PatternRecord | null;
+  /** The packed mesh that `pattern.meshKey` names. */
+  readonly packedMesh: string | null;
+}
+
+/** Everything outside that the workbook touches, so that tests can stand in for it. */
+export interface WorkbookPorts {
+  /** null when the browser denies storage: the workbook then works in memory and says so. */
+  readonly storage: StoragePort | null;
+  readonly locks: LockPort;
+  /** Milliseconds since 1970. */
+  readonly nowMs: () => number;
+  readonly newId: () => string;
+  /** The demo's projects with their meshes packed; called on the very first start and by `restoreDemo`. */
+  readonly demoSeeds: () => Promise<readonly ProjectSeed[]>;
+  /** Calls back when the page gets hidden or closed. Returns the way to stop. */
+  readonly onHidden: (listener: () => void) => () => void;
+  /** Calls back with the key (null: all) that another tab wrote. Returns the way to stop. */
+  readonly onOtherTabWrote: (listener: (key: string | null) => void) => () => void;
+}
+
+/** A text to be saved to disk by the page. */
+export interface TextFile {
+  readonly fileName: string;
+  readonly text: string;
+}
+
+/**
+ * Changes to the open project are refused (with the reason) while another tab edits it. Actions on a project that is
+ * not open wait for nothing: they are refused when another tab has it open.
+ */
+export interface Workbook {
+  readonly store: WorkbookStore;
+
+  /** Seeds the demo on the very first start. Call once; the list is readable before it resolves. */
+  start(): Promise<void>;
+
+  /** Adds an empty project without opening it. */
+  createProject(names: { enclosure: string; name: string }): Outcome<{ id: string }>;
+  renameProject(id: string, names: { enclosure: string; name: string }): Promise<Outcome>;
+  /** Copies inputs and pattern; the bench record of the copy starts empty, since nothing of it was done. */
+  duplicateProject(id: string): Outcome<{ id: string }>;
+  /** Undone by `undeleteProject` until the next delete or the end of this tab. */
+  deleteProject(id: string): Promise<Outcome>;
+  undeleteProject(): Outcome<{ id: string }>;
+  /** Makes the last delete final and frees its space. */
+  forgetDeleted(): void;
+  openProject(id: string): Promise<Outcome<{ load: 'ok' | 'migrated' | 'recovered' }>>;
+  closeProject(): void;
+
+  /**
+   * Sets one input by its path, e.g. `walls.overMm` or `plies.materials.0.arealWeightGsm`. Edits of the same path
+   * within a second are one undo step.
+   */
+  setInput(path: string, value: unknown): Outcome;
+  /** Changes inputs by a recipe on a draft; `group` names edits that belong to one undo step when close in time. */
+  updateInputs(recipe: (draft: DraftInputs) => void, group?: string): Outcome;
+  /** Takes a pattern and its packed mesh (null for a mesh the workbook already has); null takes the pattern out. */
+  setPattern(pattern: PatternRecord | null, packedMesh: string | null): Outcome;
+  setRecord(lineId: string, patch: Partial<RecordLine>): Outcome;
+  undo(): void;
+  redo(): void;
+  canUndo(): boolean;
+  canRedo(): boolean;
+
+  /** The saved mesh of a project; null without a pattern or when its mesh is missing or damaged (then a note says so). */
+  packedMeshOf(projectId: string): string | null;
+  /** Adds the project in the text of a project file, under a new id when its own is taken. Does not open it. */
+  importProjectFile(text: string): Outcome<{ id: string }>;
+  exportProjectFile(projectId: string): Outcome<{ file: TextFile }>;
+  restoreDemo(): Promise<Outcome<{ ids: readonly string[] }>>;
+
+  /** Damaged bytes as a file to save; null when the key is gone. */
+  keptAsideFile(key: string): TextFile | null;
+  discardKeptAside(key: string): void;
+  dismissNotes(): void;
+
+  usage(): Usage;
+  /** Writes what is waiting, now. */
+  flush(): SaveState;
+  /** Flushes, lets go of the locks and stops listening. */
+  dispose(): void;
+}
+
+/** Project inputs as a recipe may change them. */
+export type DraftInputs = ProjectInputs;
+
+export type { Project };
