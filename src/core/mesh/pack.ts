@@ -8,12 +8,14 @@ import { deflateSync, inflateSync } from 'fflate';
 import { MeshoptDecoder } from 'meshoptimizer/decoder';
 import { MeshoptEncoder } from 'meshoptimizer/encoder';
 import { Problem } from '../problem';
-import { sha256, sha256Hex } from '../sha256';
+import { sha256 } from '../sha256';
 import { turnToSmallestFirst } from './canonicalMesh';
 import { countsDoNotFit, packPayload, packText, readPackHeader } from './packHeader';
 import { gridPosition } from './quantize';
 import type { CanonicalMesh } from './canonicalMesh';
 import type { IndexedMesh } from './types';
+
+export { meshKey } from './meshKey';
 
 /** Makes the codecs ready; once, before the first `packMesh` or `unpackMesh`. */
 export async function preparePack(): Promise<void> {
@@ -82,16 +84,10 @@ export function unpackMesh(packed: string): IndexedMesh {
   return { positions, facets };
 }
 
-/** Name of the packed mesh by its content, 32 hexadecimal digits. */
-export function meshKey(packed: string): string {
-  const units = Uint16Array.from({ length: packed.length }, (_, i) => packed.charCodeAt(i));
-  return sha256Hex(asBytes(units)).slice(0, 32);
-}
-
 function checksumOf(payload: Uint8Array): number {
   return new DataView(sha256(payload).buffer).getUint32(0);
 }
 
-function asBytes(numbers: Uint32Array | Int32Array | Uint16Array): Uint8Array {
+function asBytes(numbers: Uint32Array | Int32Array): Uint8Array {
   return new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength);
 }
