@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { sha256 } from '../../src/core/sha256';
+import { sha256Hex as sha256 } from '../../src/core/sha256';
 
 const ascii = (text: string) => new TextEncoder().encode(text);
 
