@@ -1,8 +1,8 @@
 /**
  * A canonical mesh as text for localStorage and project files, and back, bit for bit.
  *
- * Facets go through the index codec of meshoptimizer, vertices through its vertex codec; both leave
- * runs that deflate shortens further.
+ * Facets go through the index codec of meshoptimizer, vertices as differences from their guesses
+ * (vertexPrediction.ts), byte planes apart; deflate shortens both.
  */
 import { deflateSync, inflateSync } from 'fflate';
 import { MeshoptDecoder } from 'meshoptimizer/decoder';
@@ -12,39 +12,26 @@ import { sha256 } from '../sha256';
 import { turnToSmallestFirst } from './canonicalMesh';
 import { countsDoNotFit, packPayload, packText, readPackHeader } from './packHeader';
 import { gridPosition } from './quantize';
+import { differencesFromGuesses, stepsFromDifferences } from './vertexPrediction';
 import type { CanonicalMesh } from './canonicalMesh';
 import type { IndexedMesh } from './types';
 
-export { meshKey } from './meshKey';
-
-/** Makes the codecs ready; once, before the first `packMesh` or `unpackMesh`. */
+/** Makes the codecs ready; once, before the first `canonicalMesh`, `packMesh` or `unpackMesh`. */
 export async function preparePack(): Promise<void> {
   await Promise.all([MeshoptEncoder.ready, MeshoptDecoder.ready]);
 }
 
 export function packMesh(canonical: CanonicalMesh): string {
   const { mesh, grid, bits, errorFileUnits } = canonical;
-  const vertexCount = mesh.positions.length / 3;
-  const facetCount = mesh.facets.length / 3;
-  const steps = new Int32Array(mesh.positions.length);
-  for (let i = 0; i < steps.length; i++) {
-    const axis = i % 3;
-    const count =
-      Math.round((mesh.positions[i] as number) * grid.stepsPerUnit) - (grid.origin[axis] as number);
-    if (gridPosition(grid, axis, count) !== mesh.positions[i])
-      throw new Error('packMesh takes a canonical mesh only');
-    steps[i] = count;
-  }
   const facetCode = MeshoptEncoder.encodeIndexBuffer(asBytes(mesh.facets), mesh.facets.length, 4);
-  const vertexCode = MeshoptEncoder.encodeVertexBuffer(asBytes(steps), vertexCount, 12);
-  const codes = new Uint8Array(4 + facetCode.length + vertexCode.length);
-  new DataView(codes.buffer).setUint32(0, facetCode.length, true);
-  codes.set(facetCode, 4);
-  codes.set(vertexCode, 4 + facetCode.length);
+  const vertexCode = toPlanes(differencesFromGuesses(mesh.facets, stepsOf(canonical)));
+  const codes = new Uint8Array(vertexCode.length + facetCode.length);
+  codes.set(vertexCode);
+  codes.set(facetCode, vertexCode.length);
   const payload = deflateSync(codes, { level: 6 });
   const header = {
-    vertexCount,
-    facetCount,
+    vertexCount: mesh.positions.length / 3,
+    facetCount: mesh.facets.length / 3,
     grid,
     bits,
     errorFileUnits,
@@ -67,27 +54,62 @@ export function unpackMesh(packed: string): IndexedMesh {
     );
   }
   const facets = new Uint32Array(3 * header.facetCount);
-  const steps = new Int32Array(3 * header.vertexCount);
+  const planeBytes = 12 * header.vertexCount;
+  let codes: Uint8Array;
   try {
-    const codes = inflateSync(payload);
-    const facetBytes = new DataView(codes.buffer, codes.byteOffset).getUint32(0, true);
-    MeshoptDecoder.decodeIndexBuffer(asBytes(facets), facets.length, 4, codes.subarray(4, 4 + facetBytes));
-    MeshoptDecoder.decodeVertexBuffer(asBytes(steps), header.vertexCount, 12, codes.subarray(4 + facetBytes));
+    codes = inflateSync(payload);
+    MeshoptDecoder.decodeIndexBuffer(asBytes(facets), facets.length, 4, codes.subarray(planeBytes));
   } catch {
     // The checksum held, so the codes are whole; they are codes for other counts.
     throw countsDoNotFit();
   }
   for (const vertex of facets) if (vertex >= header.vertexCount) throw countsDoNotFit();
   turnToSmallestFirst(facets);
+  const steps = stepsFromDifferences(facets, fromPlanes(codes.subarray(0, planeBytes)));
   const positions = new Float64Array(steps.length);
   for (let i = 0; i < steps.length; i++) positions[i] = gridPosition(header.grid, i % 3, steps[i] as number);
   return { positions, facets };
+}
+
+/** Whole steps from the grid's origin, 3 per vertex. */
+function stepsOf({ mesh, grid }: CanonicalMesh): Int32Array {
+  const steps = new Int32Array(mesh.positions.length);
+  for (let i = 0; i < steps.length; i++) {
+    const axis = i % 3;
+    const position = mesh.positions[i] as number;
+    const count = Math.round(position * grid.stepsPerUnit) - (grid.origin[axis] as number);
+    if (gridPosition(grid, axis, count) !== position) throw new Error('packMesh takes a canonical mesh only');
+    steps[i] = count;
+  }
+  return steps;
+}
+
+/** Lowest bytes of all numbers first, then the next: the upper planes are mostly zeros. */
+function toPlanes(numbers: Uint32Array): Uint8Array {
+  const count = numbers.length;
+  const planes = new Uint8Array(4 * count);
+  for (let i = 0; i < count; i++) {
+    const number = numbers[i] as number;
+    for (let plane = 0; plane < 4; plane++) planes[plane * count + i] = number >>> (8 * plane);
+  }
+  return planes;
+}
+
+function fromPlanes(planes: Uint8Array): Uint32Array {
+  const count = planes.length / 4;
+  const numbers = new Uint32Array(count);
+  for (let i = 0; i < count; i++) {
+    let number = 0;
+    for (let plane = 3; plane >= 0; plane--) number = (number << 8) | (planes[plane * count + i] as number);
+    numbers[i] = number;
+  }
+  return numbers;
 }
 
 function checksumOf(payload: Uint8Array): number {
   return new DataView(sha256(payload).buffer).getUint32(0);
 }
 
-function asBytes(numbers: Uint32Array | Int32Array): Uint8Array {
+function asBytes(numbers: Uint32Array): Uint8Array {
   return new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength);
 }
