@@ -1,0 +1,263 @@
+/**
+ * The page's side of the bench worker: one job at a time, cancel by terminating, replies to outdated questions
+ * dropped, and after a restart the mesh and its measurement put back before the next job that needs them.
+ */
+import { Problem } from '../core/problem';
+import { failureOf } from './failureOf';
+import type { BenchClient, BenchWorker, JobOptions, MeasureChoices, PartShape } from './protocol';
+import { startBenchWorker, type StartedBench } from './startBench';
+
+type JobKind = Exclude<keyof BenchClient, 'dispose'>;
+
+interface Job {
+  readonly kind: JobKind;
+  readonly run: (bench: BenchWorker) => Promise<void>;
+  readonly reject: (problem: Problem) => void;
+  settled: boolean;
+}
+
+/** What must be in the worker before a job of this kind can run. */
+const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
+  importFile: 'nothing',
+  openMesh: 'nothing',
+  packOpenMesh: 'mesh',
+  measure: 'mesh',
+  findPatches: 'measurement',
+  cut: 'measurement',
+  probe: 'measurement',
+  bestPull: 'measurement',
+  findSelfTouching: 'measurement',
+};
+
+/** Jobs worth a restart when nobody waits for them any longer; the others end before a worker has started. */
+const longKinds: ReadonlySet<JobKind> = new Set([
+  'importFile',
+  'packOpenMesh',
+  'measure',
+  'bestPull',
+  'findSelfTouching',
+]);
+
+/** True when a newer question of kind `newer` leaves nobody interested in the answer to `older`. */
+function outdates(newer: JobKind, older: JobKind): boolean {
+  if (newer === 'importFile' || newer === 'openMesh') return true;
+  if (newer === 'measure') return older === 'measure' || needs[older] === 'measurement';
+  return newer === older;
+}
+
+const canceled = () => new Problem('job.canceled', 'Canceled. Nothing was changed.');
+const outdated = () => new Problem('job.outdated', 'A newer question has taken the place of this one.');
+
+/** True for a rejection that nobody needs to be told about: canceled by the maker, or outdated. */
+export function wasDropped(error: unknown): boolean {
+  return error instanceof Problem && (error.code === 'job.canceled' || error.code === 'job.outdated');
+}
+
+/** Where the open mesh can be had from again. */
+type MeshSource =
+  | { readonly from: 'file'; readonly file: Blob; readonly fileName: string }
+  | { readonly from: 'packed'; readonly packed: string };
+
+const ignore = () => undefined;
+
+/** A client on a bench worker of its own, started with the first job. `start` is for tests and other hosts. */
+export function createBench(start: () => StartedBench = startBenchWorker): BenchClient {
+  let started: StartedBench | null = null;
+  let running: Job | null = null;
+  let waiting: Job[] = [];
+  let disposed = false;
+
+  let source: MeshSource | null = null;
+  let choices: MeasureChoices | null = null;
+  let shape: PartShape | null = null;
+  let held = { mesh: false, measurement: false };
+
+  function endWorker(): void {
+    started?.terminate();
+    started = null;
+    held = { mesh: false, measurement: false };
+  }
+
+  function ensureWorker(): StartedBench {
+    if (started !== null) return started;
+    const fresh = start();
+    started = fresh;
+    void fresh.crashed.then((problem) => {
+      if (started !== fresh) return;
+      endWorker();
+      const lost = running;
+      running = null;
+      if (lost !== null) settle(lost, () => lost.reject(problem));
+      next();
+    });
+    return fresh;
+  }
+
+  function settle(job: Job, tell: () => void): void {
+    if (job.settled) return;
+    job.settled = true;
+    tell();
+  }
+
+  /** Nobody waits for this job any longer. */
+  function drop(job: Job, problem: Problem): void {
+    settle(job, () => job.reject(problem));
+    waiting = waiting.filter((other) => other !== job);
+    if (running === job && longKinds.has(job.kind)) {
+      running = null;
+      endWorker();
+      next();
+    }
+  }
+
+  /** Puts back what a restart has cost. */
+  async function restore(worker: StartedBench, kind: JobKind): Promise<void> {
+    if (needs[kind] === 'nothing') return;
+    if (!held.mesh && source !== null) {
+      if (source.from === 'packed') await worker.bench.openMesh(source.packed);
+      else await worker.bench.importFile(source.file, source.fileName, ignore);
+      if (started === worker) held = { mesh: true, measurement: false };
+    }
+    if (needs[kind] === 'measurement' && !held.measurement && choices !== null) {
+      await worker.bench.measure(choices, ignore, (told) => {
+        shape = told;
+      });
+      if (started === worker) held = { mesh: true, measurement: true };
+    }
+  }
+
+  function next(): void {
+    if (running !== null || disposed) return;
+    const job = waiting.shift();
+    if (job === undefined) return;
+    running = job;
+    void work(job);
+  }
+
+  async function work(job: Job): Promise<void> {
+    let worker: StartedBench | null = null;
+    try {
+      worker = ensureWorker();
+      await restore(worker, job.kind);
+      if (started === worker && !job.settled) await job.run(worker.bench);
+    } catch (error) {
+      const { code, message } = failureOf(error);
+      settle(job, () => job.reject(new Problem(code, message)));
+      // A worker that ran out of memory once is not trusted with the next job.
+      if (code === 'job.memory' && started === worker) endWorker();
+    }
+    if (running !== job) return;
+    running = null;
+    next();
+  }
+
+  function ask<Reply>(
+    kind: JobKind,
+    options: JobOptions,
+    question: (bench: BenchWorker, progress: NonNullable<JobOptions['onProgress']>) => Promise<Reply>,
+    learn: (reply: Reply) => void = ignore,
+  ): Promise<Reply> {
+    return new Promise((resolve, reject) => {
+      const { signal } = options;
+      if (disposed || signal?.aborted === true) {
+        reject(canceled());
+        return;
+      }
+      const abort = () => drop(job, canceled());
+      const forget = () => signal?.removeEventListener('abort', abort);
+      const job: Job = {
+        kind,
+        settled: false,
+        reject: (problem) => {
+          forget();
+          reject(problem);
+        },
+        run: async (bench) => {
+          const reply = await question(bench, (progress) => {
+            if (!job.settled) options.onProgress?.(progress);
+          });
+          // Also when outdated meanwhile: the worker holds what it has answered. Not after a restart.
+          if (running === job) learn(reply);
+          settle(job, () => {
+            forget();
+            resolve(reply);
+          });
+        },
+      };
+      signal?.addEventListener('abort', abort);
+      for (const older of [...waiting, ...(running === null ? [] : [running])]) {
+        if (!older.settled && outdates(kind, older.kind)) drop(older, outdated());
+      }
+      waiting.push(job);
+      next();
+    });
+  }
+
+  return {
+    importFile: (file, fileName, options = {}) =>
+      ask(
+        'importFile',
+        options,
+        (bench, progress) => bench.importFile(file, fileName, progress),
+        () => {
+          source = { from: 'file', file, fileName };
+          choices = null;
+          held = { mesh: true, measurement: false };
+        },
+      ),
+    packOpenMesh: (options = {}) =>
+      ask(
+        'packOpenMesh',
+        options,
+        (bench) => bench.packOpenMesh(),
+        ({ packed }) => {
+          source = { from: 'packed', packed };
+        },
+      ),
+    openMesh: (packed, options = {}) =>
+      ask(
+        'openMesh',
+        options,
+        (bench) => bench.openMesh(packed),
+        () => {
+          source = { from: 'packed', packed };
+          choices = null;
+          held = { mesh: true, measurement: false };
+        },
+      ),
+    measure: (wanted, options = {}) =>
+      ask(
+        'measure',
+        options,
+        async (bench, progress) => {
+          const reply = await bench.measure(wanted, progress, (told) => {
+            shape = told;
+            if (options.signal?.aborted !== true) options.onShape?.(told);
+          });
+          // The worker tells a shape only when it has changed, so the last one told is the one measured.
+          if (shape === null) throw new Problem('job.failed', 'The part was measured without its shape.');
+          return { ...reply, shape };
+        },
+        () => {
+          choices = wanted;
+          held = { mesh: true, measurement: true };
+        },
+      ),
+    findPatches: (band, options = {}) => ask('findPatches', options, (bench) => bench.findPatches(band)),
+    cut: (plane, options = {}) => ask('cut', options, (bench) => bench.cut(plane)),
+    probe: (originMm, direction, options = {}) =>
+      ask('probe', options, (bench) => bench.probe(originMm, direction)),
+    bestPull: (options = {}) => ask('bestPull', options, (bench, progress) => bench.bestPull(progress)),
+    findSelfTouching: (options = {}) =>
+      ask('findSelfTouching', options, (bench, progress) => bench.findSelfTouching(progress)),
+    dispose: () => {
+      disposed = true;
+      for (const job of [...waiting, ...(running === null ? [] : [running])]) {
+        settle(job, () => job.reject(canceled()));
+      }
+      waiting = [];
+      running = null;
+      endWorker();
+    },
+  };
+}

@@ -1,0 +1,95 @@
+/**
+ * Carries a `BenchWorker` over a message channel: failures cross as code and message (comlink alone would lose the
+ * code of a `Problem`), flat arrays cross by transfer, progress is thinned out before it crosses.
+ */
+import { expose, proxy, transfer, wrap, type Endpoint } from 'comlink';
+import { Problem } from '../core/problem';
+import { failureOf } from './failureOf';
+import type { BenchWorker, JobFailure, OnProgress } from './protocol';
+
+/** Progress more often than this would only keep the page's thread busy. */
+export const progressEveryMs = 50;
+
+type Sent<Value> =
+  { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: JobFailure };
+
+type Wired<Service> = {
+  readonly [Name in keyof Service]: Service[Name] extends (...given: infer Given) => Promise<infer Reply>
+    ? (...given: Given) => Promise<Sent<Reply>>
+    : never;
+};
+
+/** Every buffer that a reply of plain objects, arrays and typed arrays holds, once each. */
+export function buffersIn(value: unknown, found = new Set<ArrayBuffer>()): ArrayBuffer[] {
+  if (ArrayBuffer.isView(value)) {
+    if (value.buffer instanceof ArrayBuffer && value.byteLength > 0) found.add(value.buffer);
+  } else if (Array.isArray(value)) {
+    for (const item of value) buffersIn(item, found);
+  } else if (typeof value === 'object' && value !== null) {
+    for (const item of Object.values(value)) buffersIn(item, found);
+  }
+  return [...found];
+}
+
+async function send<Reply>(work: () => Promise<Reply>): Promise<Sent<Reply>> {
+  try {
+    const value = await work();
+    return transfer({ ok: true, value }, buffersIn(value));
+  } catch (error) {
+    return { ok: false, failure: failureOf(error) };
+  }
+}
+
+async function receive<Reply>(sent: Promise<Sent<Reply>>): Promise<Reply> {
+  const reply = await sent;
+  if (!reply.ok) throw new Problem(reply.failure.code, reply.failure.message);
+  return reply.value;
+}
+
+/** Passes on the first call, then at most one per `everyMs`; a new `doing` or the end always passes. */
+export function thinned(progress: OnProgress, everyMs = progressEveryMs): OnProgress {
+  let toldAtMs = -Infinity;
+  let toldDoing = '';
+  return (step) => {
+    const nowMs = performance.now();
+    if (nowMs - toldAtMs < everyMs && step.doing === toldDoing && step.share < 1) return;
+    toldAtMs = nowMs;
+    toldDoing = step.doing;
+    progress(step);
+  };
+}
+
+/** Offers `bench` on the worker's side of `endpoint`. */
+export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
+  const wired: Wired<BenchWorker> = {
+    importFile: (file, fileName, progress) => send(() => bench.importFile(file, fileName, thinned(progress))),
+    packOpenMesh: () => send(() => bench.packOpenMesh()),
+    openMesh: (packed) => send(() => bench.openMesh(packed)),
+    measure: (choices, progress, onShape) =>
+      send(() =>
+        bench.measure(choices, thinned(progress), (shape) => onShape(transfer(shape, buffersIn(shape)))),
+      ),
+    findPatches: (band) => send(() => bench.findPatches(band)),
+    cut: (plane) => send(() => bench.cut(plane)),
+    probe: (originMm, direction) => send(() => bench.probe(originMm, direction)),
+    bestPull: (progress) => send(() => bench.bestPull(thinned(progress))),
+    findSelfTouching: (progress) => send(() => bench.findSelfTouching(thinned(progress))),
+  };
+  expose(wired, endpoint);
+}
+
+/** The bench behind `endpoint`, seen from the page's side. Rejects with `Problem` only. */
+export function wrapBench(endpoint: Endpoint): BenchWorker {
+  const wired = wrap<Wired<BenchWorker>>(endpoint);
+  return {
+    importFile: (file, fileName, progress) => receive(wired.importFile(file, fileName, proxy(progress))),
+    packOpenMesh: () => receive(wired.packOpenMesh()),
+    openMesh: (packed) => receive(wired.openMesh(packed)),
+    measure: (choices, progress, onShape) => receive(wired.measure(choices, proxy(progress), proxy(onShape))),
+    findPatches: (band) => receive(wired.findPatches(band)),
+    cut: (plane) => receive(wired.cut(plane)),
+    probe: (originMm, direction) => receive(wired.probe(originMm, direction)),
+    bestPull: (progress) => receive(wired.bestPull(proxy(progress))),
+    findSelfTouching: (progress) => receive(wired.findSelfTouching(proxy(progress))),
+  };
+}
