@@ -1,0 +1,55 @@
+import { buildCellGrid, type CellGrid } from './surfaceIndexGrid';
+import { orderAlongCurve } from './surfaceIndexOrder';
+import { buildBoxTree, type BoxTree } from './surfaceIndexTree';
+import type { IndexedMesh, Vec3 } from './types';
+
+/**
+ * What makes rays and balls fast: the facets along a space-filling curve, a uniform grid for rays and a box tree for
+ * balls, all flat typed arrays. A *slot* is a place in curve order; results always speak of facets of the mesh.
+ */
+export interface SurfaceIndex {
+  readonly facetCount: number;
+  readonly boxMinMm: Vec3;
+  readonly boxMaxMm: Vec3;
+  /** Length of the box diagonal: every tolerance is scaled to it. */
+  readonly diagonalMm: number;
+  /** 3 numbers per point, mm. */
+  readonly points: Float64Array;
+  /** 3 point numbers per slot. */
+  readonly corners: Uint32Array;
+  /** Facet of the mesh in each slot; null when slots and facets are the same. */
+  readonly facetOfSlot: Uint32Array | null;
+  readonly grid: CellGrid;
+  readonly tree: BoxTree;
+}
+
+/** Builds the index; it keeps (does not copy) the arrays of a mesh that is already in good order. */
+export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
+  const { positions } = mesh;
+  const boxMin: [number, number, number] = [Infinity, Infinity, Infinity];
+  const boxMax: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (let at = 0; at < positions.length; at += 3) {
+    for (let axis = 0; axis < 3; axis++) {
+      const value = positions[at + axis]!;
+      if (value < boxMin[axis]!) boxMin[axis] = value;
+      if (value > boxMax[axis]!) boxMax[axis] = value;
+    }
+  }
+  if (positions.length === 0) {
+    boxMin.fill(0);
+    boxMax.fill(0);
+  }
+  const { points, corners, facetOfSlot } = orderAlongCurve(mesh, boxMin, boxMax);
+  const largestCoordinate = Math.max(...boxMin.map(Math.abs), ...boxMax.map(Math.abs));
+  return {
+    facetCount: mesh.facets.length / 3,
+    boxMinMm: boxMin,
+    boxMaxMm: boxMax,
+    diagonalMm: Math.hypot(boxMax[0] - boxMin[0], boxMax[1] - boxMin[1], boxMax[2] - boxMin[2]),
+    points,
+    corners,
+    facetOfSlot,
+    grid: buildCellGrid(points, corners, boxMin, boxMax),
+    tree: buildBoxTree(points, corners, largestCoordinate),
+  };
+}

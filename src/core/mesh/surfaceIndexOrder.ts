@@ -1,0 +1,101 @@
+import type { IndexedMesh } from './types';
+
+/** A mesh whose facets stand along a space-filling curve, so that neighbors in space are neighbors in memory. */
+export interface CurveOrder {
+  /** 3 numbers per point. */
+  readonly points: Float64Array;
+  /** 3 point numbers per slot. */
+  readonly corners: Uint32Array;
+  /** Facet of the mesh that stands in each slot; null when the mesh is in order as it is. */
+  readonly facetOfSlot: Uint32Array | null;
+}
+
+const gridBits = 10;
+/** Facets in file order whose centers step on average further than this many mean facet sizes count as shuffled. */
+const coherentStep = 6;
+
+/** Spreads the low 10 bits of a number so that two zero bits follow each. */
+function spreadBits(value: number): number {
+  let spread = value & 0x3ff;
+  spread = (spread | (spread << 16)) & 0x030000ff;
+  spread = (spread | (spread << 8)) & 0x0300f00f;
+  spread = (spread | (spread << 4)) & 0x030c30c3;
+  return (spread | (spread << 2)) & 0x09249249;
+}
+
+/** True when facets that follow each other mostly lie near each other, so that sorting would gain nothing. */
+function isCoherent(mesh: IndexedMesh): boolean {
+  const { positions, facets } = mesh;
+  const facetCount = facets.length / 3;
+  const stride = Math.max(1, Math.floor(facetCount / 20_000));
+  let steps = 0;
+  let sizes = 0;
+  for (let facet = 0; facet + 1 < facetCount; facet += stride) {
+    const a = facets[3 * facet]! * 3;
+    const b = facets[3 * facet + 1]! * 3;
+    const next = facets[3 * facet + 3]! * 3;
+    for (let axis = 0; axis < 3; axis++) {
+      steps += Math.abs(positions[a + axis]! - positions[next + axis]!);
+      sizes += Math.abs(positions[a + axis]! - positions[b + axis]!);
+    }
+  }
+  return steps <= coherentStep * sizes;
+}
+
+/** Slots sorted by the Morton code of the facet centers: three passes of a 10-bit radix sort. */
+function mortonOrder(mesh: IndexedMesh, boxMin: readonly number[], boxMax: readonly number[]): Uint32Array {
+  const { positions, facets } = mesh;
+  const facetCount = facets.length / 3;
+  const widest = Math.max(boxMax[0]! - boxMin[0]!, boxMax[1]! - boxMin[1]!, boxMax[2]! - boxMin[2]!);
+  const scale = widest > 0 ? (2 ** gridBits - 1) / (3 * widest) : 0;
+  const codes = new Uint32Array(facetCount);
+  for (let facet = 0; facet < facetCount; facet++) {
+    let code = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      const sum =
+        positions[facets[3 * facet]! * 3 + axis]! +
+        positions[facets[3 * facet + 1]! * 3 + axis]! +
+        positions[facets[3 * facet + 2]! * 3 + axis]!;
+      code |= spreadBits((sum - 3 * boxMin[axis]!) * scale) << axis;
+    }
+    codes[facet] = code;
+  }
+  let order = new Uint32Array(facetCount).map((_, slot) => slot);
+  let sorted = new Uint32Array(facetCount);
+  for (let shift = 0; shift < 3 * gridBits; shift += gridBits) {
+    const starts = new Uint32Array(2 ** gridBits + 1);
+    for (const code of codes) starts[((code >>> shift) & 0x3ff) + 1]!++;
+    for (let digit = 0; digit < 2 ** gridBits; digit++) starts[digit + 1]! += starts[digit]!;
+    for (const facet of order) sorted[starts[(codes[facet]! >>> shift) & 0x3ff]!++] = facet;
+    [order, sorted] = [sorted, order];
+  }
+  return order;
+}
+
+/**
+ * Puts the facets of a mesh along a Morton curve and numbers its points by first use. A mesh that is already
+ * coherent is taken as it stands, without a copy: measured rates fall 3 to 6 times on shuffled facets.
+ */
+export function orderAlongCurve(
+  mesh: IndexedMesh,
+  boxMin: readonly number[],
+  boxMax: readonly number[],
+): CurveOrder {
+  if (isCoherent(mesh)) return { points: mesh.positions, corners: mesh.facets, facetOfSlot: null };
+  const facetOfSlot = mortonOrder(mesh, boxMin, boxMax);
+  const points = new Float64Array(mesh.positions.length);
+  const corners = new Uint32Array(mesh.facets.length);
+  const newNumber = new Uint32Array(mesh.positions.length / 3); // plus one; 0 = not seen yet
+  let seen = 0;
+  for (let slot = 0; slot < facetOfSlot.length; slot++) {
+    for (let corner = 0; corner < 3; corner++) {
+      const vertex = mesh.facets[3 * facetOfSlot[slot]! + corner]!;
+      if (newNumber[vertex] === 0) {
+        for (let axis = 0; axis < 3; axis++) points[3 * seen + axis] = mesh.positions[3 * vertex + axis]!;
+        newNumber[vertex] = ++seen;
+      }
+      corners[3 * slot + corner] = newNumber[vertex]! - 1;
+    }
+  }
+  return { points, corners, facetOfSlot };
+}
