@@ -1,0 +1,146 @@
+import { RunningSum } from './runningSum';
+import type { IndexedMesh, Vec3 } from './types';
+
+/** What a surface encloses. Lengths, areas and volumes are in the units of the mesh. */
+export interface MeshIntegrals {
+  /** Signed: negative for a body that is inside out. Meaningful for a closed surface only. */
+  readonly volume: number;
+  readonly area: number;
+  /** Of the enclosed volume; null when the volume is zero. Meaningful for a closed surface only. */
+  readonly centroid: Vec3 | null;
+  /** Of the surface itself; null when the area is zero. */
+  readonly surfaceCentroid: Vec3 | null;
+  /** Of the facets looked at; all zero when there are none. */
+  readonly boxMin: Vec3;
+  readonly boxMax: Vec3;
+  /** Integrals of x*x, y*y, z*z, x*y, y*z, z*x over the enclosed volume, about the origin of the mesh. */
+  readonly secondMoments: {
+    readonly xx: number;
+    readonly yy: number;
+    readonly zz: number;
+    readonly xy: number;
+    readonly yz: number;
+    readonly zx: number;
+  };
+}
+
+interface Box {
+  readonly min: Vec3;
+  readonly max: Vec3;
+}
+
+/** Box around the facets looked at (all when no subset is given); zero-sized at the origin when there are none. */
+export function facetBox(mesh: IndexedMesh, facetSubset?: Uint32Array): Box {
+  const { positions, facets } = mesh;
+  const count = facetSubset?.length ?? facets.length / 3;
+  if (count === 0) return { min: [0, 0, 0], max: [0, 0, 0] };
+  let [minX, minY, minZ, maxX, maxY, maxZ] = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < count; i++) {
+    const facet = facetSubset ? facetSubset[i]! : i;
+    for (let corner = 3 * facet; corner < 3 * facet + 3; corner++) {
+      const at = 3 * facets[corner]!;
+      const x = positions[at]!;
+      const y = positions[at + 1]!;
+      const z = positions[at + 2]!;
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
+      if (z < minZ) minZ = z;
+      if (z > maxZ) maxZ = z;
+    }
+  }
+  return { min: [minX, minY, minZ], max: [maxX, maxY, maxZ] };
+}
+
+/**
+ * Volume, area, centroids and second moments by the divergence theorem: every facet spans a tetrahedron with the
+ * center of the box, V = a . (b x c) / 6, and the integral of x_i x_j over it is V/20 times
+ * (s_i s_j + a_i a_j + b_i b_j + c_i c_j) with s = a + b + c. Taking the box center keeps a part that lies far
+ * from its origin accurate; the moments are moved back to the origin at the end (parallel axes).
+ */
+export function integrate(mesh: IndexedMesh, facetSubset?: Uint32Array): MeshIntegrals {
+  const { positions, facets } = mesh;
+  const box = facetBox(mesh, facetSubset);
+  const centerX = (box.min[0] + box.max[0]) / 2;
+  const centerY = (box.min[1] + box.max[1]) / 2;
+  const centerZ = (box.min[2] + box.max[2]) / 2;
+  const count = facetSubset?.length ?? facets.length / 3;
+  const sum = () => new RunningSum();
+  const volume6 = sum();
+  const area2 = sum();
+  const first = [sum(), sum(), sum()] as const;
+  const surface = [sum(), sum(), sum()] as const;
+  const [xx, yy, zz, xy, yz, zx] = [sum(), sum(), sum(), sum(), sum(), sum()];
+
+  for (let i = 0; i < count; i++) {
+    const facet = facetSubset ? facetSubset[i]! : i;
+    const a = 3 * facets[3 * facet]!;
+    const b = 3 * facets[3 * facet + 1]!;
+    const c = 3 * facets[3 * facet + 2]!;
+    const ax = positions[a]! - centerX;
+    const ay = positions[a + 1]! - centerY;
+    const az = positions[a + 2]! - centerZ;
+    const bx = positions[b]! - centerX;
+    const by = positions[b + 1]! - centerY;
+    const bz = positions[b + 2]! - centerZ;
+    const cx = positions[c]! - centerX;
+    const cy = positions[c + 1]! - centerY;
+    const cz = positions[c + 2]! - centerZ;
+    const normalX = (by - ay) * (cz - az) - (bz - az) * (cy - ay);
+    const normalY = (bz - az) * (cx - ax) - (bx - ax) * (cz - az);
+    const normalZ = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+    const doubleArea = Math.sqrt(normalX * normalX + normalY * normalY + normalZ * normalZ);
+    // a . (b x c) equals a . ((b - a) x (c - a)), which is the more accurate of the two for small facets.
+    const det = ax * normalX + ay * normalY + az * normalZ;
+    const sx = ax + bx + cx;
+    const sy = ay + by + cy;
+    const sz = az + bz + cz;
+    volume6.add(det);
+    area2.add(doubleArea);
+    first[0].add(det * sx);
+    first[1].add(det * sy);
+    first[2].add(det * sz);
+    surface[0].add(doubleArea * sx);
+    surface[1].add(doubleArea * sy);
+    surface[2].add(doubleArea * sz);
+    xx.add(det * (sx * sx + ax * ax + bx * bx + cx * cx));
+    yy.add(det * (sy * sy + ay * ay + by * by + cy * cy));
+    zz.add(det * (sz * sz + az * az + bz * bz + cz * cz));
+    xy.add(det * (sx * sy + ax * ay + bx * by + cx * cy));
+    yz.add(det * (sy * sz + ay * az + by * bz + cy * cz));
+    zx.add(det * (sz * sx + az * ax + bz * bx + cz * cx));
+  }
+
+  const volume = volume6.value / 6;
+  const firstX = first[0].value / 24;
+  const firstY = first[1].value / 24;
+  const firstZ = first[2].value / 24;
+  const moved = (aboutCenter: RunningSum, p: number, q: number, firstP: number, firstQ: number) =>
+    aboutCenter.value / 120 + p * firstQ + q * firstP + p * q * volume;
+  const weight = 3 * area2.value;
+  return {
+    volume,
+    area: area2.value / 2,
+    centroid:
+      volume === 0 ? null : [centerX + firstX / volume, centerY + firstY / volume, centerZ + firstZ / volume],
+    surfaceCentroid:
+      weight === 0
+        ? null
+        : [
+            centerX + surface[0].value / weight,
+            centerY + surface[1].value / weight,
+            centerZ + surface[2].value / weight,
+          ],
+    boxMin: box.min,
+    boxMax: box.max,
+    secondMoments: {
+      xx: moved(xx, centerX, centerX, firstX, firstX),
+      yy: moved(yy, centerY, centerY, firstY, firstY),
+      zz: moved(zz, centerZ, centerZ, firstZ, firstZ),
+      xy: moved(xy, centerX, centerY, firstX, firstY),
+      yz: moved(yz, centerY, centerZ, firstY, firstZ),
+      zx: moved(zx, centerZ, centerX, firstZ, firstX),
+    },
+  };
+}
