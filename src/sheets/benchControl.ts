@@ -1,0 +1,18 @@
+/** What a sheet may ask of the bench view beside it. */
+import type { Vec3 } from '../core/mesh/types';
+
+/** Facets to be marked on the view, with the words that say what they are. */
+export interface Marked {
+  readonly label: string;
+  readonly facets: Uint32Array;
+}
+
+export interface BenchControl {
+  readonly marked: Marked | null;
+  /** Marks facets; null takes the marks off. */
+  readonly mark: (marked: Marked | null) => void;
+  /** The next click on the part is for the sheet, not for the probe. */
+  readonly picking: boolean;
+  /** Starts picking: the callback gets the outward normal of the facet clicked. Calling with null ends it. */
+  readonly pickNormal: (onPick: ((normal: Vec3) => void) | null) => void;
+}

@@ -1,0 +1,262 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Patch } from '../../core/mesh/types';
+import { wasDropped } from '../../jobs/client';
+import type { BenchClient, JobOptions, MeasuredShape, PartShape, Progress } from '../../jobs/protocol';
+import { patchBand } from '../../steps/band';
+import type { MeasuredPart, PatternRecord } from '../../steps/context';
+import type { ProjectInputs } from '../../steps/inputs';
+import type { MeasureCache } from './measureCache';
+import { measureChoices, measureQuestion } from './measureQuestion';
+
+/** What the desk keeps measured. */
+export interface DeskProject {
+  readonly pattern: PatternRecord | null;
+  readonly inputs: ProjectInputs;
+  /** The saved mesh, null when it is gone. */
+  readonly packedMesh: () => string | null;
+}
+
+export interface DeskState {
+  /** The pattern just imported, until the project has it. */
+  readonly incoming: PatternRecord | null;
+  /** Drawn as soon as it is known, before the walls are. */
+  readonly shape: PartShape | null;
+  /** The last measurement; it may answer an older question, then `measured` is null. */
+  readonly reply: MeasuredShape | null;
+  /** What the step reports work from: only ever the answer to the present question. */
+  readonly measured: MeasuredPart | null;
+  readonly progress: Progress | null;
+  /** A sentence on what went wrong and what to do. */
+  readonly problem: string | null;
+  /** Why the last import was refused; stays until the next one. */
+  readonly importProblem: string | null;
+}
+
+export interface MeasuringDesk {
+  readonly store: StoreApi<DeskState>;
+  readonly client: BenchClient;
+  /** Tells the desk what the project is now; it measures what has changed after a short pause. */
+  follow(project: DeskProject): void;
+  /** Resolves with the pattern and its packed mesh once it has been measured and packed; null when it was not. */
+  importFile(file: File, inputs: ProjectInputs): Promise<{ pattern: PatternRecord; packed: string } | null>;
+  /** Runs one more long job under the same progress and cancel; null when it was canceled or failed. */
+  run<Reply>(doing: string, job: (options: JobOptions) => Promise<Reply>): Promise<Reply | null>;
+  cancel(): void;
+  measureAgain(): void;
+  dispose(): void;
+}
+
+/** Typing and undo settle before a new measurement starts. */
+const settleMs = 250;
+
+const empty: DeskState = {
+  incoming: null,
+  shape: null,
+  reply: null,
+  measured: null,
+  progress: null,
+  problem: null,
+  importProblem: null,
+};
+
+const goneMesh =
+  'The saved mesh of this project is missing or damaged. Import the pattern file again; everything else is still here.';
+
+/** What is left of a failed job as a sentence for the page. */
+function sentenceOf(error: unknown): string {
+  return error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
+}
+
+/**
+ * Keeps one open project measured: opens its saved mesh, measures when what goes in has changed (an older question
+ * is dropped), then finds the patches for the present band.
+ */
+export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): MeasuringDesk {
+  const store = createStore<DeskState>(() => empty);
+  let project: DeskProject | null = null;
+  let question: string | null = null;
+  let openMeshKey: string | null = null;
+  /** The question that the worker's own measurement answers. */
+  let workerQuestion: string | null = null;
+  let patchQuestion: string | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let controller: AbortController | null = null;
+  let importing = false;
+
+  /** Starts a job of the maker's or of the desk's own; an earlier one is canceled. */
+  function begin(doing: string) {
+    controller?.abort();
+    const own = new AbortController();
+    controller = own;
+    store.setState({ problem: null, progress: { doing, share: 0 } });
+    return {
+      signal: own.signal,
+      onProgress: (progress: Progress) => {
+        if (controller === own) store.setState({ progress });
+      },
+      fail: (error: unknown) => {
+        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+      },
+      end: () => {
+        if (controller !== own) return;
+        controller = null;
+        store.setState({ progress: null });
+      },
+    };
+  }
+
+  function take(answered: string, reply: MeasuredShape, patches: readonly Patch[] | null): void {
+    if (question !== answered) return;
+    const { health, summary, shape } = reply;
+    store.setState({
+      shape,
+      reply,
+      measured: { health, summary, patches, unitGuess: shape.unitGuess, fileBoxSize: shape.fileBoxSize },
+    });
+  }
+
+  async function findPatches(): Promise<void> {
+    const { reply } = store.getState();
+    if (project === null || question === null || reply === null || workerQuestion !== question) return;
+    const band = patchBand(project.inputs);
+    const answered = question;
+    const wanted = `${answered} ${JSON.stringify(band)}`;
+    if (patchQuestion === wanted) return;
+    patchQuestion = wanted;
+    take(answered, reply, null);
+    try {
+      const patches = await client.findPatches(band);
+      if (patchQuestion === wanted) take(answered, reply, patches);
+    } catch (error) {
+      if (patchQuestion === wanted) patchQuestion = null;
+      if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+    }
+  }
+
+  async function measure(): Promise<void> {
+    const { pattern, inputs, packedMesh } = project ?? {};
+    if (!pattern || !inputs || !packedMesh || question === null || workerQuestion === question) return;
+    const wanted = question;
+    const job = begin('opening the saved pattern');
+    try {
+      if (openMeshKey !== pattern.meshKey) {
+        const packed = packedMesh();
+        if (packed === null) {
+          store.setState({ problem: goneMesh });
+          return;
+        }
+        await client.openMesh(packed, job);
+        openMeshKey = pattern.meshKey;
+      }
+      const reply = await client.measure(measureChoices(inputs, pattern.declaredUnit), {
+        ...job,
+        onShape: (shape) => store.setState({ shape }),
+      });
+      workerQuestion = wanted;
+      cache.put(wanted, reply);
+      take(wanted, reply, null);
+    } catch (error) {
+      job.fail(error);
+    } finally {
+      job.end();
+    }
+    await findPatches();
+  }
+
+  function later(work: () => Promise<void>): void {
+    clearTimeout(timer);
+    timer = setTimeout(() => void work(), settleMs);
+  }
+
+  function follow(next: DeskProject): void {
+    project = next;
+    // What is being imported takes the place of the old pattern, or the old one is followed again at its end.
+    if (importing) return;
+    const { pattern, inputs } = next;
+    const asked = pattern
+      ? measureQuestion(pattern.meshKey, measureChoices(inputs, pattern.declaredUnit))
+      : null;
+    if (asked === null) {
+      question = null;
+      store.setState({ ...empty, importProblem: store.getState().importProblem });
+      return;
+    }
+    if (asked !== question) {
+      question = asked;
+      patchQuestion = null;
+      store.setState({ incoming: null, measured: null });
+      const kept = cache.get(asked);
+      if (kept !== null) take(asked, kept, null);
+    }
+    later(workerQuestion === asked ? findPatches : measure);
+  }
+
+  return {
+    store,
+    client,
+    follow,
+    async importFile(file, inputs) {
+      clearTimeout(timer);
+      importing = true;
+      store.setState({ importProblem: null });
+      const job = begin(`reading ${file.name}`);
+      let taken = false;
+      try {
+        const { sha256, format, declaredUnit, triangles, packErrorFileUnits, notes } =
+          await client.importFile(file, file.name, job);
+        openMeshKey = null;
+        workerQuestion = null;
+        const unsaved = { fileName: file.name, sha256, format, declaredUnit, triangles, packErrorFileUnits, notes };
+        store.setState({ ...empty, progress: store.getState().progress, incoming: { ...unsaved, meshKey: '' } });
+        const choices = measureChoices(inputs, declaredUnit);
+        const reply = await client.measure(choices, { ...job, onShape: (shape) => store.setState({ shape }) });
+        question = measureQuestion('', choices);
+        take(question, reply, null);
+        job.onProgress({ doing: 'packing the mesh for saving', share: 1 });
+        const { meshKey, packed } = await client.packOpenMesh(job);
+        openMeshKey = meshKey;
+        workerQuestion = measureQuestion(meshKey, choices);
+        cache.put(workerQuestion, reply);
+        taken = true;
+        return { pattern: { ...unsaved, meshKey }, packed };
+      } catch (error) {
+        if (!wasDropped(error)) store.setState({ importProblem: sentenceOf(error) });
+        return null;
+      } finally {
+        importing = false;
+        job.end();
+        if (!taken && project !== null) {
+          question = null;
+          openMeshKey = null;
+          workerQuestion = null;
+          store.setState({ incoming: null });
+          follow(project);
+        }
+      }
+    },
+    async run(doing, work) {
+      const job = begin(doing);
+      try {
+        return await work(job);
+      } catch (error) {
+        job.fail(error);
+        return null;
+      } finally {
+        job.end();
+      }
+    },
+    cancel() {
+      controller?.abort();
+    },
+    measureAgain() {
+      workerQuestion = null;
+      patchQuestion = null;
+      void measure();
+    },
+    dispose() {
+      clearTimeout(timer);
+      controller?.abort();
+      client.dispose();
+    },
+  };
+}

@@ -1,0 +1,23 @@
+import { useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { createBench } from '../../jobs/client';
+import type { MeasureCache } from './measureCache';
+import { createMeasuringDesk, type DeskProject, type DeskState, type MeasuringDesk } from './measuringDesk';
+
+export interface Measuring extends DeskState {
+  readonly desk: MeasuringDesk;
+}
+
+/**
+ * Keeps the open project measured while the page is mounted. Mount it with the project's id as key: another
+ * project gets a worker of its own.
+ */
+export function useMeasured(project: DeskProject, cache: MeasureCache): Measuring {
+  // A client starts its worker with the first job, so one that React throws away has cost nothing.
+  const [desk] = useState(() => createMeasuringDesk(createBench(), cache));
+  const state = useStore(desk.store);
+  const { pattern, inputs, packedMesh } = project;
+  useEffect(() => desk.follow({ pattern, inputs, packedMesh }), [desk, pattern, inputs, packedMesh]);
+  useEffect(() => () => desk.dispose(), [desk]);
+  return { ...state, desk };
+}

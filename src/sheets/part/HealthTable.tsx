@@ -1,0 +1,80 @@
+import { formatNumber } from '../../core/units/formatNumber';
+import type { MeasuredShape } from '../../jobs/protocol';
+import { Button } from '../../ui/Button';
+import { DataTable, type Column } from '../../ui/DataTable';
+import type { BenchControl } from '../benchControl';
+import { healthFindings, type HealthFinding } from './healthFindings';
+
+export interface HealthTableProps {
+  readonly reply: MeasuredShape;
+  /** Facets found to cut through others; null when not looked for yet. */
+  readonly selfTouching: Uint32Array | null;
+  readonly bench: BenchControl;
+  readonly onFindSelfTouching: () => void;
+}
+
+/** What is wrong with the mesh, how often, what it means, and where. */
+export function HealthTable({ reply, selfTouching, bench, onFindSelfTouching }: HealthTableProps) {
+  const { health, findingFacets } = reply;
+  const facetsOf = (finding: HealthFinding) =>
+    finding.id === 'selfTouching' ? (selfTouching ?? findingFacets.selfTouching) : findingFacets[finding.id];
+  const countOf = (finding: HealthFinding) =>
+    finding.id === 'selfTouching' && selfTouching !== null ? selfTouching.length : finding.count(health);
+
+  const columns: readonly Column<HealthFinding>[] = [
+    {
+      id: 'finding',
+      header: 'Finding',
+      cell: (finding) => (
+        <>
+          {finding.label}
+          {countOf(finding) ? <span className="row-note">{finding.meaning}</span> : null}
+        </>
+      ),
+    },
+    {
+      id: 'count',
+      header: 'Count',
+      numeric: true,
+      cell: (finding) => {
+        const count = countOf(finding);
+        return count === null ? '–' : formatNumber(count, 0);
+      },
+    },
+    {
+      id: 'show',
+      header: 'On the view',
+      cell: (finding) => {
+        if (countOf(finding) === null) return <Button onClick={onFindSelfTouching}>Look for them</Button>;
+        const facets = facetsOf(finding);
+        if (facets.length === 0) return null;
+        const shown = bench.marked?.label === finding.label;
+        return (
+          <Button
+            aria-pressed={shown}
+            aria-label={`Show: ${finding.label}`}
+            onClick={() => bench.mark(shown ? null : { label: finding.label, facets })}
+          >
+            {shown ? 'Hide' : 'Show'}
+          </Button>
+        );
+      },
+    },
+  ];
+  return (
+    <>
+      <DataTable
+        caption="Findings on the mesh"
+        captionHidden
+        columns={columns}
+        rows={healthFindings}
+        rowKey={(finding) => finding.id}
+      />
+      <p className="below-table">
+        {health.watertight ? 'The surface is closed' : 'The surface is not closed'};{' '}
+        {health.bodies.length === 1 ? 'one body' : `${formatNumber(health.bodies.length, 0)} separate bodies`},{' '}
+        {formatNumber(health.facetCount, 0)} facets.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,183 @@
+import { useState } from 'react';
+import type { Vec3 } from '../../core/mesh/types';
+import { formatNumber } from '../../core/units/formatNumber';
+import { lengthUnitNames } from '../../core/units/length';
+import { partSpecs, type PartInputs } from '../../steps/part/inputs';
+import { Button } from '../../ui/Button';
+import { ChoiceField } from '../../ui/ChoiceField';
+import { FigureRow } from '../../ui/FigureRow';
+import { NumberField } from '../../ui/NumberField';
+import { SectionHead } from '../../ui/SectionHead';
+import type { BenchControl } from '../benchControl';
+import type { Measuring } from '../measuring/useMeasured';
+import { Sheet } from '../Sheet';
+import type { SheetProps } from '../sheetProps';
+import { BodyChoice } from './BodyChoice';
+import { HealthTable } from './HealthTable';
+import { PatternFile } from './PatternFile';
+import { PullChoiceRow } from './PullChoiceRow';
+import { SolidPatternRows } from './SolidPatternRows';
+
+export interface PartSheetProps extends SheetProps {
+  readonly title: string;
+  readonly question: string;
+  readonly measuring: Measuring;
+  readonly bench: BenchControl;
+  readonly onImportFile: (file: File) => void;
+}
+
+/** Is this model sound, the right size, the right way up? */
+export function PartSheet(props: PartSheetProps) {
+  const { context, report, readOnly, change, measuring, bench } = props;
+  const { part, plies } = context.inputs;
+  const { measured, reply, shape } = measuring;
+  const [selfTouching, setSelfTouching] = useState<{ of: object; facets: Uint32Array } | null>(null);
+  const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
+  const off = readOnly || context.pattern === null;
+
+  const findBestPull = async () => {
+    const best = await measuring.desk.run('trying pull directions', (job) => measuring.desk.client.bestPull(job));
+    if (best !== null) setPart({ pull: [...best.pull] });
+  };
+  const findSelfTouching = async () => {
+    if (reply === null) return;
+    const facets = await measuring.desk.run('looking for facets that cut through others', (job) =>
+      measuring.desk.client.findSelfTouching(job),
+    );
+    if (facets !== null) setSelfTouching({ of: reply, facets });
+  };
+  const pick = () =>
+    bench.pickNormal(
+      bench.picking
+        ? null
+        : (normal: Vec3) => {
+            setPart({ pull: [...normal] });
+          },
+    );
+
+  return (
+    <Sheet
+      title={props.title}
+      question={props.question}
+      report={report}
+      before={
+        <PatternFile
+          pattern={context.pattern}
+          problem={measuring.importProblem}
+          disabled={readOnly}
+          onFile={props.onImportFile}
+        />
+      }
+    >
+      {context.pattern ? (
+        <section aria-label="Given">
+          <SectionHead title="Given" />
+          <UnitRow part={part} shape={shape} disabled={off} setPart={setPart} />
+          <NumberField
+            spec={partSpecs['part.scale']}
+            value={part.scale}
+            note={shape ? `size with it: ${boxText(shape.boxMinMm, shape.boxMaxMm)}` : undefined}
+            disabled={off}
+            onChange={(scale) => {
+              if (scale !== null) setPart({ scale });
+            }}
+          />
+          <PullChoiceRow
+            pull={part.pull}
+            disabled={off}
+            picking={bench.picking}
+            onPull={(pull) => setPart({ pull: [...pull] })}
+            onPick={pick}
+            onFindBest={() => void findBestPull()}
+          />
+          {measured ? (
+            <BodyChoice
+              bodies={measured.health.bodies}
+              body={part.body}
+              disabled={off}
+              onChange={(body) => setPart({ body })}
+            />
+          ) : null}
+          {measured && measured.health.flippedFacets > 0 ? (
+            <ChoiceField
+              label={partSpecs['part.winding'].label}
+              meaning={partSpecs['part.winding'].meaning}
+              choices={partSpecs['part.winding'].choices}
+              value={part.winding}
+              disabled={off}
+              onChange={(winding) => setPart({ winding })}
+            />
+          ) : null}
+          {measured?.summary.solid || part.nominalWall === 'print' ? (
+            <SolidPatternRows
+              part={part}
+              lineWidthMm={plies.lineWidthMm}
+              disabled={off}
+              onPart={setPart}
+              onLineWidth={(lineWidthMm) => change('plies', { lineWidthMm })}
+            />
+          ) : null}
+        </section>
+      ) : null}
+      {report.figures.length > 0 ? (
+        <section aria-label="Worked out">
+          <SectionHead title="Worked out" remark={measured ? undefined : 'being measured'} />
+          {report.figures.map((figure) => (
+            <FigureRow key={figure.id} figure={figure} />
+          ))}
+        </section>
+      ) : null}
+      {reply && measured ? (
+        <section aria-label="Health of the mesh">
+          <SectionHead title="Health of the mesh" />
+          <HealthTable
+            reply={reply}
+            selfTouching={selfTouching?.of === reply ? selfTouching.facets : null}
+            bench={bench}
+            onFindSelfTouching={() => void findSelfTouching()}
+          />
+        </section>
+      ) : null}
+    </Sheet>
+  );
+}
+
+function boxText(boxMinMm: Vec3, boxMaxMm: Vec3): string {
+  const size = [0, 1, 2].map((axis) => formatNumber((boxMaxMm[axis] ?? 0) - (boxMinMm[axis] ?? 0), 1));
+  return `${size.join(' × ')} mm`;
+}
+
+interface UnitRowProps {
+  readonly part: PartInputs;
+  readonly shape: Measuring['shape'];
+  readonly disabled: boolean;
+  readonly setPart: (change: Partial<PartInputs>) => void;
+}
+
+/** The unit of the file; while it is not confirmed, the guess with its reason and a button that takes it. */
+function UnitRow({ part, shape, disabled, setPart }: UnitRowProps) {
+  const guess = shape?.unitGuess;
+  const open = part.unit === 'unconfirmed' && guess !== undefined;
+  return (
+    <>
+      <ChoiceField
+        label={partSpecs['part.unit'].label}
+        meaning={partSpecs['part.unit'].meaning}
+        choices={partSpecs['part.unit'].choices}
+        value={part.unit}
+        disabled={disabled}
+        onChange={(unit) => setPart({ unit })}
+      />
+      {open ? (
+        <div className="unit-question">
+          <p>
+            Taken as <strong>{lengthUnitNames[guess.unit]}</strong>: {guess.reason}
+          </p>
+          <Button disabled={disabled} onClick={() => setPart({ unit: guess.unit })}>
+            Yes, {lengthUnitNames[guess.unit]}
+          </Button>
+        </div>
+      ) : null}
+    </>
+  );
+}

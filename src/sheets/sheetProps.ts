@@ -1,0 +1,18 @@
+/** What every sheet is given. Sheets hold no state of the project: props in, callbacks out. */
+import type { StepReport } from '../core/figure';
+import type { StepContext } from '../steps/context';
+import type { ProjectInputs } from '../steps/inputs';
+
+/** Changes some inputs of one step; one call is one step of undo. */
+export type ChangeInputs = <StepId extends keyof ProjectInputs>(
+  step: StepId,
+  change: Partial<ProjectInputs[StepId]>,
+) => void;
+
+export interface SheetProps {
+  readonly context: StepContext;
+  readonly report: StepReport;
+  /** Another tab holds the project, or it can't be saved: inputs are off. */
+  readonly readOnly: boolean;
+  readonly change: ChangeInputs;
+}

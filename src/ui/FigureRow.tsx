@@ -1,0 +1,63 @@
+import type { Figure, FigureStatus } from '../core/figure';
+import { sources } from '../core/sources';
+import { formatBand } from '../core/units/formatFigure';
+import { formatNumber, notKnown } from '../core/units/formatNumber';
+import { Row } from './Row';
+
+/** What a status says about how far to trust the number. */
+const statusMeaning: Record<FigureStatus, string> = {
+  published: 'published value',
+  computed: 'computed from the numbers given',
+  measured: 'measured at the bench',
+  'common practice': 'common practice, no source',
+  'from memory': 'from memory, not verified: check it before you rely on it',
+  'your entry': 'your entry',
+};
+
+/** Statuses that must be seen without opening the working. */
+const toldAtOnce: readonly FigureStatus[] = ['measured', 'common practice', 'from memory', 'your entry'];
+
+function FigureValue({ figure }: { readonly figure: Figure }) {
+  const { value, unit, decimals } = figure;
+  if (value === null) return <span className="quiet">{notKnown}</span>;
+  if (typeof value === 'string') return <span className="words">{value}</span>;
+  const text =
+    typeof value === 'number'
+      ? formatNumber(value, decimals)
+      : value.map((one) => formatNumber(one, decimals)).join(' × ');
+  return (
+    <>
+      <span className="number">{text}</span>
+      {unit ? <span className="unit">{unit}</span> : null}
+    </>
+  );
+}
+
+/** A worked-out figure; the question mark opens its relation, status and source. */
+export function FigureRow({ figure }: { readonly figure: Figure }) {
+  const notes = [
+    figure.band === undefined ? null : `estimate, ${formatBand(figure)}`,
+    toldAtOnce.includes(figure.status) ? figure.status : null,
+  ].filter((note) => note !== null);
+  return (
+    <Row
+      label={figure.label}
+      note={notes.join(' · ')}
+      value={<FigureValue figure={figure} />}
+      helpLabel={`Working of "${figure.label}"`}
+      help={
+        <>
+          {figure.working.map((line) => (
+            <p key={line} className="working-relation">
+              {line}
+            </p>
+          ))}
+          <p>
+            Status: {statusMeaning[figure.status]}.
+            {figure.source === null ? '' : ` Source: ${sources[figure.source].full}`}
+          </p>
+        </>
+      }
+    />
+  );
+}
