@@ -112,6 +112,12 @@ export interface Measurement {
   readonly kind: Uint8Array;
   /** Smallest inside-corner (concave) radius at the facet's own edges; 0 for a sharp corner, NaN where none. */
   readonly cornerRadiusMm: Float32Array;
+  /** Length of the edge that gives `cornerRadiusMm`, 0 where there is none. */
+  readonly cornerEdgeMm: Float32Array;
+  /** 3 per facet: the facet across the edge from corner k to the next, negative for none (open or crowded edge). */
+  readonly neighbor: Int32Array;
+  /** Every edge has exactly two facets with opposite directions. */
+  readonly closed: boolean;
 }
 
 /** Walls of the facets that the verdict looks at, sorted, for instant area shares against any band. */

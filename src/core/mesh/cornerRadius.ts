@@ -1,0 +1,87 @@
+import { halfEdgeLength } from './edgeTurns';
+import type { IndexedMesh } from './types';
+
+const leastTurnRad = Math.PI / 180;
+/** One fold of more than this is no facet of a fillet, however small its facets are. */
+const sharpTurnRad = Math.PI / 3;
+/** A fillet facet that strays more than this from its arc is not a fillet facet but a corner drawn sharp. */
+const largestChordDeviationMm = 0.2;
+/** Slivers narrower than this have no direction to trust. */
+const leastWidthMm = 0.005;
+/** A facet whose least other fold is below this share of a turn has its strip partner there. */
+const partnerFoldShare = 0.3;
+
+/** Inside corners per facet. */
+export interface InsideCorners {
+  /** Smallest radius over the facet's own concave edges; 0 for a sharp corner, NaN where no edge is concave. */
+  readonly radiusMm: Float32Array;
+  /** Length of the edge that gives that radius; 0 where there is none. */
+  readonly edgeMm: Float32Array;
+}
+
+/**
+ * Inside-corner (concave) radius at every facet, from the turn across its edges.
+ *
+ * Relation: two facets that meet in a concave edge with turn t (angle between their normals) touch one circle of
+ * radius R = d / tan(t / 2), where d is the distance from the edge to the place at which each touches the circle.
+ * A facet of a strip (it has a nearly coplanar partner across another edge) touches in the middle of the strip, so
+ * d is half its width across the edge; a facet that bends at all its edges touches at its center, a third of the
+ * width. The narrower of the two facets decides.
+ *
+ * Exact for a fillet in equal strips that touch the arc; strips between points of the arc read low by cos(t / 2)
+ * (1 % at 16 degrees per strip). The first and last strip against flat ground see half a turn and so read up to twice as large on
+ * that edge, but the smallest edge counts. A turn of more than 60 degrees, or one that leaves the arc by more than
+ * 0.2 mm (d tan(t / 4)), is a corner drawn sharp and gives 0. Turns under 1 degree are taken as flat, and
+ * edges of slivers narrower than 0.005 mm are passed over.
+ * @param neighbor facet across each half-edge, negative for none
+ * @param turnRad signed turn across each half-edge, see `edgeTurns`
+ */
+export function insideCorners(
+  mesh: IndexedMesh,
+  neighbor: Int32Array,
+  turnRad: Float32Array,
+  areaMm2: Float32Array,
+): InsideCorners {
+  const facetCount = areaMm2.length;
+  const radiusMm = new Float32Array(facetCount).fill(NaN);
+  const edgeMm = new Float32Array(facetCount);
+
+  /** Distance from the edge to where the facet touches the circle. */
+  function touchDistance(facet: number, halfEdge: number, turn: number, edge: number): number {
+    const width = (2 * areaMm2[facet]!) / edge;
+    const first = 3 * facet;
+    for (let other = first; other < first + 3; other++) {
+      if (other !== halfEdge && Math.abs(turnRad[other]!) < partnerFoldShare * turn) return width / 2;
+    }
+    return width / 3;
+  }
+
+  function keepSmallest(facet: number, radius: number, edge: number): void {
+    const known = radiusMm[facet]!;
+    if (known <= radius) return;
+    radiusMm[facet] = radius;
+    edgeMm[facet] = edge;
+  }
+
+  for (let halfEdge = 0; halfEdge < turnRad.length; halfEdge++) {
+    const turn = -turnRad[halfEdge]!;
+    if (!(turn >= leastTurnRad)) continue;
+    const facet = (halfEdge / 3) | 0;
+    const other = neighbor[halfEdge]!;
+    if (other < facet) continue;
+    const edge = halfEdgeLength(mesh, halfEdge);
+    if (!(edge > 0)) continue;
+    let otherHalfEdge = 3 * other;
+    while (otherHalfEdge < 3 * other + 2 && neighbor[otherHalfEdge] !== facet) otherHalfEdge++;
+    const touch = Math.min(
+      touchDistance(facet, halfEdge, turn, edge),
+      touchDistance(other, otherHalfEdge, turn, edge),
+    );
+    if (touch < leastWidthMm / 3) continue;
+    const sharp = turn > sharpTurnRad || touch * Math.tan(turn / 4) > largestChordDeviationMm;
+    const radius = sharp ? 0 : touch / Math.tan(turn / 2);
+    keepSmallest(facet, radius, edge);
+    keepSmallest(other, radius, edge);
+  }
+  return { radiusMm, edgeMm };
+}

@@ -1,0 +1,128 @@
+import { buildAdjacency, type Adjacency } from './adjacency';
+import { measureBallWalls } from './ballWall';
+import { insideCorners } from './cornerRadius';
+import { draftDegrees } from './draft';
+import { edgeTurns } from './edgeTurns';
+import { facetGeometry } from './facetGeometry';
+import { facetKinds } from './facetKinds';
+import { measureRayWalls } from './rayWall';
+import { measureReach } from './reach';
+import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
+import type { IndexedMesh, Measurement, Vec3 } from './types';
+import { Problem } from '../problem';
+
+/** Walls of all facets, measured elsewhere (e.g. shared between two workers). */
+export interface MeasuredWalls {
+  readonly rayWallMm: Float32Array;
+  readonly rayFacet: Int32Array;
+  readonly ballWallMm: Float32Array;
+}
+
+/** What a caller may bring along or listen to. */
+export interface MeasureHooks {
+  /** What is being done, in the maker's words, and the share done from 0 to 1. */
+  readonly onProgress?: (doing: string, share: number) => void;
+  readonly walls?: MeasuredWalls;
+  /** `Measurement.reach` along the same pull, when measured elsewhere. */
+  readonly reach?: Uint8Array;
+  /** Of the same mesh, to save building it again. */
+  readonly index?: SurfaceIndex;
+  readonly adjacency?: Adjacency;
+}
+
+/** Facets between two reports of progress. */
+const chunk = 32_768;
+
+/**
+ * Measures one body (or all of them together): walls by ray and by ball, draft, reach, inside corners and what each
+ * facet is to the mold. Deterministic; time grows in proportion to the facets.
+ * @param mesh in mm
+ * @param pull direction in which the negative leaves the show face; made a unit vector
+ * @throws Problem `pull.zero` when the pull has no direction
+ */
+export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks = {}): Measurement {
+  const unitPull = unitVector(pull);
+  const facetCount = mesh.facets.length / 3;
+  const report = hooks.onProgress ?? (() => {});
+  const inChunks = (
+    doing: string,
+    fromShare: number,
+    toShare: number,
+    job: (from: number, to: number) => void,
+  ) => {
+    for (let from = 0; from < facetCount; from += chunk) {
+      report(doing, fromShare + ((toShare - fromShare) * from) / facetCount);
+      job(from, Math.min(facetCount, from + chunk));
+    }
+  };
+
+  report('finding what lies next to what', 0);
+  const geometry = facetGeometry(mesh);
+  const adjacency = hooks.adjacency ?? buildAdjacency(mesh);
+  const needsIndex = !(hooks.walls && hooks.reach);
+  const index = needsIndex ? (hooks.index ?? buildSurfaceIndex(mesh)) : null;
+
+  let walls = hooks.walls;
+  if (!walls && index) {
+    const rayWallMm = new Float32Array(facetCount);
+    const rayFacet = new Int32Array(facetCount);
+    const ballWallMm = new Float32Array(facetCount);
+    inChunks('measuring walls by rays', 0.1, 0.3, (from, to) => {
+      measureRayWalls(index, from, to, rayWallMm, rayFacet);
+    });
+    inChunks('measuring walls by balls', 0.3, 0.75, (from, to) => {
+      measureBallWalls(index, from, to, rayWallMm, ballWallMm);
+    });
+    walls = { rayWallMm, rayFacet, ballWallMm };
+  }
+  let reach = hooks.reach;
+  if (!reach && index) {
+    const measured = new Uint8Array(facetCount);
+    inChunks('looking for what would lock', 0.75, 0.9, (from, to) => {
+      measureReach(index, unitPull, from, to, measured);
+    });
+    reach = measured;
+  }
+  if (!walls || !reach) throw new Error('walls and reach are measured above when not given');
+
+  report('telling walls from ribs and rims', 0.9);
+  const neighbor = soundNeighbors(adjacency);
+  const turnRad = edgeTurns(mesh, neighbor, geometry.normal);
+  const draftDeg = draftDegrees(geometry.normal, unitPull);
+  const corners = insideCorners(mesh, neighbor, turnRad, geometry.areaMm2);
+  const kind = facetKinds(mesh, { geometry, ...walls, draftDeg, reach, neighbor, turnRad });
+  report('telling walls from ribs and rims', 1);
+  return {
+    facetCount,
+    pull: unitPull,
+    ...geometry,
+    rayWallMm: walls.rayWallMm,
+    rayFacet: walls.rayFacet,
+    ballWallMm: walls.ballWallMm,
+    draftDeg,
+    reach,
+    kind,
+    cornerRadiusMm: corners.radiusMm,
+    cornerEdgeMm: corners.edgeMm,
+    neighbor,
+    closed: adjacency.openEdges === 0 && adjacency.crowdedEdges === 0 && adjacency.misorientedEdges === 0,
+  };
+}
+
+function unitVector(direction: Vec3): Vec3 {
+  const length = Math.hypot(...direction);
+  if (!(length > 0) || !Number.isFinite(length)) {
+    throw new Problem('pull.zero', 'The pull has no direction: give x, y, z of which at least one is not 0.');
+  }
+  return [direction[0] / length, direction[1] / length, direction[2] / length];
+}
+
+/** Neighbors without those that are wound the other way round: a fold between them means nothing. */
+function soundNeighbors(adjacency: Adjacency): Int32Array {
+  if (adjacency.misorientedEdges === 0) return adjacency.neighbor;
+  const neighbor = adjacency.neighbor.slice();
+  for (let halfEdge = 0; halfEdge < neighbor.length; halfEdge++) {
+    if (adjacency.sameWay[halfEdge] === 1) neighbor[halfEdge] = -1;
+  }
+  return neighbor;
+}

@@ -1,0 +1,94 @@
+import { draftShares } from './draft';
+import { facetBox, integrate } from './integrals';
+import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
+import { isDrawnSolid } from './solidPattern';
+import { sortedOrder } from './sortedOrder';
+import {
+  facetKind,
+  type DraftDistribution,
+  type FacetKind,
+  type IndexedMesh,
+  type MeshHealth,
+  type Measurement,
+  type PartSummary,
+  type WallDistribution,
+} from './types';
+
+/**
+ * The figures of a measured part. Areas and volumes are exact sums over the facets; wall quantiles are weighted by
+ * facet area, inside corners by the length of the edge that gives them (each edge counts for both its facets).
+ * @param mesh the mesh that was measured, mm
+ * @param health of that mesh or of the whole file that it was taken from: when that is watertight, so is each body
+ */
+export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Measurement): PartSummary {
+  const { areaMm2, rayWallMm, ballWallMm, draftDeg, kind, facetCount } = measurement;
+  const whole = integrate(mesh);
+  const box = facetBox(mesh);
+  const closed = health.watertight || measurement.closed;
+
+  const kindAreaMm2: Record<FacetKind, number> = {
+    show: 0,
+    core: 0,
+    rim: 0,
+    detail: 0,
+    trapped: 0,
+    unmeasured: 0,
+  };
+  const kindNames = Object.keys(facetKind) as FacetKind[];
+  const areaOfKind = new Float64Array(kindNames.length);
+  let areaSum = 0;
+  let trappedArea = 0;
+  const isShow = new Uint8Array(facetCount);
+  for (let facet = 0; facet < facetCount; facet++) {
+    const area = areaMm2[facet]!;
+    const own = kind[facet]!;
+    areaSum += area;
+    areaOfKind[own] = areaOfKind[own]! + area;
+    if (own === facetKind.show) isShow[facet] = 1;
+    if (measurement.reach[facet] === 0) trappedArea += area;
+  }
+  for (const name of kindNames) kindAreaMm2[name] = areaOfKind[facetKind[name]]!;
+
+  const rayOrder = sortedOrder(rayWallMm);
+  const ballOrder = sortedOrder(ballWallMm);
+  const showRay = distribute(rayWallMm, areaMm2, isShow, rayOrder);
+  const showBall = distribute(ballWallMm, areaMm2, isShow, ballOrder);
+  const corners = distribute(measurement.cornerRadiusMm, measurement.cornerEdgeMm);
+  return {
+    facetCount,
+    volumeMm3: closed ? whole.volume : null,
+    openVolumeMm3: whole.volume,
+    areaMm2: whole.area,
+    centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
+    boxMinMm: box.min,
+    boxMaxMm: box.max,
+    rayWall: wallQuantiles(distribute(rayWallMm, areaMm2, undefined, rayOrder), areaSum),
+    ballWall: wallQuantiles(distribute(ballWallMm, areaMm2, undefined, ballOrder), areaSum),
+    showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
+    showBallWall: wallQuantiles(showBall, kindAreaMm2.show),
+    draft: { ...draftShares(draftDeg, areaMm2), trappedShare: areaSum > 0 ? trappedArea / areaSum : 0 },
+    insideCornerRadiusMm: { p5: quantile(corners, 0.05), min: corners.values[0] ?? null },
+    kindAreaMm2,
+    releaseDraft: releaseDraft(measurement),
+    showWall: asWalls(showRay),
+    showWallByBall: asWalls(showBall),
+    solid: isDrawnSolid(mesh, measurement, whole.volume),
+  };
+}
+
+function asWalls(distribution: WeightedDistribution): WallDistribution {
+  return { wallMm: distribution.values, cumulativeAreaMm2: distribution.cumulativeWeight };
+}
+
+/** Draft toward the facet's own mold half: along the pull for show facets, against it for core facets. */
+function releaseDraft(measurement: Measurement): DraftDistribution {
+  const { draftDeg, kind, areaMm2, facetCount } = measurement;
+  const toward = new Float32Array(facetCount);
+  for (let facet = 0; facet < facetCount; facet++) {
+    if (kind[facet] === facetKind.show) toward[facet] = draftDeg[facet]!;
+    else if (kind[facet] === facetKind.core) toward[facet] = -draftDeg[facet]!;
+    else toward[facet] = NaN;
+  }
+  const { values, cumulativeWeight } = distribute(toward, areaMm2);
+  return { draftDeg: values, cumulativeAreaMm2: cumulativeWeight };
+}
