@@ -1,6 +1,10 @@
 /** The steps in the order of the work. Adding a step is adding its folder, its sheet and one line here. */
 import type { StepReport } from '../core/figure';
+import { checklistReport } from './checklist/report';
 import type { StepContext } from './context';
+import { partReport } from './part/report';
+import { pliesReport } from './plies/report';
+import { wallsReport } from './walls/report';
 
 export interface Step {
   /** Stable; prefix of its figure ids. */
@@ -10,3 +14,30 @@ export interface Step {
   readonly question: string;
   readonly report: (context: StepContext) => StepReport;
 }
+
+export const steps: readonly Step[] = [
+  {
+    id: 'part',
+    title: 'Part',
+    question: 'Is this model sound, the right size, the right way up?',
+    report: partReport,
+  },
+  {
+    id: 'walls',
+    title: 'Walls & draft',
+    question: 'Is the wall even, and will stone let go of it?',
+    report: wallsReport,
+  },
+  {
+    id: 'plies',
+    title: 'Ply schedule',
+    question: 'Which plies, how many, which way?',
+    report: pliesReport,
+  },
+  {
+    id: 'checklist',
+    title: 'Checklist',
+    question: 'What do I do, in which order, with which numbers?',
+    report: checklistReport,
+  },
+];

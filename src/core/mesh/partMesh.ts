@@ -1,6 +1,6 @@
 import { Problem } from '../problem';
+import { mmPerUnit } from '../units/length';
 import type { IndexedMesh, LengthUnit, MeshHealth } from './types';
-import { mmPerUnit } from './unitGuess';
 import { compactVertices } from './weld';
 import { turnedRight } from './winding';
 

@@ -1,3 +1,4 @@
+import { lengthUnitNames, mmPerUnit } from '../units/length';
 import type { LengthUnit, Vec3 } from './types';
 
 /** The unit that the numbers of a file most likely stand for. */
@@ -8,16 +9,6 @@ export interface UnitGuess {
   /** One or two sentences for the maker, with the sizes that the guess is taken from. */
   readonly reason: string;
 }
-
-/** Millimeters per unit, exact by definition (inch: international yard and pound agreement, 1959). */
-export const mmPerUnit: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
-
-const unitWords: Readonly<Record<LengthUnit, string>> = {
-  mm: 'millimeters',
-  cm: 'centimeters',
-  m: 'meters',
-  in: 'inches',
-};
 
 /**
  * Longest side, as the file's number, that an enclosure part has. Hand-held cases run from about a matchbox to a
@@ -31,7 +22,7 @@ export function guessUnit(boxSize: Vec3, declared: LengthUnit | null): UnitGuess
     return {
       unit: declared,
       sure: true,
-      reason: `The file says that it is drawn in ${unitWords[declared]}.`,
+      reason: `The file says that it is drawn in ${lengthUnitNames[declared]}.`,
     };
   }
   const longest = Math.max(...boxSize);
@@ -57,7 +48,7 @@ export function guessUnit(boxSize: Vec3, declared: LengthUnit | null): UnitGuess
   return {
     unit,
     sure: false,
-    reason: `${asMm}, too small for an enclosure; as ${unitWords[unit]} it is ${sizeText(boxSize, unit)}. Please confirm the unit.`,
+    reason: `${asMm}, too small for an enclosure; as ${lengthUnitNames[unit]} it is ${sizeText(boxSize, unit)}. Please confirm the unit.`,
   };
 }
 

@@ -1,0 +1,164 @@
+/** Figures of the Part step: what the file holds and how large the part is. */
+import type { Figure } from '../../core/figure';
+import { formatNumber } from '../../core/units/formatNumber';
+import { mmPerUnit } from '../../core/units/length';
+import type { StepContext } from '../context';
+import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { availablePart } from '../missing';
+import { takenUnit } from './unit';
+
+const sizeSpecs = {
+  triangles: { id: 'part.triangles', label: 'Triangles in the file', unit: '', decimals: 0 },
+  bodies: { id: 'part.bodies', label: 'Separate bodies in the file', unit: '', decimals: 0 },
+  box: { id: 'part.boxMm', label: 'Size of the part, x × y × z', unit: 'mm', decimals: 2 },
+  volume: {
+    id: 'part.volumeMm3',
+    label: 'Volume of material',
+    unit: 'mm³',
+    decimals: 1,
+    source: 'divergenceTheorem',
+  },
+  area: {
+    id: 'part.areaMm2',
+    label: 'Surface, all sides',
+    unit: 'mm²',
+    decimals: 1,
+    source: 'divergenceTheorem',
+  },
+  centroid: {
+    id: 'part.centroidMm',
+    label: 'Center of gravity, x × y × z',
+    unit: 'mm',
+    decimals: 2,
+    source: 'divergenceTheorem',
+  },
+  packError: {
+    id: 'part.packErrorMm',
+    label: 'Largest shift of a corner by saving',
+    unit: 'mm',
+    decimals: 5,
+  },
+} as const satisfies Record<string, FigureSpec>;
+
+const healthSpecs = [
+  ['openEdges', 'part.openEdges', 'Open edges', 'edges that belong to one facet only'],
+  [
+    'crowdedEdges',
+    'part.crowdedEdges',
+    'Edges with more than two facets',
+    'edges that three or more facets share',
+  ],
+  ['flippedFacets', 'part.flippedFacets', 'Flipped facets', 'facets wound against the rest of their body'],
+  [
+    'degenerateFacets',
+    'part.degenerateFacets',
+    'Facets without area',
+    'facets with two corners in one place; left out, they hold no surface',
+  ],
+  ['duplicateFacets', 'part.duplicateFacets', 'Duplicate facets', 'facets that stand in the file twice'],
+  [
+    'selfTouchingFacets',
+    'part.selfTouchingFacets',
+    'Facets that cut through others',
+    'facets that cut or touch another one without sharing a corner',
+  ],
+] as const;
+
+export function partFigures(context: StepContext): readonly Figure[] {
+  return [...sizeFigures(context), ...healthFigures(context), ...entryFigures(context)];
+}
+
+function sizeFigures(context: StepContext): readonly Figure[] {
+  const part = availablePart(context);
+  if (!part.known) return Object.values(sizeSpecs).map((spec) => unknownFigure(spec, part.reason));
+  const { pattern, measured } = part;
+  const { summary, health } = measured;
+  const unit = takenUnit(context);
+  const size = summary.boxMaxMm.map((high, axis) => high - (summary.boxMinMm[axis] ?? 0));
+  const bodyNote =
+    context.inputs.part.body === 0
+      ? 'all bodies of the file together'
+      : `body ${context.inputs.part.body} of the file`;
+  const drawnSolid = summary.solid ? ['Of the solid as drawn; a hollow print has less.'] : [];
+  return [
+    figure(sizeSpecs.triangles, pattern.triangles, 'Counted in the file, before anything was left out.'),
+    figure(sizeSpecs.bodies, health.bodies.length, 'Groups of facets that hang together over shared edges.'),
+    figure(
+      sizeSpecs.box,
+      size,
+      `Box around ${bodyNote}, in the file's axes.`,
+      unit === null
+        ? ''
+        : `1 file unit = ${formatNumber(mmPerUnit[unit.unit], 1)} mm × scale ${formatNumber(context.inputs.part.scale, 4)}`,
+    ),
+    summary.volumeMm3 === null
+      ? unknownFigure(
+          sizeSpecs.volume,
+          'The surface is not closed, so it holds no volume. Close the model and import it again.',
+        )
+      : figure(
+          sizeSpecs.volume,
+          summary.volumeMm3,
+          `Σ a·(b × c) / 6 over ${formatNumber(summary.facetCount, 0)} facets.`,
+          ...drawnSolid,
+        ),
+    figure(
+      sizeSpecs.area,
+      summary.areaMm2,
+      `Σ |(b − a) × (c − a)| / 2 over ${formatNumber(summary.facetCount, 0)} facets, inside and outside.`,
+    ),
+    summary.centroidMm === null
+      ? unknownFigure(sizeSpecs.centroid, 'Nothing was measured.')
+      : figure(
+          sizeSpecs.centroid,
+          summary.centroidMm,
+          summary.volumeMm3 === null ? 'Of the surface, because it is not closed.' : 'Of the volume.',
+        ),
+    unit === null
+      ? unknownFigure(sizeSpecs.packError, 'The unit is not known yet.')
+      : figure(
+          sizeSpecs.packError,
+          pattern.packErrorFileUnits * unit.mmPerFileUnit,
+          'The model is saved on a fine grid; everything on these pages is measured on what is saved.',
+          `${pattern.packErrorFileUnits.toExponential(1)} file units × ${formatNumber(unit.mmPerFileUnit, 4)} mm`,
+        ),
+  ].map((one) => ({ ...one, working: one.working.filter((line) => line !== '') }));
+}
+
+function healthFigures(context: StepContext): readonly Figure[] {
+  const part = availablePart(context);
+  return healthSpecs.map(([key, id, label, what]) => {
+    const spec: FigureSpec = { id, label, unit: '', decimals: 0 };
+    if (!part.known) return unknownFigure(spec, part.reason);
+    const value = part.measured.health[key];
+    return value === null
+      ? unknownFigure(spec, 'Not looked for yet; it takes a while on a large model.')
+      : figure(spec, value, `Count over the whole file: ${what}.`);
+  });
+}
+
+function entryFigures({ inputs }: StepContext): readonly Figure[] {
+  const { scale, nominalWall, printLines } = inputs.part;
+  const { lineWidthMm } = inputs.plies;
+  const wallSpec = {
+    id: 'part.nominalWallMm',
+    label: 'Wall that the print lays',
+    unit: 'mm',
+    decimals: 2,
+    status: 'your entry',
+  } as const;
+  return [
+    figure(
+      { id: 'part.scale', label: 'Scale', unit: '', decimals: 4, status: 'your entry' },
+      scale,
+      'Factor on all three axes, after the unit.',
+    ),
+    nominalWall === 'print'
+      ? figure(
+          wallSpec,
+          printLines * lineWidthMm,
+          `${printLines} lines × ${formatNumber(lineWidthMm, 2)} mm = ${formatNumber(printLines * lineWidthMm, 2)} mm`,
+        )
+      : unknownFigure(wallSpec, 'Not used: the wall is taken from the model.'),
+  ];
+}

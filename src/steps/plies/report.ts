@@ -1,0 +1,24 @@
+/** Ply schedule step: which plies, how many, which way? */
+import type { Caution, StepReport } from '../../core/figure';
+import type { StepContext } from '../context';
+import { pliesFigures } from './figures';
+import { pliesVerdicts } from './verdicts';
+
+const cautions: readonly Caution[] = [
+  {
+    id: 'plies.resinSkin',
+    text: 'Uncured epoxy prepreg can make the skin allergic for life: nitrile gloves, changed often (latex does not protect), no bare skin, wash with soap and not with solvent. The supplier’s safety data sheet and local rules come first.',
+  },
+  {
+    id: 'plies.blades',
+    text: 'Cutting plies means fresh blades: cut away from the hand, on a mat, along a steel edge; cap the knife and drop spent blades into a closed box.',
+  },
+  {
+    id: 'plies.carbonDust',
+    text: 'Carbon dust and loose fiber irritate skin, eyes and lungs and conduct electricity: extract or wipe up wet, never blow off, and keep them away from open electronics.',
+  },
+];
+
+export function pliesReport(context: StepContext): StepReport {
+  return { figures: pliesFigures(context), verdicts: pliesVerdicts(context), cautions };
+}
