@@ -47,8 +47,9 @@ export const patternSchema = z.object({
   format: z.enum(['stl-binary', 'stl-ascii', 'obj', '3mf']),
   declaredUnit: z.nullable(z.enum(['mm', 'cm', 'm', 'in'])),
   triangles: z.number().check(z.minimum(0), z.multipleOf(1)),
-  meshKey: z.string().check(z.regex(/^[\w.:-]+$/)),
+  meshKey: z.string().check(z.regex(/^[0-9a-f]{32}$/)),
   packErrorFileUnits: z.number().check(z.minimum(0)),
+  degenerateFacets: z.number().check(z.minimum(0), z.multipleOf(1)),
   notes: z.array(z.string()),
 });
 

@@ -28,7 +28,10 @@ export function readProjectFile(text: string): ProjectFileOutcome {
     file = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
     return text.includes(`"${fileKind}"`)
-      ? { outcome: 'damaged', message: 'This project file breaks off or was changed. Save it again from the workbook.' }
+      ? {
+          outcome: 'damaged',
+          message: 'This project file breaks off or was changed. Save it again from the workbook.',
+        }
       : notAProjectFile;
   }
   if (!isJsonObject(file) || file['kind'] !== fileKind) return notAProjectFile;

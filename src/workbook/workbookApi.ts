@@ -48,53 +48,55 @@ export interface Workbook {
   readonly store: WorkbookStore;
 
   /** Seeds the demo on the very first start. Call once; the list is readable before it resolves. */
-  start(): Promise<void>;
+  readonly start: () => Promise<void>;
 
   /** Adds an empty project without opening it. */
-  createProject(names: { enclosure: string; name: string }): Outcome<{ id: string }>;
-  renameProject(id: string, names: { enclosure: string; name: string }): Promise<Outcome>;
+  readonly createProject: (names: { enclosure: string; name: string }) => Outcome<{ id: string }>;
+  readonly renameProject: (id: string, names: { enclosure: string; name: string }) => Promise<Outcome>;
   /** Copies inputs and pattern; the bench record of the copy starts empty, since nothing of it was done. */
-  duplicateProject(id: string): Outcome<{ id: string }>;
+  readonly duplicateProject: (id: string) => Outcome<{ id: string }>;
   /** Undone by `undeleteProject` until the next delete or the end of this tab. */
-  deleteProject(id: string): Promise<Outcome>;
-  undeleteProject(): Outcome<{ id: string }>;
+  readonly deleteProject: (id: string) => Promise<Outcome>;
+  readonly undeleteProject: () => Outcome<{ id: string }>;
   /** Makes the last delete final and frees its space. */
-  forgetDeleted(): void;
-  openProject(id: string): Promise<Outcome<{ load: 'ok' | 'migrated' | 'recovered' }>>;
-  closeProject(): void;
+  readonly forgetDeleted: () => void;
+  readonly openProject: (id: string) => Promise<Outcome<{ load: 'ok' | 'migrated' | 'recovered' }>>;
+  readonly closeProject: () => void;
 
   /**
    * Sets one input by its path, e.g. `walls.overMm` or `plies.materials.0.arealWeightGsm`. Edits of the same path
    * within a second are one undo step.
    */
-  setInput(path: string, value: unknown): Outcome;
+  readonly setInput: (path: string, value: unknown) => Outcome;
   /** Changes inputs by a recipe on a draft; `group` names edits that belong to one undo step when close in time. */
-  updateInputs(recipe: (draft: DraftInputs) => void, group?: string): Outcome;
+  readonly updateInputs: (recipe: (draft: DraftInputs) => void, group?: string) => Outcome;
   /** Takes a pattern and its packed mesh (null for a mesh the workbook already has); null takes the pattern out. */
-  setPattern(pattern: PatternRecord | null, packedMesh: string | null): Outcome;
-  setRecord(lineId: string, patch: Partial<RecordLine>): Outcome;
-  undo(): void;
-  redo(): void;
-  canUndo(): boolean;
-  canRedo(): boolean;
+  readonly setPattern: (pattern: PatternRecord | null, packedMesh: string | null) => Outcome;
+  readonly setRecord: (lineId: string, patch: Partial<RecordLine>) => Outcome;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly canUndo: () => boolean;
+  readonly canRedo: () => boolean;
 
   /** The saved mesh of a project; null without a pattern or when its mesh is missing or damaged (then a note says so). */
-  packedMeshOf(projectId: string): string | null;
+  readonly packedMeshOf: (projectId: string) => string | null;
+  /** Keeps the saved mesh of a project aside after unpacking it failed, so that a fresh import can take its place. */
+  readonly setMeshAside: (projectId: string) => void;
   /** Adds the project in the text of a project file, under a new id when its own is taken. Does not open it. */
-  importProjectFile(text: string): Outcome<{ id: string }>;
-  exportProjectFile(projectId: string): Outcome<{ file: TextFile }>;
-  restoreDemo(): Promise<Outcome<{ ids: readonly string[] }>>;
+  readonly importProjectFile: (text: string) => Outcome<{ id: string }>;
+  readonly exportProjectFile: (projectId: string) => Outcome<{ file: TextFile }>;
+  readonly restoreDemo: () => Promise<Outcome<{ ids: readonly string[] }>>;
 
   /** Damaged bytes as a file to save; null when the key is gone. */
-  keptAsideFile(key: string): TextFile | null;
-  discardKeptAside(key: string): void;
-  dismissNotes(): void;
+  readonly keptAsideFile: (key: string) => TextFile | null;
+  readonly discardKeptAside: (key: string) => void;
+  readonly dismissNotes: () => void;
 
-  usage(): Usage;
+  readonly usage: () => Usage;
   /** Writes what is waiting, now. */
-  flush(): SaveState;
+  readonly flush: () => SaveState;
   /** Flushes, lets go of the locks and stops listening. */
-  dispose(): void;
+  readonly dispose: () => void;
 }
 
 /** Project inputs as a recipe may change them. */

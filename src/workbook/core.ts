@@ -1,0 +1,151 @@
+/** The parts that every action of the workbook shares: storage, history, saver and the list, tied together. */
+import type { Deleted } from './deleted';
+import { createEditorLocks } from './editorLocks';
+import { createHistory } from './history';
+import { listKeptAside } from './keptAside';
+import { createMeshShelf } from './meshShelf';
+import type { Project } from './project';
+import { createRecords, listedOf, type ReadOutcome, type WriteOutcome } from './records';
+import { createSaver } from './saver';
+import { createWorkbookStore, type ListedProject, type SaveState } from './state';
+import { memoryStorage } from './storagePort';
+import type { WorkbookPorts } from './workbookApi';
+
+export type WorkbookCore = ReturnType<typeof createCore>;
+
+export function createCore(ports: WorkbookPorts) {
+  const storage = ports.storage ?? memoryStorage();
+  const now = (): string => new Date(ports.nowMs()).toISOString();
+  const store = createWorkbookStore();
+  const history = createHistory(store, ports.nowMs);
+  const locks = createEditorLocks(ports.locks);
+  const meshes = createMeshShelf(storage, now);
+  const records = createRecords({ storage, now, onDamage: addNote });
+  const saver = createSaver({ write, onDue: flush, onStatus: showSaveState });
+  /** `deleted` can be put back; `openingId` is about to be opened, so its lock must be kept. */
+  const session: { deleted: Deleted | null; openingId: string | null } = { deleted: null, openingId: null };
+
+  function addNote(note: string): void {
+    store.setState(({ notes }) => (notes.includes(note) ? {} : { notes: [...notes, note] }));
+  }
+
+  function showSaveState(): void {
+    const status = saver.status();
+    const failed = status === 'full' || status === 'denied';
+    const calm = store.getState().editor === 'elsewhere' ? 'readOnly' : status;
+    const saveState: SaveState = ports.storage === null ? 'denied' : failed ? status : calm;
+    if (saveState !== store.getState().saveState) store.setState({ saveState });
+  }
+
+  function refreshKeptAside(): void {
+    store.setState({ keptAside: listKeptAside(storage) });
+  }
+
+  /** Reads the list from storage; versions that wait for storage stand in front of the saved ones. */
+  function refreshList(): void {
+    const byId = new Map(records.list().map((listed) => [listed.id, listed]));
+    for (const project of saver.allWaiting()) byId.set(project.id, listedOf(project));
+    store.setState({ projects: [...byId.values()].sort(byName) });
+    refreshKeptAside();
+  }
+
+  /** A project has a new version: list it and have it written. */
+  function takeChange(project: Project): void {
+    const others = store.getState().projects.filter(({ id }) => id !== project.id);
+    store.setState({ projects: [...others, listedOf(project)].sort(byName) });
+    saver.mark(project);
+  }
+
+  /** Meshes that may still be asked for although no record in storage names them. */
+  function wantedMeshes(): Set<string> {
+    const wanted = history.meshKeys();
+    const projects = [store.getState().project, session.deleted?.project ?? null, ...saver.allWaiting()];
+    for (const project of projects) if (project?.pattern) wanted.add(project.pattern.meshKey);
+    return wanted;
+  }
+
+  function tidyMeshes(): void {
+    const wanted = wantedMeshes();
+    meshes.sweep(wanted);
+    meshes.prune(wanted);
+  }
+
+  /** Mesh first, then record and entry: a record never names a mesh that is not there. */
+  function write(project: Project): WriteOutcome {
+    const ownMesh = project.pattern?.meshKey;
+    const attempt = (): WriteOutcome => {
+      const mesh = ownMesh === undefined ? 'saved' : meshes.store(ownMesh);
+      return mesh === 'saved' ? records.write(project) : mesh;
+    };
+    let outcome = attempt();
+    if (outcome === 'full') {
+      // What is wanted for undo only is held in memory too; it gives way to what has to be saved.
+      meshes.sweep(new Set(ownMesh === undefined ? [] : [ownMesh]));
+      outcome = attempt();
+    }
+    return outcome;
+  }
+
+  function flush(): SaveState {
+    saver.flush();
+    tidyMeshes();
+    const openId = store.getState().project?.id;
+    locks.releaseIdle((id) => id === openId || id === session.openingId || saver.waiting(id) !== undefined);
+    showSaveState();
+    return store.getState().saveState;
+  }
+
+  /** The newest version: open, waiting for storage, or saved. */
+  function readCurrent(id: string): ReadOutcome {
+    const { project } = store.getState();
+    const newest = project?.id === id ? project : saver.waiting(id);
+    return newest === undefined ? records.read(id) : { outcome: 'ok', project: newest };
+  }
+
+  /** Puts a project into the workbook and tries to save it at once. */
+  function add(project: Project, packedMesh: string | null): { done: true; id: string } {
+    if (project.pattern !== null) meshes.hold(project.pattern.meshKey, packedMesh);
+    takeChange(project);
+    flush();
+    return { done: true, id: project.id };
+  }
+
+  return {
+    ports,
+    storage,
+    now,
+    store,
+    history,
+    locks,
+    meshes,
+    records,
+    saver,
+    session,
+    addNote,
+    refreshKeptAside,
+    refreshList,
+    takeChange,
+    tidyMeshes,
+    flush,
+    readCurrent,
+    add,
+  };
+}
+
+function byName(a: ListedProject, b: ListedProject): number {
+  return (
+    a.enclosure.localeCompare(b.enclosure) ||
+    a.name.localeCompare(b.name) ||
+    a.createdAt.localeCompare(b.createdAt) ||
+    a.id.localeCompare(b.id)
+  );
+}
+
+/** Why a project is not handed over, for the maker. */
+export function whyUnreadable(loaded: ReadOutcome): string {
+  if (loaded.outcome === 'newer') {
+    return `This project was saved by a newer version of the workbook (format ${loaded.format}). Update the app to open it; until then it is left as it is.`;
+  }
+  const reason = loaded.outcome === 'damaged' ? loaded.reason : 'it changed meanwhile';
+  return `This project cannot be read: ${reason}. Damaged data is kept aside and can be saved to disk.`;
+}

@@ -1,0 +1,130 @@
+/** The actions on the open project: each one validates, commits to the history, and hands on to the saver. */
+import type { PatternRecord } from '../steps/context';
+import type { ProjectInputs } from '../steps/inputs';
+import type { History } from './history';
+import { editInputs, setInputAt } from './inputEdit';
+import type { MeshShelf } from './meshShelf';
+import { refused, type Outcome } from './outcome';
+import {
+  nameSchema,
+  longestName,
+  patternSchema,
+  recordLineSchema,
+  type Project,
+  type RecordLine,
+} from './project';
+import type { WorkbookStore } from './state';
+import type { Workbook } from './workbookApi';
+
+export interface EditingParts {
+  readonly store: WorkbookStore;
+  readonly history: History;
+  readonly meshes: MeshShelf;
+  /** ISO 8601, UTC. */
+  readonly now: () => string;
+  /** The open project has a new version. */
+  readonly onChanged: (project: Project) => void;
+}
+
+export type Editing = Pick<
+  Workbook,
+  'setInput' | 'updateInputs' | 'setPattern' | 'setRecord' | 'undo' | 'redo' | 'canUndo' | 'canRedo'
+> & {
+  /** Names of the open project. */
+  readonly setNames: (names: Names) => Outcome;
+};
+
+export interface Names {
+  readonly enclosure: string;
+  readonly name: string;
+}
+
+export const openElsewhere =
+  'This project is open in another tab, which edits it. Close it there to go on here.';
+
+/** Names without blanks around them, or why they cannot be used. */
+export function checkNames({ enclosure, name }: Names): Outcome<Names> {
+  const checked = { enclosure: nameSchema.safeParse(enclosure), name: nameSchema.safeParse(name) };
+  if (!checked.enclosure.success || !checked.name.success) {
+    const which = checked.enclosure.success ? 'part' : 'enclosure';
+    return refused(`The name of the ${which} needs 1 to ${longestName} characters.`);
+  }
+  return { done: true, enclosure: checked.enclosure.data, name: checked.name.data };
+}
+
+export function createEditing({ store, history, meshes, now, onChanged }: EditingParts): Editing {
+  function commit(patch: Partial<Project>, project: Project, group: string | null): Outcome {
+    const changed = { ...project, ...patch, changedAt: now() };
+    history.commit(changed, group);
+    onChanged(changed);
+    return { done: true };
+  }
+
+  /** Runs an edit on the open project if this tab may edit it. */
+  function edit(change: (project: Project) => Outcome): Outcome {
+    const { project, editor } = store.getState();
+    if (project === null) return refused('No project is open.');
+    if (editor !== 'here') return refused(openElsewhere);
+    return change(project);
+  }
+
+  function takeInputs(
+    project: Project,
+    edited: Outcome<{ inputs: ProjectInputs }>,
+    group: string | null,
+  ): Outcome {
+    if (!edited.done || edited.inputs === project.inputs) return edited;
+    return commit({ inputs: edited.inputs }, project, group);
+  }
+
+  function setPattern(project: Project, pattern: PatternRecord | null, packedMesh: string | null): Outcome {
+    if (pattern !== null) {
+      if (!patternSchema.safeParse(pattern).success)
+        return refused('The facts of this pattern file are not complete.');
+      meshes.hold(pattern.meshKey, packedMesh);
+      if (!meshes.has(pattern.meshKey))
+        return refused('The model of this pattern is missing. Import the file again.');
+    }
+    // The former mesh may leave storage; undo needs it.
+    if (project.pattern !== null) meshes.hold(project.pattern.meshKey, null);
+    return commit({ pattern }, project, null);
+  }
+
+  function setRecord(project: Project, lineId: string, patch: Partial<RecordLine>): Outcome {
+    const former = project.record[lineId] ?? { done: false, measured: '', initials: '' };
+    const line = recordLineSchema.safeParse({ ...former, ...patch });
+    if (lineId === '' || !line.success) return refused('This entry is too long for the checklist.');
+    const group = `record ${lineId} ${Object.keys(patch).sort().join()}`;
+    return commit({ record: { ...project.record, [lineId]: line.data } }, project, group);
+  }
+
+  function step(direction: 'undo' | 'redo'): void {
+    if (!can(direction)) return;
+    const project = history[direction]();
+    if (project !== null) onChanged(project);
+  }
+
+  function can(direction: 'undo' | 'redo'): boolean {
+    const { pastStates, futureStates } = store.temporal.getState();
+    const states = direction === 'undo' ? pastStates : futureStates;
+    return store.getState().editor === 'here' && states.length > 0;
+  }
+
+  return {
+    setInput: (path, value) =>
+      edit((project) => takeInputs(project, setInputAt(project.inputs, path, value), `input ${path}`)),
+    updateInputs: (recipe, group) =>
+      edit((project) => takeInputs(project, editInputs(project.inputs, recipe), group ?? null)),
+    setPattern: (pattern, packedMesh) => edit((project) => setPattern(project, pattern, packedMesh)),
+    setRecord: (lineId, patch) => edit((project) => setRecord(project, lineId, patch)),
+    setNames: (names) =>
+      edit((project) => {
+        const { enclosure, name } = names;
+        return commit({ enclosure, name }, project, null);
+      }),
+    undo: () => step('undo'),
+    redo: () => step('redo'),
+    canUndo: () => can('undo'),
+    canRedo: () => can('redo'),
+  };
+}

@@ -1,0 +1,122 @@
+/** The actions on the list: create, rename, duplicate, delete and its undo. */
+import { whyUnreadable, type WorkbookCore } from './core';
+import { takeOutProject } from './deleted';
+import { checkNames, openElsewhere, type Names } from './editing';
+import type { Opening } from './opening';
+import { refused, type Outcome } from './outcome';
+import { longestName, newProject } from './project';
+import type { ListedProject } from './state';
+import type { ProjectSeed, Workbook } from './workbookApi';
+
+type ProjectList = Pick<
+  Workbook,
+  | 'createProject'
+  | 'renameProject'
+  | 'duplicateProject'
+  | 'deleteProject'
+  | 'undeleteProject'
+  | 'forgetDeleted'
+>;
+
+/** Adds a seed as an ordinary project under a new id. */
+export function addSeed(core: WorkbookCore, seed: ProjectSeed): string {
+  const { enclosure, name, inputs, pattern, packedMesh } = seed;
+  const empty = newProject({ id: core.ports.newId(), enclosure, name, at: core.now() });
+  return core.add({ ...empty, inputs, pattern }, packedMesh).id;
+}
+
+export function createProjectList(
+  core: WorkbookCore,
+  opening: Opening,
+  setNames: (names: Names) => Outcome,
+): ProjectList {
+  const { store, history, locks, meshes, records, saver, session } = core;
+
+  function rename(id: string, names: Names): Outcome {
+    if (store.getState().project?.id === id) return setNames(names);
+    const loaded = core.readCurrent(id);
+    if (!('project' in loaded)) return refused(whyUnreadable(loaded));
+    core.takeChange({ ...loaded.project, ...names, changedAt: core.now() });
+    saver.flush();
+    return { done: true };
+  }
+
+  function deleteListed(listed: ListedProject): Outcome {
+    forgetDeleted();
+    const { project } = store.getState();
+    const isOpen = project?.id === listed.id;
+    const deleted = takeOutProject(records, listed, isOpen ? project : saver.waiting(listed.id));
+    if (deleted.project?.pattern) meshes.hold(deleted.project.pattern.meshKey, null);
+    session.deleted = deleted;
+    if (isOpen) opening.leave();
+    saver.forget(listed.id);
+    history.forget(listed.id);
+    store.setState({ lastDeleted: listed });
+    core.refreshList();
+    core.flush();
+    return { done: true };
+  }
+
+  function forgetDeleted(): void {
+    session.deleted = null;
+    store.setState({ lastDeleted: null });
+    core.flush();
+  }
+
+  return {
+    createProject(names) {
+      const checked = checkNames(names);
+      if (!checked.done) return checked;
+      const { enclosure, name } = checked;
+      return core.add(newProject({ id: core.ports.newId(), enclosure, name, at: core.now() }), null);
+    },
+
+    async renameProject(id, names) {
+      const checked = checkNames(names);
+      if (!checked.done) return checked;
+      const { enclosure, name } = checked;
+      return (await locks.during(id, () => rename(id, { enclosure, name }))) ?? refused(openElsewhere);
+    },
+
+    duplicateProject(id) {
+      const loaded = core.readCurrent(id);
+      if (!('project' in loaded)) return refused(whyUnreadable(loaded));
+      const { project } = loaded;
+      const mesh = project.pattern === null ? null : meshes.find(project.pattern.meshKey);
+      if (mesh?.found === false) return refused(mesh.reason);
+      const name = copyName(project, store.getState().projects);
+      return { done: true, id: addSeed(core, { ...project, name, packedMesh: mesh?.packed ?? null }) };
+    },
+
+    async deleteProject(id) {
+      const listed = store.getState().projects.find((one) => one.id === id);
+      if (listed === undefined) return refused('This project is no longer there.');
+      return (await locks.during(id, () => deleteListed(listed))) ?? refused(openElsewhere);
+    },
+
+    undeleteProject() {
+      if (session.deleted === null) return refused('There is no delete to undo.');
+      const { listed, project, texts } = session.deleted;
+      if (project === null && records.putBack(texts) !== 'saved') {
+        return refused(`There is no room to put "${listed.name}" back. Free some space, then try again.`);
+      }
+      if (project !== null) core.add(project, null);
+      session.deleted = null;
+      store.setState({ lastDeleted: null });
+      core.refreshList();
+      return { done: true, id: listed.id };
+    },
+
+    forgetDeleted,
+  };
+}
+
+/** "Upper half (copy)", then "(copy 2)" and so on within the same enclosure. */
+function copyName({ enclosure, name }: Names, listed: readonly ListedProject[]): string {
+  const taken = new Set(listed.filter((one) => one.enclosure === enclosure).map((one) => one.name));
+  for (let number = 1; ; number += 1) {
+    const ending = number === 1 ? ' (copy)' : ` (copy ${number})`;
+    const candidate = name.slice(0, longestName - ending.length) + ending;
+    if (!taken.has(candidate)) return candidate;
+  }
+}
