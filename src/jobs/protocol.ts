@@ -49,6 +49,8 @@ export interface ImportReply {
   /** Triangles in the file, before anything was dropped. */
   readonly triangles: number;
   readonly packErrorFileUnits: number;
+  /** Facets without area that were left out on reading; the saved mesh does not hold them. */
+  readonly degenerateFacets: number;
   readonly notes: readonly string[];
 }
 

@@ -15,6 +15,8 @@ export interface PatternRecord {
   readonly meshKey: string;
   /** Largest distance between a saved and a read vertex, in file units. */
   readonly packErrorFileUnits: number;
+  /** Facets without area that were left out on reading; the saved mesh does not hold them. */
+  readonly degenerateFacets: number;
   readonly notes: readonly string[];
 }
 

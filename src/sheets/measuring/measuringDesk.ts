@@ -202,14 +202,30 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       const job = begin(`reading ${file.name}`);
       let taken = false;
       try {
-        const { sha256, format, declaredUnit, triangles, packErrorFileUnits, notes } =
+        const { sha256, format, declaredUnit, triangles, packErrorFileUnits, degenerateFacets, notes } =
           await client.importFile(file, file.name, job);
         openMeshKey = null;
         workerQuestion = null;
-        const unsaved = { fileName: file.name, sha256, format, declaredUnit, triangles, packErrorFileUnits, notes };
-        store.setState({ ...empty, progress: store.getState().progress, incoming: { ...unsaved, meshKey: '' } });
+        const unsaved = {
+          fileName: file.name,
+          sha256,
+          format,
+          declaredUnit,
+          triangles,
+          packErrorFileUnits,
+          degenerateFacets,
+          notes,
+        };
+        store.setState({
+          ...empty,
+          progress: store.getState().progress,
+          incoming: { ...unsaved, meshKey: '' },
+        });
         const choices = measureChoices(inputs, declaredUnit);
-        const reply = await client.measure(choices, { ...job, onShape: (shape) => store.setState({ shape }) });
+        const reply = await client.measure(choices, {
+          ...job,
+          onShape: (shape) => store.setState({ shape }),
+        });
         question = measureQuestion('', choices);
         take(question, reply, null);
         job.onProgress({ doing: 'packing the mesh for saving', share: 1 });

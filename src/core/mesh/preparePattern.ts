@@ -1,0 +1,51 @@
+/** From a file's bytes to the mesh that is saved and measured; the worker and the headless command both call it. */
+import { sha256Hex } from '../sha256';
+import { canonicalMesh, type CanonicalMesh } from './canonicalMesh';
+import { readMeshFile } from './read/readMeshFile';
+import type { LengthUnit, MeshFormat } from './types';
+import { weld } from './weld';
+
+export interface PreparedPattern {
+  /** Of the file's bytes, lower-case hex. */
+  readonly sha256: string;
+  readonly format: MeshFormat;
+  /** Unit that the file itself declares, else null. */
+  readonly declaredUnit: LengthUnit | null;
+  /** Triangles as read from the file, before facets without area were left out. */
+  readonly triangles: number;
+  /** Facets without area that were left out. */
+  readonly degenerateFacets: number;
+  /** File units. What is measured and what is packed is this mesh. */
+  readonly canonical: CanonicalMesh;
+  /** Plain sentences on how odd things in the file were read. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * Reads, welds and puts in the saved form. `preparePack()` must have resolved once before.
+ * Throws `Problem` in the maker's words for a file that cannot be used.
+ */
+export function preparePattern(
+  bytes: Uint8Array,
+  fileName: string,
+  onProgress: (doing: string, share: number) => void = () => {},
+): PreparedPattern {
+  onProgress('reading the file', 0);
+  const file = readMeshFile(bytes, fileName, (share) => onProgress('reading the file', 0.5 * share));
+  onProgress('joining corners', 0.5);
+  const welded = weld(file);
+  onProgress('putting the mesh in its saved form', 0.75);
+  const canonical = canonicalMesh(welded.mesh);
+  onProgress('naming the file', 0.95);
+  const sha256 = sha256Hex(bytes);
+  onProgress('naming the file', 1);
+  return {
+    sha256,
+    format: file.format,
+    declaredUnit: file.declaredUnit,
+    triangles: file.corners.length / 9,
+    degenerateFacets: welded.degenerateFacets,
+    canonical,
+    notes: [...file.notes, ...welded.notes],
+  };
+}
