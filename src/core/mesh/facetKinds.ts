@@ -59,7 +59,12 @@ export function facetKinds(mesh: IndexedMesh, findings: FacetFindings): Uint8Arr
 
 function facesOtherSkin(findings: FacetFindings, sides: Int8Array, facet: number): boolean {
   const hit = findings.rayFacet[facet]!;
-  return hit >= 0 && sides[facet]! * sides[hit]! === -1 && endsFaceToFace(findings, facet);
+  return (
+    hit >= 0 &&
+    sides[facet] !== side.none &&
+    sides[hit] === -(sides[facet] ?? 0) &&
+    endsFaceToFace(findings, facet)
+  );
 }
 
 /** Area-weighted median over the show facets that ray and ball agree on; infinite when there are none. */
