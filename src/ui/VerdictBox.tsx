@@ -14,7 +14,7 @@ export interface VerdictBoxProps {
   readonly emptyReason?: string;
 }
 
-/** The worst verdict in a box of its own, the others as lines under it. */
+/** The worst verdict in a box of its own, the other findings as lines under it, what is in order behind one line. */
 export function VerdictBox({
   verdicts,
   emptyReason = 'Nothing can be judged before a pattern is in.',
@@ -22,6 +22,8 @@ export function VerdictBox({
   const word = worstWord(verdicts);
   const first = verdicts.find((verdict) => verdict.word === word);
   const others = verdicts.filter((verdict) => verdict !== first);
+  const findings = others.filter((verdict) => verdict.word !== 'go');
+  const inOrder = others.filter((verdict) => verdict.word === 'go');
   return (
     <section aria-label="Verdict">
       <div className={`verdict verdict-${verdictClass[word]}`}>
@@ -32,18 +34,31 @@ export function VerdictBox({
           {first?.fix ? <p>{first.fix}</p> : null}
         </div>
       </div>
-      {others.length > 0 ? (
-        <ul className="verdict-others">
-          {others.map((verdict) => (
-            <li key={verdict.id}>
-              <VerdictMark word={verdict.word} sizePx={22} />
-              <span>
-                {verdict.reason} {verdict.fix}
-              </span>
-            </li>
-          ))}
-        </ul>
+      {findings.length > 0 ? <VerdictLines verdicts={findings} /> : null}
+      {inOrder.length > 0 ? (
+        <details className="verdict-in-order">
+          <summary>
+            <VerdictMark word="go" decorative />
+            {inOrder.length === 1 ? 'One more check says go' : `${inOrder.length} more checks say go`}
+          </summary>
+          <VerdictLines verdicts={inOrder} />
+        </details>
       ) : null}
     </section>
+  );
+}
+
+function VerdictLines({ verdicts }: { readonly verdicts: readonly Verdict[] }) {
+  return (
+    <ul className="verdict-others">
+      {verdicts.map((verdict) => (
+        <li key={verdict.id}>
+          <VerdictMark word={verdict.word} />
+          <span>
+            {verdict.reason} {verdict.fix}
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -26,6 +26,16 @@ export interface PartSheetProps extends SheetProps {
   readonly onImportFile: (file: File) => void;
 }
 
+/** Counts that the table of findings shows with their meaning. */
+const toldByHealthTable = new Set([
+  'part.openEdges',
+  'part.crowdedEdges',
+  'part.flippedFacets',
+  'part.degenerateFacets',
+  'part.duplicateFacets',
+  'part.selfTouchingFacets',
+]);
+
 /** Is this model sound, the right size, the right way up? */
 export function PartSheet(props: PartSheetProps) {
   const { context, report, readOnly, change, measuring, bench } = props;
@@ -34,6 +44,7 @@ export function PartSheet(props: PartSheetProps) {
   const [selfTouching, setSelfTouching] = useState<{ of: object; facets: Uint32Array } | null>(null);
   const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
   const off = readOnly || context.pattern === null;
+  const figures = report.figures.filter(({ id }) => !toldByHealthTable.has(id));
 
   const findBestPull = async () => {
     const best = await measuring.desk.run('trying pull directions', (job) => measuring.desk.client.bestPull(job));
@@ -119,10 +130,10 @@ export function PartSheet(props: PartSheetProps) {
           ) : null}
         </section>
       ) : null}
-      {report.figures.length > 0 ? (
+      {context.pattern ? (
         <section aria-label="Worked out">
           <SectionHead title="Worked out" remark={measured ? undefined : 'being measured'} />
-          {report.figures.map((figure) => (
+          {figures.map((figure) => (
             <FigureRow key={figure.id} figure={figure} />
           ))}
         </section>

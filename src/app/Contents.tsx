@@ -1,0 +1,47 @@
+import { useState } from 'react';
+import { worstWord, type StepReport } from '../core/figure';
+import { steps } from '../steps/registry';
+import { Button } from '../ui/Button';
+import { VerdictMark } from '../ui/VerdictMark';
+import { projectHref, projectsHref } from './route';
+
+export interface ContentsProps {
+  readonly projectId: string;
+  readonly stepId: string;
+  /** In the order of the steps. */
+  readonly reports: readonly StepReport[];
+}
+
+/** The steps in the order of the work, each with the mark of its worst verdict. */
+export function Contents({ projectId, stepId, reports }: ContentsProps) {
+  const [open, setOpen] = useState(false);
+  const current = steps.findIndex((step) => step.id === stepId);
+  return (
+    <nav className={`contents ${open ? 'contents-open' : ''}`} aria-label="Steps">
+      <Button className="contents-toggle" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <span>
+          Step {current + 1} of {steps.length}: {steps[current]?.title}
+        </span>
+        <span aria-hidden>{open ? '▴' : '▾'}</span>
+      </Button>
+      <ol>
+        {steps.map((step, index) => (
+          <li key={step.id}>
+            <a
+              href={projectHref(projectId, step.id)}
+              aria-current={step.id === stepId ? 'page' : undefined}
+              onClick={() => setOpen(false)}
+            >
+              <span className="step-number">{index + 1}</span>
+              <span>{step.title}</span>
+              <VerdictMark word={worstWord(reports[index]?.verdicts ?? [])} />
+            </a>
+          </li>
+        ))}
+      </ol>
+      <p className="contents-foot">
+        <a href={projectsHref}>All projects</a>
+      </p>
+    </nav>
+  );
+}

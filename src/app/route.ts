@@ -1,0 +1,31 @@
+/** Where the reader is: `#/` is the list of projects, `#/p/<project id>/<step id>` one sheet of a project. */
+import { useSyncExternalStore } from 'react';
+
+export type Route =
+  | { readonly page: 'projects' }
+  | { readonly page: 'project'; readonly projectId: string; readonly stepId: string | null };
+
+export function parseRoute(hash: string): Route {
+  const [kind, projectId, stepId] = hash.replace(/^#\/?/u, '').split('/').map(decodeURIComponent);
+  if (kind !== 'p' || !projectId) return { page: 'projects' };
+  return { page: 'project', projectId, stepId: stepId || null };
+}
+
+export const projectsHref = '#/';
+
+export function projectHref(projectId: string, stepId = ''): string {
+  return `#/p/${encodeURIComponent(projectId)}/${stepId}`;
+}
+
+function onHashChange(listener: () => void): () => void {
+  window.addEventListener('hashchange', listener);
+  return () => window.removeEventListener('hashchange', listener);
+}
+
+export function useRoute(): Route {
+  return parseRoute(useSyncExternalStore(onHashChange, () => window.location.hash));
+}
+
+export function goTo(href: string): void {
+  window.location.hash = href;
+}

@@ -1,0 +1,63 @@
+import { wallBand } from '../../steps/band';
+import { wallInUse } from '../../steps/wallInUse';
+import { wallsSpecs } from '../../steps/walls/inputs';
+import { ChoiceField } from '../../ui/ChoiceField';
+import { FigureRow } from '../../ui/FigureRow';
+import { NumberField } from '../../ui/NumberField';
+import { SectionHead } from '../../ui/SectionHead';
+import { Sheet } from '../Sheet';
+import type { SheetProps } from '../sheetProps';
+import { WallCharts } from './WallCharts';
+
+export interface WallsSheetProps extends SheetProps {
+  readonly title: string;
+  readonly question: string;
+}
+
+const tolerances = ['overMm', 'underMm', 'leastDraftDeg', 'wrongShareAllowedPercent'] as const;
+
+/** Is the wall even, and will stone let go of it? */
+export function WallsSheet({ title, question, context, report, readOnly, change }: WallsSheetProps) {
+  const { walls } = context.inputs;
+  const band = wallBand(context.inputs);
+  const wall = wallInUse(context);
+  const isBand = (id: string) => id === 'walls.bandLowMm' || id === 'walls.bandHighMm';
+  const isShare = (id: string) => /^walls\.(inBand|over|under)Percent$/u.test(id);
+  const figures = (wanted: (id: string) => boolean) =>
+    report.figures.filter(({ id }) => wanted(id)).map((figure) => <FigureRow key={figure.id} figure={figure} />);
+  return (
+    <Sheet title={title} question={question} report={report}>
+      <section aria-label="Given">
+        <SectionHead title="Given" />
+        {tolerances.map((name) => (
+          <NumberField
+            key={name}
+            spec={wallsSpecs[`walls.${name}`]}
+            value={walls[name]}
+            disabled={readOnly}
+            onChange={(value) => {
+              if (value !== null) change('walls', { [name]: value });
+            }}
+          />
+        ))}
+        <ChoiceField
+          label={wallsSpecs['walls.measure'].label}
+          meaning={wallsSpecs['walls.measure'].meaning}
+          choices={wallsSpecs['walls.measure'].choices}
+          value={walls.measure}
+          disabled={readOnly}
+          onChange={(measure) => change('walls', { measure })}
+        />
+      </section>
+      <section aria-label="Worked out">
+        <SectionHead title="Worked out" remark={wall.known ? wall.how : undefined} />
+        {figures(isBand)}
+        {figures(isShare)}
+        {wall.known && band !== null ? (
+          <WallCharts context={context} shares={wall.shares(band.lowMm, band.highMm)} band={band} nominal={wall.nominal} />
+        ) : null}
+        {figures((id) => !isBand(id) && !isShare(id))}
+      </section>
+    </Sheet>
+  );
+}
