@@ -3,7 +3,7 @@ import type { PatternRecord } from '../steps/context';
 import type { ProjectInputs } from '../steps/inputs';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
-import type { Project, RecordLine } from './project';
+import type { RecordLine } from './project';
 import type { SaveState, WorkbookStore } from './state';
 import type { StoragePort } from './storagePort';
 import type { Usage } from './usage';
@@ -101,5 +101,3 @@ export interface Workbook {
 
 /** Project inputs as a recipe may change them. */
 export type DraftInputs = ProjectInputs;
-
-export type { Project };

@@ -1,0 +1,29 @@
+/** The demo parts as projects, made the way an imported file is. Loaded only when the demo is put in. */
+import { meshKey, packMesh, preparePack } from '../core/mesh/pack';
+import { preparePattern } from '../core/mesh/preparePattern';
+import { writeStl } from '../core/mesh/writeStl';
+import { defaultProjectInputs } from '../steps/inputs';
+import { demoParts, type DemoPart } from './demo/demoParts';
+import type { ProjectSeed } from './workbookApi';
+
+export async function demoSeeds(): Promise<readonly ProjectSeed[]> {
+  await preparePack();
+  return demoParts().map(seedOf);
+}
+
+function seedOf({ enclosure, name, fileName, mesh, inputs }: DemoPart): ProjectSeed {
+  const { canonical, ...facts } = preparePattern(writeStl(mesh), fileName);
+  const packedMesh = packMesh(canonical);
+  return {
+    enclosure,
+    name,
+    inputs: { ...defaultProjectInputs, part: { ...defaultProjectInputs.part, ...inputs.part } },
+    pattern: {
+      ...facts,
+      fileName,
+      meshKey: meshKey(packedMesh),
+      packErrorFileUnits: canonical.errorFileUnits,
+    },
+    packedMesh,
+  };
+}

@@ -1,0 +1,100 @@
+/** Any valid project, for property tests. */
+import fc from 'fast-check';
+import type { PatternRecord } from '../../src/steps/context';
+import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs';
+import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
+import { materialSpecs } from '../../src/steps/plies/inputs';
+import { longestName, type Project } from '../../src/workbook';
+import { setInputAt } from '../../src/workbook/inputEdit';
+
+const text = fc.string({ unit: 'binary', maxLength: 40 });
+const name = fc.string({ minLength: 1, maxLength: longestName }).filter((s) => s.trim() === s && s !== '');
+const hex = (length: number): fc.Arbitrary<string> =>
+  fc.string({ unit: fc.constantFrom(...'0123456789abcdef'), minLength: length, maxLength: length });
+const id = fc.stringMatching(/^[A-Za-z0-9_-]{1,64}$/);
+const isoTime = fc
+  .date({ min: new Date(0), max: new Date(Date.UTC(9999, 0)), noInvalidDate: true })
+  .map((date) => date.toISOString());
+
+/** JSON has no negative zero; inputs never need one. */
+const plainZero = (value: number): number => (value === 0 ? 0 : value);
+
+function numberOf(spec: NumberSpec): fc.Arbitrary<number> {
+  if (spec.whole) return fc.integer({ min: spec.min, max: spec.max });
+  return fc.double({ min: spec.min, max: spec.max, noNaN: true }).map(plainZero);
+}
+
+function valueOf(spec: InputSpec): fc.Arbitrary<unknown> | null {
+  if (spec.kind === 'number') return numberOf(spec);
+  if (spec.kind === 'choice') return fc.constantFrom(...spec.choices.map(({ value }) => value));
+  return null;
+}
+
+const pull = fc.tuple(
+  ...([0, 1, 2] as const).map(() => fc.double({ min: -1, max: 1, noNaN: true }).map(plainZero)),
+);
+const material = fc.record({
+  id,
+  name: text,
+  weave: fc.constantFrom('woven', 'unidirectional', 'non-crimp'),
+  arealWeightGsm: numberOf(materialSpecs.arealWeightGsm),
+  fiberDensityGCm3: numberOf(materialSpecs.fiberDensityGCm3),
+  resinDensityGCm3: numberOf(materialSpecs.resinDensityGCm3),
+  resinMassFraction: numberOf(materialSpecs.resinMassFraction),
+  laidThicknessMm: fc.option(numberOf(materialSpecs.laidThicknessMm)),
+});
+const ply = fc.record({
+  id,
+  materialId: id,
+  angleDeg: fc.double({ min: -180, max: 180, noNaN: true }).map(plainZero),
+});
+
+/** Every input by its spec; lists and vectors by hand. */
+const byPath: Record<string, fc.Arbitrary<unknown>> = {
+  'part.pull': pull,
+  'plies.materials': fc.array(material, { maxLength: 4 }),
+  'plies.stack': fc.array(ply, { maxLength: 6 }),
+};
+
+const inputs: fc.Arbitrary<ProjectInputs> = fc
+  .tuple(
+    ...Object.entries(inputSpecs).map(([path, spec]) => {
+      const value = byPath[path] ?? valueOf(spec);
+      if (value === null) throw new Error(`tests/workbook/arbitraryProject.ts needs a line for "${path}"`);
+      return value.map((one) => [path, one] as const);
+    }),
+  )
+  .map((entries) =>
+    entries.reduce<ProjectInputs>((former, [path, value]) => {
+      const edited = setInputAt(former, path, value);
+      if (!edited.done) throw new Error(edited.reason);
+      return edited.inputs;
+    }, defaultProjectInputs),
+  );
+
+const pattern: fc.Arbitrary<PatternRecord> = fc.record({
+  fileName: text,
+  sha256: hex(64),
+  format: fc.constantFrom('stl-binary', 'stl-ascii', 'obj', '3mf'),
+  declaredUnit: fc.option(fc.constantFrom('mm', 'cm', 'm', 'in')),
+  triangles: fc.nat(),
+  degenerateFacets: fc.nat(),
+  meshKey: hex(32),
+  packErrorFileUnits: fc.double({ min: 0, max: 1, noNaN: true }).map(plainZero),
+  notes: fc.array(text, { maxLength: 3 }),
+});
+
+export const arbitraryProject: fc.Arbitrary<Project> = fc.record({
+  id,
+  enclosure: name,
+  name,
+  createdAt: isoTime,
+  changedAt: isoTime,
+  pattern: fc.option(pattern),
+  inputs,
+  record: fc.dictionary(
+    fc.stringMatching(/^[a-z][a-z.-]{0,20}$/),
+    fc.record({ done: fc.boolean(), measured: text, initials: text }),
+    { maxKeys: 5, noNullPrototype: true },
+  ),
+});
