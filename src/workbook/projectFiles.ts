@@ -8,6 +8,7 @@ import type { Workbook } from './workbookApi';
 type ProjectFiles = Pick<
   Workbook,
   | 'packedMeshOf'
+  | 'meshKeyOf'
   | 'setMeshAside'
   | 'importProjectFile'
   | 'exportProjectFile'
@@ -27,6 +28,11 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       core.addNote(`"${loaded.project.enclosure}, ${loaded.project.name}": ${mesh.reason}`);
       core.refreshKeptAside();
       return null;
+    },
+
+    meshKeyOf(projectId) {
+      const loaded = core.readCurrent(projectId);
+      return 'project' in loaded ? (loaded.project.pattern?.meshKey ?? null) : null;
     },
 
     setMeshAside(projectId) {
