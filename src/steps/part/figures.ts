@@ -130,7 +130,10 @@ function healthFigures(context: StepContext): readonly Figure[] {
   return healthSpecs.map(([key, id, label, what]) => {
     const spec: FigureSpec = { id, label, unit: '', decimals: 0 };
     if (!part.known) return unknownFigure(spec, part.reason);
-    const value = part.measured.health[key];
+    const inMesh = part.measured.health[key];
+    // Facets without area were left out on import; the saved mesh cannot show them any more.
+    const leftOut = key === 'degenerateFacets' ? part.pattern.degenerateFacets : 0;
+    const value = inMesh === null ? null : inMesh + leftOut;
     return value === null
       ? unknownFigure(spec, 'Not looked for yet; it takes a while on a large model.')
       : figure(spec, value, `Count over the whole file: ${what}.`);

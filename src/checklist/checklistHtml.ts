@@ -1,0 +1,76 @@
+/** The checklist as one HTML file that needs nothing else: to keep, to send, to print. */
+import { checklistStyle } from './checklistStyle';
+import type { ChecklistLine, ChecklistModel, ChecklistSection, LabeledText } from './model';
+
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text safe inside elements and quoted attributes. */
+export function escapeHtml(text: string): string {
+  return text.replace(/[&<>"']/gu, (sign) => entities[sign] ?? sign);
+}
+
+function factList(facts: readonly LabeledText[]): string {
+  const rows = facts.map(({ label, value, status }) => {
+    const mark = status === '' ? '' : ` <span class="status">(${escapeHtml(status)})</span>`;
+    return `<dt>${escapeHtml(label)}</dt><dd>${escapeHtml(value)}${mark}</dd>`;
+  });
+  return `<dl class="facts">${rows.join('\n')}</dl>`;
+}
+
+function row({ id, text, measure, record }: ChecklistLine): string {
+  const box = record.done
+    ? '<span role="img" aria-label="done">☑</span>'
+    : '<span role="img" aria-label="not done">☐</span>';
+  const entry = record.measured === '' ? '__________' : escapeHtml(record.measured);
+  const measured =
+    measure === undefined ? '' : `${escapeHtml(measure.label)}:<br>${entry} ${escapeHtml(measure.unit)}`;
+  return `<tr id="${escapeHtml(id)}"><td class="box">${box}</td><td>${escapeHtml(text)}</td><td class="measured">${measured}</td><td class="initials">${escapeHtml(record.initials)}</td></tr>`;
+}
+
+function sectionHtml({ id, title, warnings, cautions, lines }: ChecklistSection, number: number): string {
+  return [
+    `<section aria-labelledby="section-${escapeHtml(id)}">`,
+    `<h2 id="section-${escapeHtml(id)}">${number}. ${escapeHtml(title)}</h2>`,
+    ...warnings.map(
+      ({ word, reason, fix }) =>
+        `<p class="warning"><strong>${escapeHtml(word)}:</strong> ${escapeHtml(reason)} ${escapeHtml(fix)}</p>`,
+    ),
+    ...cautions.map(({ text }) => `<p class="caution"><strong>Caution:</strong> ${escapeHtml(text)}</p>`),
+    '<table><thead><tr><th scope="col">Done</th><th scope="col">What</th><th scope="col">Measured</th><th scope="col">Initials</th></tr></thead><tbody>',
+    ...lines.map(row),
+    '</tbody></table></section>',
+  ].join('\n');
+}
+
+export function checklistHtml(model: ChecklistModel): string {
+  const steps = model.ready.steps.map(({ title, word }) => `${title}: ${word}`).join(' · ');
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${escapeHtml(model.title)}</title>
+<style>
+${checklistStyle}
+</style>
+</head>
+<body>
+<main>
+<h1>${escapeHtml(model.title)}</h1>
+${factList(model.header)}
+<p class="verdict"><strong>${escapeHtml(model.ready.word)}</strong> ${escapeHtml(steps)}</p>
+<h2>Materials and quantities</h2>
+${factList(model.quantities)}
+${model.sections.map((section, index) => sectionHtml(section, index + 1)).join('\n')}
+</main>
+</body>
+</html>
+`;
+}

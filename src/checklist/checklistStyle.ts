@@ -1,0 +1,30 @@
+/**
+ * Style of the checklist as a file of its own, for screen, A4 and Letter in grayscale. Page size is left to the
+ * printer; margins hold on both, and nothing is wider than the narrower page.
+ */
+export const checklistStyle = `
+@page { margin: 14mm 13mm 16mm; }
+@page { @bottom-right { content: counter(page) " / " counter(pages); font: 10pt sans-serif; } }
+* { box-sizing: border-box; }
+html { font: 12pt/1.4 "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", Verdana, sans-serif; color: #1d2733; background: #fffdf6; }
+body { max-width: 184mm; margin: 0 auto; padding: 8mm 0; }
+h1 { font-size: 18pt; margin: 0 0 3mm; border-bottom: 2px solid #1d2733; }
+h2 { font-size: 13pt; margin: 6mm 0 2mm; break-after: avoid; }
+table { width: calc(100% - 1px); border-collapse: collapse; }
+thead { display: table-header-group; }
+th, td { border: 1px solid #8a8371; padding: 1.5mm 2mm; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
+th { font-weight: 600; background: #f1ead8; }
+tr { break-inside: avoid; }
+.facts { display: grid; grid-template-columns: max-content 1fr; gap: 1mm 4mm; margin: 0; }
+.facts dt { font-weight: 600; }
+.facts dd { margin: 0; overflow-wrap: anywhere; }
+.verdict { border: 2px solid #1d2733; padding: 2mm 3mm; margin: 4mm 0; break-inside: avoid; }
+.verdict strong { text-transform: uppercase; }
+.warning, .caution { border-left: 4px solid #1d2733; padding: 1mm 3mm; margin: 2mm 0; break-inside: avoid; }
+.caution { border-left-style: double; border-left-width: 6px; }
+.box { width: 9mm; text-align: center; font-size: 15pt; line-height: 1; }
+.measured { width: 40mm; }
+.initials { width: 20mm; }
+.status { color: #4d5560; }
+@media print { html { background: #fff; font-size: 11pt; } body { max-width: none; padding: 0; } th { background: #eee; } .status { color: #333; } }
+`.trim();

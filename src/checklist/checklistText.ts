@@ -1,0 +1,66 @@
+/** The checklist for a terminal or a plain text file, 78 columns. */
+import type { ChecklistLine, ChecklistModel, ChecklistSection, LabeledText } from './model';
+
+const columns = 78;
+
+/** Breaks at spaces; `first` stands before the first line, the rest is indented to match. */
+function wrap(text: string, first = ''): string {
+  const indent = ' '.repeat(first.length);
+  const rows: string[] = [];
+  let row = first;
+  for (const word of text.split(' ')) {
+    const fits = row.length + word.length + 1 <= columns || row.trim() === '' || row === first;
+    if (fits) row += row === first || row === indent ? word : ` ${word}`;
+    else {
+      rows.push(row);
+      row = indent + word;
+    }
+  }
+  rows.push(row);
+  return rows.join('\n');
+}
+
+function labeled({ label, value, status }: LabeledText): string {
+  return wrap(`${label}: ${value}${status === '' ? '' : ` [${status}]`}`, '  ');
+}
+
+function lineText({ text, measure, record }: ChecklistLine): string {
+  const box = record.done ? '[x] ' : '[ ] ';
+  const rows = [wrap(text, box)];
+  if (measure !== undefined) {
+    const entry = record.measured === '' ? '________' : record.measured;
+    rows.push(`      ${measure.label}: ${entry} ${measure.unit}`);
+  }
+  rows.push(`      initials: ${record.initials === '' ? '____' : record.initials}`);
+  return rows.join('\n');
+}
+
+function sectionText(section: ChecklistSection, number: number): string {
+  const title = `${number}. ${section.title}`;
+  return [
+    title,
+    '-'.repeat(title.length),
+    ...section.warnings.map(({ word, reason, fix }) =>
+      wrap(`${word.toUpperCase()}: ${reason}${fix === '' ? '' : ` ${fix}`}`, '  > '),
+    ),
+    ...section.cautions.map(({ text }) => wrap(`CAUTION: ${text}`, '  ! ')),
+    ...section.lines.map(lineText),
+  ].join('\n');
+}
+
+export function checklistText(model: ChecklistModel): string {
+  const { title, header, ready, quantities, sections } = model;
+  return [
+    title,
+    '='.repeat(Math.min(columns, title.length)),
+    ...header.map(labeled),
+    '',
+    `Verdict: ${ready.word.toUpperCase()}`,
+    ...ready.steps.map((step) => `  ${step.title}: ${step.word}`),
+    '',
+    'Materials and quantities',
+    ...quantities.map(labeled),
+    '',
+    ...sections.map((section, index) => `${sectionText(section, index + 1)}\n`),
+  ].join('\n');
+}

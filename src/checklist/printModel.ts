@@ -1,0 +1,98 @@
+/**
+ * The checklist as plain data: header, quantities, and tick-box lines in the order of the bench work. The page, the
+ * saved HTML file and the terminal draw the same model.
+ */
+import { worstWord, type Figure, type StepReport } from '../core/figure';
+import { formatBand, formatFigure } from '../core/units/formatFigure';
+import type { StepContext } from '../steps/context';
+import { steps } from '../steps/registry';
+import { benchSections } from './benchSections';
+import type { ChecklistFacts, ChecklistModel, ChecklistRecord, LabeledText, LineRecord } from './model';
+
+export type * from './model';
+
+/** Figures that stand under "materials and quantities". */
+const quantityIds = [
+  'part.boxMm',
+  'part.volumeMm3',
+  'plies.plyCount',
+  'plies.laidThicknessMm',
+  'plies.curedThicknessMm',
+  'plies.fiberVolumeFraction',
+  'plies.arealMassGsm',
+  'plies.prepregAreaCm2',
+  'plies.prepregMassG',
+  'walls.bandLowMm',
+  'walls.bandHighMm',
+] as const;
+
+const untouched: LineRecord = { done: false, measured: '', initials: '' };
+
+export function checklistModel(
+  facts: ChecklistFacts,
+  context: StepContext,
+  record: ChecklistRecord = {},
+  reports: ReadonlyMap<string, StepReport> = reportsOf(context),
+): ChecklistModel {
+  const figures = new Map<string, Figure>();
+  for (const report of reports.values()) for (const one of report.figures) figures.set(one.id, one);
+  const sections = benchSections(context, reports, figures).map((section) => ({
+    ...section,
+    lines: section.lines.map((line) => ({ ...line, record: record[line.id] ?? untouched })),
+  }));
+  const stepWords = steps
+    .filter(({ id }) => id !== 'checklist')
+    .map(({ id, title }) => ({ title, word: worstWord(reports.get(id)?.verdicts ?? []) }));
+  return {
+    title: `${facts.project}: ${facts.part}`,
+    header: headerOf(facts, context),
+    ready: { word: worstWord(reports.get('checklist')?.verdicts ?? []), steps: stepWords },
+    quantities: [...materialsOf(context), ...quantityIds.flatMap((id) => quantity(figures.get(id)))],
+    sections,
+  };
+}
+
+/** The reports of all steps, by step id, in the order of the work. */
+export function reportsOf(context: StepContext): ReadonlyMap<string, StepReport> {
+  return new Map(steps.map((step) => [step.id, step.report(context)]));
+}
+
+const plain = (label: string, value: string): LabeledText => ({ label, value, status: '' });
+
+function headerOf(facts: ChecklistFacts, { pattern }: StepContext): readonly LabeledText[] {
+  return [
+    plain('Project', facts.project),
+    plain('Part', facts.part),
+    plain('Pattern file', pattern?.fileName ?? 'none imported'),
+    plain('Hash of the file (SHA-256, first 12)', pattern?.sha256.slice(0, 12) ?? '–'),
+    plain('Date', facts.date),
+    plain('Workbook version', `${facts.appVersion}, format ${facts.formatNumber}`),
+  ];
+}
+
+/** One line for each prepreg that the stack really uses. */
+function materialsOf({ inputs }: StepContext): readonly LabeledText[] {
+  return inputs.plies.materials.flatMap((card) => {
+    const plies = inputs.plies.stack.filter(({ materialId }) => materialId === card.id).length;
+    if (plies === 0) return [];
+    return [
+      {
+        label: 'Prepreg',
+        value: `${card.name}: ${plies} ${plies === 1 ? 'ply' : 'plies'}`,
+        status: 'your entry',
+      },
+    ];
+  });
+}
+
+function quantity(one: Figure | undefined): readonly LabeledText[] {
+  if (one === undefined || one.value === null) return [];
+  const band = formatBand(one);
+  return [
+    {
+      label: one.label,
+      value: band === '' ? formatFigure(one) : `${formatFigure(one)} (${band})`,
+      status: one.status,
+    },
+  ];
+}
