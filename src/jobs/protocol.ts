@@ -12,6 +12,7 @@
  * One bench worker holds one open mesh and its last measurement. Cancel means terminate; the client then starts a
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
+import type { SavedMeshChoices } from '../core/mesh/measureSaved';
 import type {
   LengthUnit,
   MeshFormat,
@@ -24,7 +25,9 @@ import type {
   SectionPlane,
   Vec3,
 } from '../core/mesh/types';
+import type { UnitGuess } from '../core/mesh/unitGuess';
 
+export type { UnitGuess } from '../core/mesh/unitGuess';
 export type { PatchBand, PullChoice, Section, SectionPlane } from '../core/mesh/types';
 
 export interface Progress {
@@ -61,30 +64,13 @@ export interface PackReply {
 }
 
 /** How the open mesh becomes the part in mm. */
-export interface MeasureChoices {
-  /** Confirmed unit, or null to take the declared or guessed one. */
-  readonly unit: LengthUnit | null;
-  readonly declaredUnit: LengthUnit | null;
-  /** 0 = all bodies together, else 1-based body number. */
-  readonly body: number;
-  readonly scale: number;
-  readonly pull: Vec3;
-  readonly winding: 'repair' | 'asFile';
-  readonly leastDraftDeg: number;
-}
+export type MeasureChoices = SavedMeshChoices;
 
 /** A piece of the part for drawing: facets `firstFacet` to `firstFacet + corners.length / 9`. */
 export interface DisplayChunk {
   readonly firstFacet: number;
   /** 9 numbers per facet, mm. */
   readonly corners: Float32Array;
-}
-
-export interface UnitGuess {
-  readonly unit: LengthUnit;
-  /** False when the box is not plausible as mm and the maker should confirm. */
-  readonly sure: boolean;
-  readonly reason: string;
 }
 
 /** The part in mm as it is drawn; known long before the walls are measured. */

@@ -2,10 +2,11 @@
  * Carries a `BenchWorker` over a message channel: failures cross as code and message (comlink alone would lose the
  * code of a `Problem`), flat arrays cross by transfer, progress is thinned out before it crosses.
  */
-import { expose, proxy, transfer, wrap, type Endpoint } from 'comlink';
+import { expose, proxy, wrap, type Endpoint } from 'comlink';
 import { Problem } from '../core/problem';
 import { failureOf } from './failureOf';
 import type { BenchWorker, JobFailure, OnProgress } from './protocol';
+import { transferred } from './transferred';
 
 /** Progress more often than this would only keep the page's thread busy. */
 export const progressEveryMs = 50;
@@ -19,22 +20,9 @@ type Wired<Service> = {
     : never;
 };
 
-/** Every buffer that a reply of plain objects, arrays and typed arrays holds, once each. */
-export function buffersIn(value: unknown, found = new Set<ArrayBuffer>()): ArrayBuffer[] {
-  if (ArrayBuffer.isView(value)) {
-    if (value.buffer instanceof ArrayBuffer && value.byteLength > 0) found.add(value.buffer);
-  } else if (Array.isArray(value)) {
-    for (const item of value) buffersIn(item, found);
-  } else if (typeof value === 'object' && value !== null) {
-    for (const item of Object.values(value)) buffersIn(item, found);
-  }
-  return [...found];
-}
-
 async function send<Reply>(work: () => Promise<Reply>): Promise<Sent<Reply>> {
   try {
-    const value = await work();
-    return transfer({ ok: true, value }, buffersIn(value));
+    return transferred({ ok: true as const, value: await work() });
   } catch (error) {
     return { ok: false, failure: failureOf(error) };
   }
@@ -66,9 +54,7 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
     packOpenMesh: () => send(() => bench.packOpenMesh()),
     openMesh: (packed) => send(() => bench.openMesh(packed)),
     measure: (choices, progress, onShape) =>
-      send(() =>
-        bench.measure(choices, thinned(progress), (shape) => onShape(transfer(shape, buffersIn(shape)))),
-      ),
+      send(() => bench.measure(choices, thinned(progress), (shape) => onShape(transferred(shape)))),
     findPatches: (band) => send(() => bench.findPatches(band)),
     cut: (plane) => send(() => bench.cut(plane)),
     probe: (originMm, direction) => send(() => bench.probe(originMm, direction)),

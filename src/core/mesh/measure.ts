@@ -109,7 +109,8 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   };
 }
 
-function unitVector(direction: Vec3): Vec3 {
+/** @throws Problem `pull.zero` when `direction` has no direction */
+export function unitVector(direction: Vec3): Vec3 {
   const length = Math.hypot(...direction);
   if (!(length > 0) || !Number.isFinite(length)) {
     throw new Problem('pull.zero', 'The pull has no direction: give x, y, z of which at least one is not 0.');

@@ -7,7 +7,7 @@ export function measureChoices(
   inputs: ProjectInputs,
   declaredUnit: PatternRecord['declaredUnit'],
 ): MeasureChoices {
-  const { part, walls } = inputs;
+  const { part } = inputs;
   return {
     unit: part.unit === 'unconfirmed' ? null : part.unit,
     declaredUnit,
@@ -15,7 +15,6 @@ export function measureChoices(
     scale: part.scale,
     pull: part.pull,
     winding: part.winding,
-    leastDraftDeg: walls.leastDraftDeg,
   };
 }
 

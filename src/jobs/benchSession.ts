@@ -1,0 +1,227 @@
+import { buildAdjacency, type Adjacency } from '../core/mesh/adjacency';
+import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
+import { bestPull } from '../core/mesh/bestPull';
+import { findHealth } from '../core/mesh/health';
+import { facetBox } from '../core/mesh/integrals';
+import { measurePart, unitVector } from '../core/mesh/measure';
+import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
+import { meshKey } from '../core/mesh/meshKey';
+import { packMesh, preparePack, unpackMesh } from '../core/mesh/pack';
+import { findPatches } from '../core/mesh/patches';
+import { preparePattern } from '../core/mesh/preparePattern';
+import { cutSection } from '../core/mesh/section';
+import { findSelfTouching } from '../core/mesh/selfTouching';
+import { summarize } from '../core/mesh/summary';
+import type { IndexedMesh, MeshHealth, Measurement, Vec3 } from '../core/mesh/types';
+import { Problem } from '../core/problem';
+import { displayChunks } from './displayChunks';
+import { findingFacetsOfPart } from './findingFacets';
+import { measureTogether } from './measureTogether';
+import { probePart } from './probePart';
+import type {
+  BenchWorker,
+  MeasureChoices,
+  OnProgress,
+  PackReply,
+  PartShape,
+  PatchBand,
+  SectionPlane,
+} from './protocol';
+import type { WallsHelper } from './startWallsHelper';
+import { WallsBench } from './wallsBench';
+
+/** Below this, starting a second worker costs more than it saves. */
+const facetsWorthHelp = 40_000;
+
+/** The mesh that is open: as imported, or as saved. */
+interface OpenMesh {
+  readonly mesh: IndexedMesh;
+  /** Null for a saved mesh, which is packed already. */
+  readonly canonical: CanonicalMesh | null;
+  packed: string | null;
+  health: MeshHealth | null;
+}
+
+/** The part that is on the bench, and what of it does not depend on the pull. */
+interface OpenPart {
+  readonly key: string;
+  readonly part: PartInMm;
+  readonly bench: WallsBench;
+  readonly adjacency: Adjacency;
+  readonly helper: Promise<WallsHelper> | null;
+  wallsDone: boolean;
+}
+
+/**
+ * The bench itself: holds the open mesh and its last measurement, and answers for them. A plain class: the worker
+ * offers it over messages, tests and other hosts call it on their own thread, and both get the same values.
+ * An import that fails leaves the mesh that was open before.
+ */
+export class BenchSession implements BenchWorker {
+  private open: OpenMesh | null = null;
+  private part: OpenPart | null = null;
+  private measurement: Measurement | null = null;
+  private helper: WallsHelper | null = null;
+  private readonly startHelper: (() => WallsHelper) | null;
+
+  /** `startHelper` starts a second worker that shares the walls of large parts. */
+  constructor(startHelper: (() => WallsHelper) | null = null) {
+    this.startHelper = startHelper;
+  }
+
+  async importFile(file: Blob, fileName: string, progress: OnProgress) {
+    progress({ doing: 'reading the file', share: 0 });
+    await preparePack();
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const { canonical, ...facts } = preparePattern(bytes, fileName, (doing, share) =>
+      progress({ doing, share }),
+    );
+    this.put({ mesh: canonical.mesh, canonical, packed: null, health: null });
+    return { ...facts, packErrorFileUnits: canonical.errorFileUnits };
+  }
+
+  packOpenMesh(): Promise<PackReply> {
+    const open = this.opened();
+    if (open.packed === null) {
+      if (open.canonical === null) throw new Error('a mesh that is not packed was imported');
+      open.packed = packMesh(open.canonical);
+    }
+    return Promise.resolve({ packed: open.packed, meshKey: meshKey(open.packed) });
+  }
+
+  async openMesh(packed: string) {
+    await preparePack();
+    this.put({ mesh: unpackMesh(packed), canonical: null, packed, health: null });
+  }
+
+  async measure(choices: MeasureChoices, progress: OnProgress, onShape: (shape: PartShape) => void) {
+    const open = this.opened();
+    const pull = unitVector(choices.pull);
+    progress({ doing: 'checking the model', share: 0 });
+    open.health ??= findHealth(open.mesh);
+    const opened = this.openPart(open, open.health, choices, onShape);
+    const { part, bench, adjacency } = opened;
+    const { partMesh } = part;
+
+    const withWalls = !opened.wallsDone;
+    const doing = withWalls ? 'measuring walls' : 'looking for what would lock';
+    progress({ doing, share: 0.1 });
+    await measureTogether(bench, opened.helper, pull, withWalls, (share) =>
+      progress({ doing, share: 0.1 + 0.75 * share }),
+    );
+    opened.wallsDone = true;
+    const measurement = measurePart(partMesh, pull, {
+      walls: bench,
+      reach: bench.reach,
+      index: bench.index,
+      adjacency,
+      onProgress: (step, share) => progress({ doing: step, share: 0.85 + 0.1 * share }),
+    });
+    // The bench writes its reach anew for the next pull; this measurement keeps its own.
+    bench.reach = new Uint8Array(measurement.facetCount);
+    this.measurement = measurement;
+    progress({ doing: 'summing up', share: 0.95 });
+    const summary = summarize(partMesh, part.health, measurement);
+    progress({ doing: 'summing up', share: 1 });
+    // Copies, since what is sent from a worker is gone here, and probes and patches still need it.
+    return {
+      health: structuredClone(part.health),
+      findingFacets: findingFacetsOfPart(part.health, choices.body),
+      summary,
+      maps: {
+        rayWallMm: measurement.rayWallMm.slice(),
+        ballWallMm: measurement.ballWallMm.slice(),
+        draftDeg: measurement.draftDeg.slice(),
+        cornerRadiusMm: measurement.cornerRadiusMm.slice(),
+        kind: measurement.kind.slice(),
+      },
+    };
+  }
+
+  async findPatches(band: PatchBand) {
+    const { part, measurement } = this.measured();
+    return findPatches(part.partMesh, measurement, band);
+  }
+
+  async cut(plane: SectionPlane) {
+    const { part, measurement } = this.measured();
+    return cutSection(part.partMesh, measurement, plane);
+  }
+
+  async probe(originMm: Vec3, direction: Vec3) {
+    const { bench, measurement } = this.measured();
+    return probePart(bench.index, measurement, originMm, direction);
+  }
+
+  async bestPull(progress: OnProgress) {
+    const { part, bench } = this.measured();
+    return bestPull(part.partMesh, bench.index, (share) => progress({ doing: 'trying pulls', share }));
+  }
+
+  async findSelfTouching(progress: OnProgress) {
+    const { part, bench } = this.measured();
+    progress({ doing: 'looking for faces that touch', share: 0 });
+    return findSelfTouching(bench.index, part.partMesh);
+  }
+
+  private put(open: OpenMesh): void {
+    this.open = open;
+    this.part = null;
+    this.measurement = null;
+    // Started now, it is ready when the walls are to be measured.
+    if (open.mesh.facets.length / 3 > facetsWorthHelp) this.helper ??= this.startHelper?.() ?? null;
+  }
+
+  /** The part that the choices make; told as a shape when it is another one than before. */
+  private openPart(
+    open: OpenMesh,
+    health: MeshHealth,
+    choices: MeasureChoices,
+    onShape: (shape: PartShape) => void,
+  ): OpenPart {
+    const part = partFromSaved(open.mesh, health, choices);
+    const key = JSON.stringify([part.unit, choices.body, choices.scale, choices.winding]);
+    if (this.part?.key === key) return this.part;
+
+    const { partMesh, unitGuess, unit, fileBoxSize } = part;
+    const facetCount = partMesh.facets.length / 3;
+    const { helper } = this;
+    const loaded =
+      helper !== null && facetCount > facetsWorthHelp ? helper.load(partMesh).then(() => helper) : null;
+    // Told again where it is awaited; here only so that it never counts as unheard.
+    loaded?.catch(() => undefined);
+    const { min, max } = facetBox(partMesh);
+    onShape({
+      unitGuess,
+      unit,
+      fileBoxSize,
+      facetCount,
+      boxMinMm: min,
+      boxMaxMm: max,
+      display: displayChunks(partMesh),
+    });
+    this.measurement = null;
+    this.part = {
+      key,
+      part,
+      bench: new WallsBench(partMesh),
+      adjacency: buildAdjacency(partMesh),
+      helper: loaded,
+      wallsDone: false,
+    };
+    return this.part;
+  }
+
+  private opened(): OpenMesh {
+    if (this.open === null) throw new Problem('job.noMesh', 'Import the pattern file of this project first.');
+    return this.open;
+  }
+
+  private measured(): OpenPart & { readonly measurement: Measurement } {
+    const { part, measurement } = this;
+    if (part === null || measurement === null) {
+      throw new Problem('job.notMeasured', 'The part has not been measured yet. Measure it first.');
+    }
+    return { ...part, measurement };
+  }
+}

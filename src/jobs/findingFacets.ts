@@ -1,0 +1,31 @@
+import type { MeshHealth } from '../core/mesh/types';
+import type { FindingFacets } from './protocol';
+
+/**
+ * The facets of `health.show`, counted as the drawn part counts them: all facets when `body` is 0, else the facets of
+ * that 1-based body alone, in the same order. Always fresh arrays.
+ */
+export function findingFacetsOfPart(health: MeshHealth, body: number): FindingFacets {
+  const { bodyOfFacet, show } = health;
+  let numberInPart: Uint32Array | null = null;
+  if (body !== 0) {
+    numberInPart = new Uint32Array(bodyOfFacet.length);
+    let next = 0;
+    for (let facet = 0; facet < bodyOfFacet.length; facet++) {
+      numberInPart[facet] = next;
+      if (bodyOfFacet[facet] === body - 1) next++;
+    }
+  }
+  const ofPart = (facets: Uint32Array) =>
+    numberInPart === null
+      ? facets.slice()
+      : facets.filter((facet) => bodyOfFacet[facet] === body - 1).map((facet) => numberInPart[facet]!);
+  return {
+    openEdges: ofPart(show.openEdges),
+    crowdedEdges: ofPart(show.crowdedEdges),
+    flippedFacets: ofPart(show.flippedFacets),
+    degenerateFacets: ofPart(show.degenerateFacets),
+    duplicateFacets: ofPart(show.duplicateFacets),
+    selfTouching: ofPart(show.selfTouching),
+  };
+}

@@ -1,0 +1,21 @@
+/** The helper worker's entry: measures the slices of facets that the bench worker hands to it. */
+import { expose } from 'comlink';
+import { transferred } from './transferred';
+import type { IndexedMesh, Vec3 } from '../core/mesh/types';
+import { WallsBench, type FacetSlice } from './wallsBench';
+
+let bench: WallsBench | null = null;
+
+const helper = {
+  load(mesh: IndexedMesh): void {
+    bench = new WallsBench(mesh);
+  },
+  measure(from: number, to: number, pull: Vec3, withWalls: boolean): FacetSlice {
+    if (bench === null) throw new Error('the walls helper was asked before it had a part');
+    bench.measure(from, to, pull, withWalls);
+    return transferred(bench.slice(from, to, withWalls));
+  },
+};
+export type WallsHelperWorker = typeof helper;
+
+expose(helper);
