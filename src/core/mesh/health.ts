@@ -5,7 +5,7 @@ import { facetsOfGroup, groupFacets } from './groupFacets';
 import { facetBox, integrate } from './integrals';
 import type { BodyFacts, IndexedMesh, MeshHealth } from './types';
 import { findFlippedFacets, turnFacets } from './winding';
-import { isFlat } from './weld';
+import { isFlat } from './flatFacets';
 
 /**
  * Looks at how the facets hang together and says what is wrong.

@@ -1,7 +1,7 @@
 import { Problem } from '../problem';
 import { mmPerUnit } from '../units/length';
 import type { IndexedMesh, LengthUnit, MeshHealth } from './types';
-import { compactVertices } from './weld';
+import { compactVertices } from './compactVertices';
 import { turnedRight } from './winding';
 
 export interface PartChoices {

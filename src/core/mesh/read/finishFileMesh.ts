@@ -47,13 +47,13 @@ export function finishFileMesh(raw: RawTriangles): FileMesh {
   if (diagonal > limits.largestDiagonal) {
     throw new Problem(
       'mesh.tooLarge',
-      `The part would be ${diagonal.toPrecision(2)} units across, which no unit makes an enclosure. The file is damaged or was exported with a wrong scale; export it again in millimeters.`,
+      `The part would be ${shortNumber(diagonal)} units across, which no unit makes an enclosure. The file is damaged or was exported with a wrong scale; export it again in millimeters.`,
     );
   }
   if (diagonal > 0 && diagonal < limits.smallestDiagonal) {
     throw new Problem(
       'mesh.tooSmall',
-      `The part would be ${diagonal.toPrecision(2)} units across, which no unit makes an enclosure. The file is damaged or was exported with a wrong scale; export it again in millimeters.`,
+      `The part would be ${shortNumber(diagonal)} units across, which no unit makes an enclosure. The file is damaged or was exported with a wrong scale; export it again in millimeters.`,
     );
   }
 
@@ -62,7 +62,7 @@ export function finishFileMesh(raw: RawTriangles): FileMesh {
     return { format: raw.format, declaredUnit: raw.declaredUnit, corners, origin: [0, 0, 0], notes };
   }
   notes.push(
-    `The part lies ${distance.toPrecision(2)} file units from the origin of its drawing; it was moved near the origin before measuring. Far out, files keep coordinates coarsely, so small details may be rounded: export it nearer to the origin if you can.`,
+    `The part lies ${shortNumber(distance)} file units from the origin of its drawing; it was moved near the origin before measuring. Far out, files keep coordinates coarsely, so small details may be rounded: export it nearer to the origin if you can.`,
   );
   return {
     format: raw.format,
@@ -118,3 +118,6 @@ function movedBy(corners: Float32Array | Float64Array, origin: Vec3): Float64Arr
   }
   return moved;
 }
+
+/** Two figures, written out as far as a number is written out. */
+const shortNumber = (size: number) => String(Number(size.toPrecision(2)));
