@@ -1,6 +1,8 @@
-import { halfEdgeLength } from './edgeTurns';
+import { dropBossEnds } from './bossEnds';
+import { pending, wall } from './kindWork';
+import { markOpenings } from './openings';
 import { distribute, quantile } from './quantiles';
-import { labelRegions } from './regions';
+import { markRims } from './rims';
 import { endsFaceToFace, longRayRatio, side, skinSides, type FacetFindings } from './skinSides';
 import { facetKind, type IndexedMesh } from './types';
 
@@ -9,14 +11,6 @@ const clearRayRatio = 1.3;
 /** A facet beside a wall facet, nearly coplanar and of nearly the same wall, is wall as well. */
 const sameWallRatio = 1.15;
 const sameWallTurnRad = (20 * Math.PI) / 180;
-/** Lands end at folds sharper than this. */
-const landTurnRad = (50 * Math.PI) / 180;
-/** A through-opening whose wall differs by more than this from the usual one is the land of a window or bore. */
-const openingWallShare = 0.3;
-
-const pending = 255;
-/** Working value beside the kinds: part of a wall, show or core by its side. */
-const wall = 254;
 
 /**
  * What each facet is to the mold (`facetKind` values), so that the verdict on the wall looks at walls only.
@@ -123,155 +117,3 @@ function markWalls(findings: FacetFindings, sides: Int8Array, kind: Uint8Array, 
     return false;
   }
 }
-
-/** Rule 3, ends of bosses: a thick region narrower (2 area / outline) than it stands out from the usual wall. */
-function dropBossEnds(
-  mesh: IndexedMesh,
-  findings: FacetFindings,
-  sides: Int8Array,
-  kind: Uint8Array,
-  usualMm: number,
-): void {
-  const { rayWallMm, rayFacet, neighbor, geometry } = findings;
-  const { areaMm2 } = geometry;
-  const thick = new Uint8Array(kind.length);
-  for (let facet = 0; facet < kind.length; facet++) {
-    if (kind[facet] === wall && rayWallMm[facet]! > longRayRatio * usualMm) thick[facet] = sides[facet]! + 2;
-  }
-  const { label, count } = labelRegions(thick, neighbor);
-  if (count === 0) return;
-  const area = new Float64Array(count);
-  const outlineMm = new Float64Array(count);
-  const wallTimesArea = new Float64Array(count);
-  for (let facet = 0; facet < kind.length; facet++) {
-    const region = label[facet]!;
-    if (region < 0) continue;
-    area[region] = area[region]! + areaMm2[facet]!;
-    wallTimesArea[region] = wallTimesArea[region]! + areaMm2[facet]! * rayWallMm[facet]!;
-    for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
-      const other = neighbor[halfEdge]!;
-      if (other < 0 || label[other] !== region) {
-        outlineMm[region] = outlineMm[region]! + halfEdgeLength(mesh, halfEdge);
-      }
-    }
-  }
-  const isBossEnd = (facet: number) => {
-    const region = label[facet]!;
-    if (region < 0 || outlineMm[region] === 0) return false;
-    const widthMm = (2 * area[region]!) / outlineMm[region]!;
-    return widthMm < wallTimesArea[region]! / area[region]! - usualMm;
-  };
-  for (let facet = 0; facet < kind.length; facet++) {
-    if (label[facet]! >= 0 && (isBossEnd(facet) || isBossEnd(rayFacet[facet]!))) kind[facet] = pending;
-  }
-}
-
-/**
- * Rule 3 and 4, bores: upright regions that both halves reach and that look inward (a hole) are lands when the wall
- * behind them is not the usual one; then the outside of the boss is no wall either.
- */
-function markOpenings(findings: FacetFindings, sides: Int8Array, kind: Uint8Array, usualMm: number): void {
-  const { rayWallMm, rayFacet, neighbor, turnRad, reach, geometry } = findings;
-  const { areaMm2, centerMm, normal } = geometry;
-  const throughWall = new Uint8Array(kind.length);
-  for (let facet = 0; facet < kind.length; facet++) {
-    if (kind[facet] === wall && reach[facet] === 3) throughWall[facet] = 1;
-  }
-  const { label, count } = labelRegions(throughWall, neighbor, turnRad, landTurnRad);
-  if (count === 0) return;
-  // Sums per region: area, center times area (3), n . c times area, n times area (3), wall times area.
-  const fields = 9;
-  const sums = new Float64Array(count * fields);
-  for (let facet = 0; facet < kind.length; facet++) {
-    const region = label[facet]!;
-    if (region < 0) continue;
-    const at = region * fields;
-    const area = areaMm2[facet]!;
-    sums[at] = sums[at]! + area;
-    for (let axis = 0; axis < 3; axis++) {
-      const n = normal[3 * facet + axis]! * area;
-      const c = centerMm[3 * facet + axis]!;
-      sums[at + 1 + axis] = sums[at + 1 + axis]! + c * area;
-      sums[at + 4] = sums[at + 4]! + n * c;
-      sums[at + 5 + axis] = sums[at + 5 + axis]! + n;
-    }
-    sums[at + 8] = sums[at + 8]! + rayWallMm[facet]! * area;
-  }
-  const isLand = new Uint8Array(count);
-  for (let region = 0; region < count; region++) {
-    const at = region * fields;
-    const area = sums[at]!;
-    let outward = sums[at + 4]!;
-    for (let axis = 0; axis < 3; axis++) outward -= (sums[at + 5 + axis]! * sums[at + 1 + axis]!) / area;
-    const meanWallMm = sums[at + 8]! / area;
-    if (outward < 0 && Math.abs(meanWallMm - usualMm) > openingWallShare * usualMm) isLand[region] = 1;
-  }
-  for (let facet = 0; facet < kind.length; facet++) {
-    if (label[facet]! >= 0 && isLand[label[facet]!] === 1) kind[facet] = facetKind.rim;
-  }
-  for (let facet = 0; facet < kind.length; facet++) {
-    if (kind[facet] === wall && sides[facet] === side.core && kind[rayFacet[facet]!] === facetKind.rim) {
-      kind[facet] = pending;
-    }
-  }
-}
-
-/** Rule 4, lands between the skins: smooth regions of what is left over, by what they touch. */
-function markRims(mesh: IndexedMesh, findings: FacetFindings, sides: Int8Array, kind: Uint8Array): void {
-  const { neighbor, turnRad, rayFacet, geometry } = findings;
-  const { areaMm2 } = geometry;
-  const left = new Uint8Array(kind.length);
-  for (let facet = 0; facet < kind.length; facet++) if (kind[facet] === pending) left[facet] = 1;
-  const { label, count } = labelRegions(left, neighbor, turnRad, landTurnRad);
-  const area = new Float64Array(count);
-  const ownSkinArea = new Float64Array(count);
-  const outlineMm = new Float64Array(count);
-  const showMm = new Float64Array(count);
-  const coreMm = new Float64Array(count);
-  const touching: { region: number; other: number; lengthMm: number }[] = [];
-  for (let facet = 0; facet < kind.length; facet++) {
-    const region = label[facet]!;
-    if (region < 0) continue;
-    area[region] = area[region]! + areaMm2[facet]!;
-    if (sides[rayFacet[facet]!] === sides[facet]) {
-      ownSkinArea[region] = ownSkinArea[region]! + areaMm2[facet]!;
-    }
-    for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
-      const other = neighbor[halfEdge]!;
-      if (other >= 0 && label[other] === region) continue;
-      const lengthMm = halfEdgeLength(mesh, halfEdge);
-      outlineMm[region] = outlineMm[region]! + lengthMm;
-      if (other < 0) continue;
-      if (kind[other] === wall || kind[other] === facetKind.trapped) {
-        if (sides[other] === side.show) showMm[region] = showMm[region]! + lengthMm;
-        else coreMm[region] = coreMm[region]! + lengthMm;
-      } else if (label[other]! >= 0 && label[other]! !== region) {
-        touching.push({ region, other: label[other]!, lengthMm });
-      }
-    }
-  }
-  const isRim = new Uint8Array(count);
-  const joins = (oneMm: number, otherMm: number, region: number) =>
-    Math.min(oneMm, otherMm) > leastTouchShare * outlineMm[region]!;
-  for (let region = 0; region < count; region++) {
-    if (joins(showMm[region]!, coreMm[region]!, region)) isRim[region] = 1;
-  }
-  // Stepped and rounded lands: each round carries the rim one smooth region further.
-  for (let round = 0; round < 3; round++) {
-    const rimMm = new Float64Array(count);
-    for (const { region, other, lengthMm } of touching) {
-      if (isRim[other] === 1) rimMm[region] = rimMm[region]! + lengthMm;
-    }
-    for (let region = 0; region < count; region++) {
-      if (isRim[region] === 1 || ownSkinArea[region]! > area[region]! / 2) continue;
-      const skinMm = Math.max(showMm[region]!, coreMm[region]!);
-      if (rimMm[region]! > 0 && joins(rimMm[region]!, skinMm, region)) isRim[region] = 1;
-    }
-  }
-  for (let facet = 0; facet < kind.length; facet++) {
-    if (label[facet]! >= 0 && isRim[label[facet]!] === 1) kind[facet] = facetKind.rim;
-  }
-}
-
-/** A land runs along the skins it joins: it touches each with at least this share of its outline. */
-const leastTouchShare = 0.1;

@@ -219,9 +219,12 @@ export interface SectionPlane {
 /** A plane cut through the part. */
 export interface Section {
   readonly plane: SectionPlane;
-  /** Polylines in the plane, 2 numbers per point in mm: (y,z), (z,x) or (x,y) for a cut across x, y or z. */
+  /**
+   * Polylines in the plane, 2 numbers per point in mm: (y,z), (z,x) or (x,y) for a cut across x, y or z. The material
+   * lies on their left. A closed line does not repeat its first point.
+   */
   readonly lines: readonly { readonly pointsMm: Float64Array; readonly closed: boolean }[];
-  /** Wall at sample places along the cut, for dimension lines: from outside point to inside point. */
+  /** Wall within the plane of the cut at places along it, for dimension lines: from outside point to inside point. */
   readonly walls: readonly {
     readonly fromMm: readonly [number, number];
     readonly toMm: readonly [number, number];

@@ -1,0 +1,125 @@
+import { draftDegrees } from './draft';
+import { facetGeometry, type FacetGeometry } from './facetGeometry';
+import { lookAlong } from './pullDepth';
+import { pullCandidates } from './pullCandidates';
+import { distribute, quantile } from './quantiles';
+import { measureReach } from './reach';
+import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
+import type { IndexedMesh, PullChoice, Vec3 } from './types';
+
+/** Facets that the quick look draws at most. */
+const mostFacetsLookedAt = 60_000;
+/** Facets that a direction is confirmed on at most, in blocks spread over the part. */
+const mostFacetsConfirmed = 120_000;
+const confirmBlock = 512;
+/** So many of the best directions by the quick look are confirmed by rays, besides the three axes. */
+const confirmedCount = 10;
+const axisCount = 3;
+/** Trapped shares this close are as good as each other: then draft decides. */
+const sameTrappedShare = 0.002;
+/** Median drafts this close are as good as each other: then the earlier candidate stays. */
+const sameDraftDeg = 0.25;
+
+/**
+ * The straight two-way pull that traps the least area and, among those as good, gives the most draft (area-weighted
+ * median over the reachable facets, toward their own mold half). Deterministic.
+ *
+ * A pull and its opposite trap the same; the one returned points the way in which the negative leaves the outside
+ * of the shell: the end at which less space lies between the part and a flat lid, as the hollow of a shell opens
+ * to the other one. When both ends are alike it points toward +z, else +y, else +x.
+ * @param onProgress called with the share done, 0 to 1
+ */
+export function bestPull(
+  mesh: IndexedMesh,
+  index: SurfaceIndex = buildSurfaceIndex(mesh),
+  onProgress: (share: number) => void = () => {},
+): PullChoice {
+  const geometry = facetGeometry(mesh);
+  const candidates = pullCandidates(geometry);
+  const facetCount = geometry.areaMm2.length;
+  const facetStep = Math.max(1, Math.ceil(facetCount / mostFacetsLookedAt));
+  const looks = candidates.map((direction, at) => {
+    if (at % 8 === 0) onProgress((0.7 * at) / candidates.length);
+    return { direction, at, trappedMm2: lookAlong(mesh, geometry, direction, facetStep).trappedMm2 };
+  });
+  const best = looks
+    .slice(axisCount)
+    .sort((one, other) => one.trappedMm2 - other.trappedMm2 || one.at - other.at)
+    .slice(0, confirmedCount)
+    .sort((one, other) => one.at - other.at);
+  const blocks = blocksOf(facetCount, mostFacetsConfirmed);
+  const confirmed = [...looks.slice(0, axisCount), ...best].map(({ direction }, at, all) => {
+    onProgress(0.7 + (0.25 * at) / all.length);
+    return { direction, ...confirm(index, geometry, direction, blocks) };
+  });
+  const least = Math.min(...confirmed.map(({ trappedShare }) => trappedShare));
+  const asGood = confirmed.filter(({ trappedShare }) => trappedShare <= least + sameTrappedShare);
+  let chosen = asGood[0]!;
+  for (const candidate of asGood) {
+    if (candidate.medianDraftDeg > chosen.medianDraftDeg + sameDraftDeg) chosen = candidate;
+  }
+  const { alongDirection, againstDirection } = lookAlong(
+    mesh,
+    geometry,
+    chosen.direction,
+    facetStep,
+  ).gapUnderLidMm3;
+  const pull = pointed(chosen.direction, alongDirection, againstDirection);
+  onProgress(0.95);
+  const whole = confirm(index, geometry, pull, [[0, facetCount]]);
+  onProgress(1);
+  return { pull, ...whole };
+}
+
+type Block = readonly [from: number, to: number];
+
+/** The whole range when it is small, else blocks spread evenly over it. */
+function blocksOf(facetCount: number, most: number): Block[] {
+  if (facetCount <= most) return [[0, facetCount]];
+  const count = Math.floor(most / confirmBlock);
+  return Array.from({ length: count }, (_, block): Block => {
+    const from = Math.floor((block * (facetCount - confirmBlock)) / (count - 1));
+    return [from, from + confirmBlock];
+  });
+}
+
+function confirm(
+  index: SurfaceIndex,
+  { areaMm2, normal }: FacetGeometry,
+  direction: Vec3,
+  blocks: readonly Block[],
+): Omit<PullChoice, 'pull'> {
+  const reach = new Uint8Array(areaMm2.length);
+  const steepness = draftDegrees(normal, direction);
+  const reached = new Uint8Array(areaMm2.length);
+  let whole = 0;
+  let trapped = 0;
+  for (const [from, to] of blocks) {
+    measureReach(index, direction, from, to, reach);
+    for (let facet = from; facet < to; facet++) {
+      const area = areaMm2[facet]!;
+      whole += area;
+      // A half only reaches what looks its way, so the size of the draft is the draft toward that half.
+      steepness[facet] = Math.abs(steepness[facet]!);
+      if (reach[facet] === 0) trapped += area;
+      else reached[facet] = 1;
+    }
+  }
+  return {
+    trappedShare: whole > 0 ? trapped / whole : 0,
+    medianDraftDeg: quantile(distribute(steepness, areaMm2, reached), 0.5) ?? 0,
+  };
+}
+
+/** Gaps this close in share of the larger one make both ends alike. */
+const sameGapShare = 0.02;
+
+function pointed(direction: Vec3, gapAlong: number, gapAgainst: number): Vec3 {
+  const opposite: Vec3 = [0 - direction[0], 0 - direction[1], 0 - direction[2]];
+  if (Math.abs(gapAlong - gapAgainst) > sameGapShare * Math.max(gapAlong, gapAgainst)) {
+    return gapAlong < gapAgainst ? direction : opposite;
+  }
+  const [x, y, z] = direction;
+  const leading = z !== 0 ? z : y !== 0 ? y : x;
+  return leading > 0 ? direction : opposite;
+}

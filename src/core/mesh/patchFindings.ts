@@ -1,0 +1,69 @@
+import { facetKind, type Measurement, type Patch, type PatchBand } from './types';
+
+export type Finding = Patch['finding'];
+
+/** One question asked of every facet. */
+export interface FindingSearch {
+  readonly finding: Finding;
+  /** The value told, NaN where the facet has no such finding. */
+  readonly valueOf: (facet: number) => number;
+  /** How far off a value is, 0 (just) to 1 (fully). */
+  readonly missOf: (value: number) => number;
+}
+
+const share = (miss: number, limit: number) => (limit > 0 ? Math.min(1, miss / limit) : 1);
+
+/** The questions that a band asks of a measured part. */
+export function findingSearches(measurement: Measurement, band: PatchBand): FindingSearch[] {
+  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm } = measurement;
+  const wallMm = band.measure === 'ray' ? rayWallMm : ballWallMm;
+  const isSkin = (facet: number) => kind[facet] === facetKind.show || kind[facet] === facetKind.core;
+  const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm } = band;
+  const list: FindingSearch[] = [
+    {
+      finding: 'thick',
+      valueOf: (facet) => (kind[facet] === facetKind.show && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
+      missOf: (wall) => share(wall - highMm, highMm),
+    },
+    {
+      finding: 'thin',
+      valueOf: (facet) => (kind[facet] === facetKind.show && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
+      missOf: (wall) => share(lowMm - wall, lowMm),
+    },
+    {
+      finding: 'locks',
+      valueOf: (facet) => (kind[facet] === facetKind.trapped ? draftDeg[facet]! : NaN),
+      missOf: () => 1,
+    },
+    {
+      finding: 'drags',
+      valueOf: (facet) => {
+        if (!isSkin(facet)) return NaN;
+        const toward = kind[facet] === facetKind.show ? draftDeg[facet]! : -draftDeg[facet]!;
+        return toward < leastDraftDeg ? toward : NaN;
+      },
+      missOf: (draft) => share(leastDraftDeg - draft, Math.max(1, leastDraftDeg)),
+    },
+    {
+      finding: 'boss or rib',
+      valueOf: (facet) =>
+        kind[facet] === facetKind.detail && kind[rayFacet[facet]!] !== facetKind.rim
+          ? rayWallMm[facet]!
+          : NaN,
+      missOf: () => 1,
+    },
+  ];
+  if (leastCornerRadiusMm !== null) {
+    list.push({
+      finding: 'tight corner',
+      valueOf: (facet) => (cornerRadiusMm[facet]! < leastCornerRadiusMm ? cornerRadiusMm[facet]! : NaN),
+      missOf: (radius) => share(leastCornerRadiusMm - radius, leastCornerRadiusMm),
+    });
+  }
+  return list;
+}
+
+/** Whether a value is further off than the worst one so far. Misses stop at 1, so values decide. */
+export function isWorse(finding: Finding, value: number, worst: number): boolean {
+  return finding === 'thick' || finding === 'boss or rib' ? value > worst : value < worst;
+}
