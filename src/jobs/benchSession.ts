@@ -8,7 +8,7 @@ import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack, unpackMesh } from '../core/mesh/pack';
 import { findPatches } from '../core/mesh/patches';
-import { preparePattern } from '../core/mesh/preparePattern';
+import { readPattern } from '../core/mesh/preparePattern';
 import { cutSection } from '../core/mesh/section';
 import { findSelfTouching } from '../core/mesh/selfTouching';
 import { summarize } from '../core/mesh/summary';
@@ -16,6 +16,7 @@ import type { IndexedMesh, MeshHealth, Measurement, Vec3 } from '../core/mesh/ty
 import { Problem } from '../core/problem';
 import { displayChunks } from './displayChunks';
 import { findingFacetsOfPart } from './findingFacets';
+import { hashOf } from './hashOf';
 import { measureTogether } from './measureTogether';
 import { probePart } from './probePart';
 import type {
@@ -73,11 +74,12 @@ export class BenchSession implements BenchWorker {
     progress({ doing: 'reading the file', share: 0 });
     await preparePack();
     const bytes = new Uint8Array(await file.arrayBuffer());
-    const { canonical, ...facts } = preparePattern(bytes, fileName, (doing, share) =>
+    const hash = hashOf(bytes);
+    const { canonical, ...facts } = readPattern(bytes, fileName, (doing, share) =>
       progress({ doing, share }),
     );
     this.put({ mesh: canonical.mesh, canonical, packed: null, health: null });
-    return { ...facts, packErrorFileUnits: canonical.errorFileUnits };
+    return { ...facts, sha256: await hash, packErrorFileUnits: canonical.errorFileUnits };
   }
 
   packOpenMesh(): Promise<PackReply> {

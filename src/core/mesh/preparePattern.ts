@@ -30,17 +30,24 @@ export function preparePattern(
   fileName: string,
   onProgress: (doing: string, share: number) => void = () => {},
 ): PreparedPattern {
+  const pattern = readPattern(bytes, fileName, onProgress);
+  onProgress('naming the file', 1);
+  return { sha256: sha256Hex(bytes), ...pattern };
+}
+
+/** `preparePattern` without the name of the bytes, for a caller that has them hashed elsewhere meanwhile. */
+export function readPattern(
+  bytes: Uint8Array,
+  fileName: string,
+  onProgress: (doing: string, share: number) => void = () => {},
+): Omit<PreparedPattern, 'sha256'> {
   onProgress('reading the file', 0);
   const file = readMeshFile(bytes, fileName, (share) => onProgress('reading the file', 0.5 * share));
   onProgress('joining corners', 0.5);
   const welded = weld(file);
   onProgress('putting the mesh in its saved form', 0.75);
   const canonical = canonicalMesh(welded.mesh);
-  onProgress('naming the file', 0.95);
-  const sha256 = sha256Hex(bytes);
-  onProgress('naming the file', 1);
   return {
-    sha256,
     format: file.format,
     declaredUnit: file.declaredUnit,
     triangles: file.corners.length / 9,
