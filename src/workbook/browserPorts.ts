@@ -1,7 +1,7 @@
 /** The workbook's ports over the real browser. */
 import { browserLocks } from './lockPort';
 import { browserStorage } from './storagePort';
-import type { ProjectSeed, WorkbookPorts } from './workbookApi';
+import type { WorkbookPorts } from './workbookApi';
 
 /** Random enough never to meet another; `randomUUID` is missing on pages that are not served securely. */
 export function newId(source: Crypto): string {
@@ -15,13 +15,14 @@ function listen(target: EventTarget, type: string, listener: (event: Event) => v
   return () => target.removeEventListener(type, listener);
 }
 
-export function browserPorts(demoSeeds: () => Promise<readonly ProjectSeed[]>): WorkbookPorts {
+export function browserPorts(): WorkbookPorts {
   return {
     storage: browserStorage(() => window.localStorage),
     locks: browserLocks('locks' in navigator ? navigator.locks : undefined),
     nowMs: () => Date.now(),
     newId: () => newId(crypto),
-    demoSeeds,
+    // Its meshes and the codec are fetched only when the demo is put in.
+    demoSeeds: async () => (await import('./demoSeeds')).demoSeeds(),
     onHidden: (listener) => {
       // A page that is put away on a phone gets only the first, a closed tab sometimes only the second.
       const stops = [

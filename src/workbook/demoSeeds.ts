@@ -1,7 +1,8 @@
 /** The demo parts as projects, made the way an imported file is. Loaded only when the demo is put in. */
-import { meshKey, packMesh, preparePack } from '../core/mesh/pack';
+import { meshKey } from '../core/mesh/meshKey';
+import { packMesh, preparePack } from '../core/mesh/pack';
 import { preparePattern } from '../core/mesh/preparePattern';
-import { writeStl } from '../core/mesh/writeStl';
+import { writeStlBinary } from '../core/mesh/writeStl';
 import { defaultProjectInputs } from '../steps/inputs';
 import { demoParts, type DemoPart } from './demo/demoParts';
 import type { ProjectSeed } from './workbookApi';
@@ -12,7 +13,7 @@ export async function demoSeeds(): Promise<readonly ProjectSeed[]> {
 }
 
 function seedOf({ enclosure, name, fileName, mesh, inputs }: DemoPart): ProjectSeed {
-  const { canonical, ...facts } = preparePattern(writeStl(mesh), fileName);
+  const { canonical, ...facts } = preparePattern(writeStlBinary(mesh), fileName);
   const packedMesh = packMesh(canonical);
   return {
     enclosure,

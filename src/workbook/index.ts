@@ -1,4 +1,4 @@
-/** The saved document: what pages may use. React bindings are in `useWorkbook`, demo meshes in `demoSeeds`. */
+/** The saved document: what pages may use. React bindings are in `useWorkbook`, the browser's ports in `browserPorts`. */
 export type { KeptAside } from './keptAside';
 export type { Outcome } from './outcome';
 export { longestName, type Project, type RecordLine } from './project';

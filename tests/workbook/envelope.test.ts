@@ -1,0 +1,84 @@
+/** The saved text of a project: whatever is valid comes back as it was, whatever is not is told apart. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import * as z from 'zod/mini';
+import { decodeProject, encodeProject } from '../../src/workbook/envelope';
+import { currentFormat } from '../../src/workbook/migrations';
+import { newProject } from '../../src/workbook/project';
+import { arbitraryProject } from './arbitraryProject';
+import { propertySeed } from './support';
+
+const project = newProject({ id: 'a', enclosure: 'Lamp', name: 'Lid', at: '2026-01-05T08:00:00.000Z' });
+
+/** The text of the project after a change to its plain JSON. */
+function textWith(
+  change: (envelope: { format: unknown; kind: unknown; project: Record<string, unknown> }) => void,
+): string {
+  const envelope = JSON.parse(encodeProject(project));
+  change(envelope);
+  return JSON.stringify(envelope);
+}
+
+function reasonFor(text: string): string {
+  const loaded = decodeProject(text);
+  return loaded.outcome === 'damaged' ? loaded.reason : `not damaged but ${loaded.outcome}`;
+}
+
+describe(`saved text of a project (seed ${propertySeed})`, () => {
+  it('comes back field by field for any valid project', () => {
+    fc.assert(
+      fc.property(arbitraryProject, (any) => {
+        expect(decodeProject(encodeProject(any))).toEqual({ outcome: 'ok', project: any });
+      }),
+    );
+  });
+
+  it('is damaged when it breaks off anywhere', () => {
+    const text = encodeProject(project);
+    fc.assert(
+      fc.property(fc.nat(text.length - 1), (length) => {
+        expect(decodeProject(text.slice(0, length)).outcome).toBe('damaged');
+      }),
+    );
+  });
+
+  it('never throws and never hands over a project for arbitrary JSON', () => {
+    fc.assert(
+      fc.property(fc.json(), (json) => {
+        expect(decodeProject(json).outcome).toBe('damaged');
+      }),
+    );
+  });
+
+  it('is damaged, with the fields named, when a field has the wrong shape', () => {
+    expect(reasonFor(textWith((e) => (e.project['name'] = 7)))).toBe('not as it should be: name');
+    expect(reasonFor(textWith((e) => (e.project['inputs'] = {})))).toContain('inputs.part');
+    expect(reasonFor(textWith((e) => delete e.project['record']))).toBe('not as it should be: record');
+  });
+
+  it('is damaged when a number is out of its range', () => {
+    const text = encodeProject(project).replace('"overMm":0.05', '"overMm":-1');
+    expect(reasonFor(text)).toBe('not as it should be: inputs.walls.overMm');
+  });
+
+  it('is damaged when kind, format or project is missing', () => {
+    expect(reasonFor(textWith((e) => (e.kind = 'something')))).toBe('it is not a saved project');
+    expect(reasonFor(textWith((e) => (e.format = '2')))).toBe('its format number is missing');
+    expect(reasonFor(textWith((e) => (e.format = 0)))).toBe('its format number is missing');
+    expect(reasonFor(JSON.stringify({ kind: 'mold-layup-project', format: 2 }))).toBe(
+      'the project inside is missing',
+    );
+  });
+
+  it('is newer, not damaged, for a later format, however strange it looks', () => {
+    const text = textWith((e) => {
+      e.format = currentFormat + 1;
+      e.project = { later: 'shape' };
+    });
+    expect(decodeProject(text)).toEqual({ outcome: 'newer', format: currentFormat + 1 });
+  });
+
+  it('is checked without code made at run time, which the content security policy forbids', () => {
+    expect(z.config().jitless).toBe(true);
+  });
+});

@@ -1,0 +1,87 @@
+/** Every format that was ever written can still be read. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
+import { decodeProject } from '../../src/workbook/envelope';
+import { currentFormat, migrate, migrations, type JsonObject } from '../../src/workbook/migrations';
+
+const fixtures = new URL('./fixtures/', import.meta.url);
+const fixtureName = (format: number): string => `format-${format}.json`;
+const readFixture = (format: number): string => readFileSync(new URL(fixtureName(format), fixtures), 'utf8');
+const formats = Array.from({ length: currentFormat }, (_, i) => i + 1);
+
+interface StepCase {
+  readonly before: JsonObject;
+  readonly after: JsonObject;
+  /** A document that has not the former shape, and what the step says about it. */
+  readonly broken: JsonObject;
+  readonly complaint: string;
+}
+
+/** One before and after for each step, by the format it produces. */
+const stepCases: Readonly<Record<number, StepCase>> = {
+  2: {
+    before: { id: 'a', inputs: { part: { scale: 2 }, walls: { toleranceMm: 0.1, measure: 'ray' } } },
+    after: { id: 'a', inputs: { part: { scale: 2 }, walls: { overMm: 0.1, underMm: 0.1, measure: 'ray' } } },
+    broken: { inputs: { walls: {} } },
+    complaint: '"walls.toleranceMm" is missing',
+  },
+};
+
+describe('migration steps', () => {
+  const ran = new Set<number>();
+  // Fails when a step is added without a case that runs it.
+  afterAll(() => expect([...ran]).toEqual(migrations.map(({ toFormat }) => toFormat)));
+
+  it('are numbered without gaps up to the format that is written', () => {
+    expect(migrations.map(({ toFormat }) => toFormat)).toEqual(formats.slice(1));
+  });
+
+  it.each(Object.entries(stepCases))(
+    'to format %s turns before into after and leaves the input alone',
+    (to, one) => {
+      const step = migrations.find(({ toFormat }) => toFormat === Number(to));
+      const before = structuredClone(one.before);
+      expect(step?.migrate(before)).toEqual(one.after);
+      expect(before).toEqual(one.before);
+      expect(() => step?.migrate(one.broken)).toThrow(one.complaint);
+      ran.add(Number(to));
+    },
+  );
+
+  it('do nothing to a document of the current format', () => {
+    const document = { any: 'shape' };
+    expect(migrate(document, currentFormat)).toBe(document);
+  });
+});
+
+describe('frozen documents', () => {
+  it('exist for every format, and for no other', () => {
+    expect(readdirSync(fixtures).sort()).toEqual(formats.map(fixtureName).sort());
+  });
+
+  it.each(formats)('of format %i can be opened', (format) => {
+    const loaded = decodeProject(readFixture(format));
+    expect(loaded).toMatchObject({
+      outcome: format === currentFormat ? 'ok' : 'migrated',
+      project: {
+        id: `frozen-${format}`,
+        enclosure: 'Bench lamp',
+        record: { 'walls.measured': { done: true, measured: '0.92 mm' } },
+      },
+    });
+  });
+
+  it('of format 1 keeps its one tolerance on both sides', () => {
+    expect(decodeProject(readFixture(1))).toMatchObject({
+      fromFormat: 1,
+      project: { inputs: { walls: { overMm: 0.08, underMm: 0.08 } } },
+    });
+  });
+
+  it('of a former format is damaged when a step cannot read it', () => {
+    expect(decodeProject(readFixture(1).replace('"toleranceMm"', '"tolerance"'))).toEqual({
+      outcome: 'damaged',
+      reason: 'it could not be brought from format 1 to 2: "walls.toleranceMm" is missing',
+    });
+  });
+});
