@@ -202,26 +202,13 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       const job = begin(`reading ${file.name}`);
       let taken = false;
       try {
-        const { sha256, format, declaredUnit, triangles, packErrorFileUnits, degenerateFacets, notes } =
-          await client.importFile(file, file.name, job);
+        const facts = await client.importFile(file, file.name, job);
         openMeshKey = null;
         workerQuestion = null;
-        const unsaved = {
-          fileName: file.name,
-          sha256,
-          format,
-          declaredUnit,
-          triangles,
-          packErrorFileUnits,
-          degenerateFacets,
-          notes,
-        };
-        store.setState({
-          ...empty,
-          progress: store.getState().progress,
-          incoming: { ...unsaved, meshKey: '' },
-        });
-        const choices = measureChoices(inputs, declaredUnit);
+        const unsaved = { fileName: file.name, ...facts };
+        const { progress } = store.getState();
+        store.setState({ ...empty, progress, incoming: { ...unsaved, meshKey: '' } });
+        const choices = measureChoices(inputs, facts.declaredUnit);
         const reply = await client.measure(choices, {
           ...job,
           onShape: (shape) => store.setState({ shape }),

@@ -7,6 +7,8 @@ import { healthFindings, type HealthFinding } from './healthFindings';
 
 export interface HealthTableProps {
   readonly reply: MeasuredShape;
+  /** Left out on reading, so the saved mesh doesn't hold them. */
+  readonly degenerateFacets: number;
   /** Facets found to cut through others; null when not looked for yet. */
   readonly selfTouching: Uint32Array | null;
   readonly bench: BenchControl;
@@ -14,12 +16,16 @@ export interface HealthTableProps {
 }
 
 /** What is wrong with the mesh, how often, what it means, and where. */
-export function HealthTable({ reply, selfTouching, bench, onFindSelfTouching }: HealthTableProps) {
+export function HealthTable({ reply, degenerateFacets, selfTouching, bench, onFindSelfTouching }: HealthTableProps) {
   const { health, findingFacets } = reply;
   const facetsOf = (finding: HealthFinding) =>
     finding.id === 'selfTouching' ? (selfTouching ?? findingFacets.selfTouching) : findingFacets[finding.id];
-  const countOf = (finding: HealthFinding) =>
-    finding.id === 'selfTouching' && selfTouching !== null ? selfTouching.length : finding.count(health);
+  const countOf = (finding: HealthFinding) => {
+    if (finding.id === 'degenerateFacets') return degenerateFacets;
+    return finding.id === 'selfTouching' && selfTouching !== null
+      ? selfTouching.length
+      : finding.count(health);
+  };
 
   const columns: readonly Column<HealthFinding>[] = [
     {

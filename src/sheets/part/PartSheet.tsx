@@ -143,6 +143,7 @@ export function PartSheet(props: PartSheetProps) {
           <SectionHead title="Health of the mesh" />
           <HealthTable
             reply={reply}
+            degenerateFacets={context.pattern?.degenerateFacets ?? 0}
             selfTouching={selfTouching?.of === reply ? selfTouching.facets : null}
             bench={bench}
             onFindSelfTouching={() => void findSelfTouching()}

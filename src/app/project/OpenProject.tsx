@@ -1,0 +1,201 @@
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { checklistHtml } from '../../checklist/checklistHtml';
+import { checklistModel } from '../../checklist/printModel';
+import { ChecklistSheet } from '../../checklist/ChecklistSheet';
+import type { MeasureCache } from '../../sheets/measuring/measureCache';
+import { useMeasured } from '../../sheets/measuring/useMeasured';
+import { PartSheet } from '../../sheets/part/PartSheet';
+import { PliesSheet } from '../../sheets/plies/PliesSheet';
+import type { ChangeInputs, SheetProps } from '../../sheets/sheetProps';
+import { WallsSheet } from '../../sheets/walls/WallsSheet';
+import type { StepContext } from '../../steps/context';
+import type { ProjectInputs } from '../../steps/inputs';
+import { steps } from '../../steps/registry';
+import { Note } from '../../ui/Note';
+import { ProgressBar } from '../../ui/ProgressBar';
+import type { Outcome, Project } from '../../workbook';
+import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
+import { Contents } from '../Contents';
+import { goTo, projectHref } from '../route';
+import { SaveNote } from '../SaveNote';
+import { saveTextFile } from '../saveTextFile';
+import { TopBar } from '../TopBar';
+import { useUndoKeys } from '../useUndoKeys';
+import { WorkbookNotes } from '../WorkbookNotes';
+import { BenchPane } from './BenchPane';
+import { checklistFacts } from './checklistFacts';
+import { useBenchControl } from './useBenchControl';
+
+export interface OpenProjectProps {
+  readonly project: Project;
+  readonly stepId: string;
+  readonly cache: MeasureCache;
+}
+
+/** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
+function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
+  return { ...inputs, part: { ...inputs.part, unit: 'unconfirmed', body: 0, scale: 1 } };
+}
+
+/** An open project: contents, the sheet of one step, and the bench view beside it. */
+export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
+  const workbook = useWorkbook();
+  const saveState = useWorkbookState((state) => state.saveState);
+  const readOnly = saveState === 'readOnly';
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const { inputs, pattern } = project;
+  const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
+  const measuring = useMeasured({ pattern, inputs, packedMesh }, cache);
+  const { desk, measured, incoming } = measuring;
+  const control = useBenchControl(measuring.reply);
+  useUndoKeys(workbook);
+
+  const context: StepContext = useMemo(
+    () => ({ inputs, pattern: incoming ?? pattern, measured }),
+    [inputs, incoming, pattern, measured],
+  );
+  const reports = useMemo(() => new Map(steps.map((step) => [step.id, step.report(context)])), [context]);
+  const step = steps.find((one) => one.id === stepId) ?? steps[0];
+  const report = reports.get(stepId);
+
+  const isFirstSheet = useFirst(stepId);
+  useEffect(() => {
+    document.title = `${project.name} · ${step?.title ?? ''} · Mold & Layup Workbook`;
+    if (isFirstSheet) return;
+    // A new sheet is read from its top, by eye and by screen reader.
+    document.querySelector<HTMLElement>('.sheet-pane h1')?.focus();
+    document.querySelector('.sheet-pane')?.scrollTo({ top: 0 });
+  }, [stepId, step, project.name, isFirstSheet]);
+
+  const told = (outcome: Outcome) => setRefusal(outcome.done ? null : outcome.reason);
+  const change: ChangeInputs = (stepKey, patch) =>
+    told(
+      workbook.updateInputs(
+        (draft) => {
+          Object.assign(draft[stepKey], patch);
+        },
+        `${stepKey}.${Object.keys(patch).join('.')}`,
+      ),
+    );
+  const importFile = async (file: File) => {
+    const fresh = inputsForNewFile(inputs);
+    const imported = await desk.importFile(file, fresh);
+    if (imported === null) return;
+    workbook.updateInputs((draft) => {
+      draft.part = fresh.part;
+    }, 'import');
+    told(workbook.setPattern(imported.pattern, imported.packed));
+  };
+  const saveFile = () => {
+    const outcome = workbook.exportProjectFile(project.id);
+    told(outcome);
+    if (outcome.done) saveTextFile(outcome.file);
+  };
+  const openFile = async (file: File) => {
+    const outcome = workbook.importProjectFile(await file.text());
+    told(outcome);
+    if (outcome.done) goTo(projectHref(outcome.id));
+  };
+  const print = () => {
+    goTo(projectHref(project.id, 'checklist'));
+    // The checklist is on the page two frames after the step has changed.
+    requestAnimationFrame(() => requestAnimationFrame(() => window.print()));
+  };
+
+  if (step === undefined || report === undefined) return null;
+  const sheetProps: SheetProps & { title: string; question: string } = {
+    title: step.title,
+    question: step.question,
+    context,
+    report,
+    readOnly,
+    change,
+  };
+  const withView = step.id !== 'checklist';
+
+  const sheet = () => {
+    switch (step.id) {
+      case 'part':
+        return (
+          <PartSheet
+            {...sheetProps}
+            measuring={measuring}
+            bench={control.bench}
+            onImportFile={(file) => void importFile(file)}
+          />
+        );
+      case 'walls':
+        return <WallsSheet {...sheetProps} />;
+      case 'plies':
+        return <PliesSheet {...sheetProps} />;
+      default: {
+        const model = checklistModel(checklistFacts(project), context, project.record, reports);
+        return (
+          <ChecklistSheet
+            model={model}
+            readOnly={readOnly}
+            onRecord={(lineId, patch) => told(workbook.setRecord(lineId, patch))}
+            onPrint={() => window.print()}
+            onSaveHtml={() =>
+              saveTextFile(
+                { fileName: `${project.enclosure} - ${project.name} checklist.html`, text: checklistHtml(model) },
+                'text/html',
+              )
+            }
+          />
+        );
+      }
+    }
+  };
+
+  return (
+    <div className={`shell ${withView ? '' : 'shell-without-view'}`}>
+      <a
+        className="skip-link"
+        href="#sheet"
+        onClick={(event) => {
+          event.preventDefault();
+          document.querySelector<HTMLElement>('.sheet-pane h1')?.focus();
+        }}
+      >
+        Skip to the sheet
+      </a>
+      <TopBar
+        projectName={`${project.enclosure} · ${project.name}`}
+        pattern={context.pattern}
+        shape={measuring.shape}
+        onSaveFile={saveFile}
+        onOpenFile={(file) => void openFile(file)}
+        onPrint={print}
+      />
+      <Contents
+        projectId={project.id}
+        stepId={step.id}
+        reports={steps.flatMap((one) => reports.get(one.id) ?? [])}
+      />
+      <main className="sheet-pane" tabIndex={-1}>
+        <div className="sheet-notes screen-only">
+          <WorkbookNotes />
+          <SaveNote saveState={saveState} />
+          {refusal ? <Note problem>{refusal}</Note> : null}
+          {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
+          {measuring.progress ? <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} /> : null}
+        </div>
+        {sheet()}
+      </main>
+      {withView ? (
+        <BenchPane stepId={step.id} context={context} measuring={measuring} control={control} />
+      ) : null}
+    </div>
+  );
+}
+
+/** True until `value` has changed once. */
+function useFirst(value: string): boolean {
+  const [first] = useState(value);
+  const [changed, setChanged] = useState(false);
+  useEffect(() => {
+    if (value !== first) setChanged(true);
+  }, [value, first]);
+  return !changed && value === first;
+}

@@ -1,0 +1,49 @@
+import { useEffect, useState } from 'react';
+import type { MeasureCache } from '../../sheets/measuring/measureCache';
+import { steps } from '../../steps/registry';
+import { Note } from '../../ui/Note';
+import { useProject, useWorkbook } from '../../workbook/useWorkbook';
+import { projectsHref } from '../route';
+import { WorkbookNotes } from '../WorkbookNotes';
+import { OpenProject } from './OpenProject';
+
+export interface ProjectPageProps {
+  readonly projectId: string;
+  readonly stepId: string | null;
+  readonly cache: MeasureCache;
+}
+
+/** Opens a project for as long as the page is shown. Mount it with the project's id as key. */
+export function ProjectPage({ projectId, stepId, cache }: ProjectPageProps) {
+  const workbook = useWorkbook();
+  const project = useProject();
+  const [refusal, setRefusal] = useState<string | null>(null);
+
+  useEffect(() => {
+    let shown = true;
+    void workbook.openProject(projectId).then((outcome) => {
+      if (shown && !outcome.done) setRefusal(outcome.reason);
+    });
+    return () => {
+      shown = false;
+      workbook.closeProject();
+    };
+  }, [workbook, projectId]);
+
+  if (project?.id !== projectId) {
+    return (
+      <main className="page">
+        <WorkbookNotes />
+        {refusal === null ? (
+          <p role="status">Opening the project…</p>
+        ) : (
+          <Note problem>
+            {refusal} <a href={projectsHref}>All projects</a>
+          </Note>
+        )}
+      </main>
+    );
+  }
+  const known = steps.find((step) => step.id === stepId) ?? steps[0];
+  return known ? <OpenProject project={project} stepId={known.id} cache={cache} /> : null;
+}
