@@ -28,7 +28,7 @@ export interface ShellDesign {
   readonly reliefMm: (xMm: number, yMm: number) => number;
   /** How far the side is pressed in, square to the plan outline; both skins follow. Zero at rim and shoulder. */
   readonly sideDentMm: (xMm: number, yMm: number, zMm: number) => number;
-  /** Added to the wall of the sides, towards the inside. Zero at the shoulder. */
+  /** Added to the wall of shoulder and sides, towards the inside. Zero where the top begins. */
   readonly sideExtraWallMm: (xMm: number, yMm: number, zMm: number) => number;
   readonly window: WindowDesign | null;
   /** Edge of a facet where the relief needs it fine. */

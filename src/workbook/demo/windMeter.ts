@@ -27,9 +27,9 @@ const upper: ShellDesign = {
     const inNotch = x < 0 ? smoothStep(5, 1, Math.abs(y)) * smoothStep(2.6, 0.2, Math.abs(z - 4)) : 0;
     return 0.7 * inNotch;
   },
-  // Fault: the +y side is drawn too thick over some 15 mm, as if a rib had been smeared out.
+  // Fault: the +y side is drawn too thick over some 15 mm. Full height, so that it locks nothing in the core.
   sideExtraWallMm: (x, y, z) => {
-    const inRegion = y > 0 ? smoothStep(10, 5, Math.abs(x - 4)) * smoothStep(8, 6, z) : 0;
+    const inRegion = y > 0 ? smoothStep(10, 5, Math.abs(x - 4)) * smoothStep(10.8, 8.9, z) : 0;
     return 0.35 * inRegion;
   },
   window: { centerXMm: 11.5, halfLengthMm: 14.5, halfWidthMm: 10.5 },
