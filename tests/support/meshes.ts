@@ -102,13 +102,14 @@ export function tray(size: Vec3, wallMm: number, draftDeg = 0): IndexedMesh {
 export const trayVolumeMm3 = (size: Vec3, wallMm: number) =>
   size[0] * size[1] * size[2] - (size[0] - 2 * wallMm) * (size[1] - 2 * wallMm) * (size[2] - wallMm);
 
+function unit(v: readonly number[]): number[] {
+  const length = Math.hypot(...v);
+  return v.map((coordinate) => coordinate / length);
+}
+
 /** Regular icosahedron, each facet split in four `subdivisions` times, corners pushed to the sphere. */
 export function icosphere(radiusMm: number, subdivisions: number): IndexedMesh {
   const golden = (1 + Math.sqrt(5)) / 2;
-  const unit = (v: readonly number[]) => {
-    const length = Math.hypot(...v);
-    return v.map((coordinate) => coordinate / length);
-  };
   const vertices = [
     [-1, golden, 0],
     [1, golden, 0],
@@ -122,7 +123,7 @@ export function icosphere(radiusMm: number, subdivisions: number): IndexedMesh {
     [golden, 0, 1],
     [-golden, 0, -1],
     [-golden, 0, 1],
-  ].map(unit);
+  ].map((vertex) => unit(vertex));
   let facets = [
     [0, 11, 5, 0, 5, 1, 0, 1, 7, 0, 7, 10, 0, 10, 11],
     [1, 5, 9, 5, 11, 4, 11, 10, 2, 10, 7, 6, 7, 1, 8],

@@ -31,7 +31,7 @@ export function foreignKindOf(bytes: Uint8Array): string | null {
   while (from < bytes.length && bytes[from]! <= 0x20) from++;
   for (const { begins, what } of foreignKinds) {
     const isText = typeof begins === 'string';
-    const pattern = isText ? [...begins].map((letter) => letter.charCodeAt(0)) : begins;
+    const pattern = isText ? Array.from(begins, (letter) => letter.charCodeAt(0)) : begins;
     const start = isText ? from : 0;
     // Letters only differ from lower case by this bit; the patterns hold no byte that it would confuse.
     if (

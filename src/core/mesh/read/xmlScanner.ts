@@ -80,7 +80,7 @@ export class XmlScanner {
     const attribute = this.find(name);
     if (attribute === -1) return null;
     const value = this.text.decode(
-      this.bytes.subarray(this.attributes[attribute + 2]!, this.attributes[attribute + 3]!),
+      this.bytes.subarray(this.attributes[attribute + 2], this.attributes[attribute + 3]),
     );
     if (!value.includes('&')) return value;
     return value
