@@ -109,8 +109,10 @@ function printSection(context: StepContext, reports: Reports, figures: Figures):
       `Mark the pull on the pattern: the negative leaves along (${part.pull.map((one) => formatNumber(one, 3)).join(', ')}) in the file's axes.`,
     ),
   ];
+  const inBand = figures.get('walls.inBandPercent')?.value;
+  const mostlyInBand = typeof inBand === 'number' && inBand >= 50;
   for (const [index, patch] of (context.measured?.patches ?? []).slice(0, mostPlaces).entries()) {
-    const what = fixOf(patch.finding);
+    const what = fixOf(patch.finding, mostlyInBand);
     if (what !== null)
       lines.push(
         line(
@@ -132,10 +134,11 @@ function printSection(context: StepContext, reports: Reports, figures: Figures):
 const place = (point: readonly [number, number, number]) =>
   `x ${formatNumber(point[0], 1)}, y ${formatNumber(point[1], 1)}, z ${formatNumber(point[2], 1)} mm`;
 
-function fixOf(finding: string): string | null {
+/** A wall that is wrong all over is a question of stack or print, told by the verdict, not of single places. */
+function fixOf(finding: string, mostlyInBand: boolean): string | null {
   if (finding === 'locks') return 'Undercut filled or drawn away';
-  if (finding === 'thick') return 'Wall that was too thick mended';
-  if (finding === 'thin') return 'Wall that was too thin mended';
+  if (finding === 'thick' && mostlyInBand) return 'Wall that was too thick mended';
+  if (finding === 'thin' && mostlyInBand) return 'Wall that was too thin mended';
   return null;
 }
 

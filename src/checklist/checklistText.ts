@@ -25,14 +25,10 @@ function labeled({ label, value, status }: LabeledText): string {
 }
 
 function lineText({ text, measure, record }: ChecklistLine): string {
-  const box = record.done ? '[x] ' : '[ ] ';
-  const rows = [wrap(text, box)];
-  if (measure !== undefined) {
-    const entry = record.measured === '' ? '________' : record.measured;
-    rows.push(`      ${measure.label}: ${entry} ${measure.unit}`);
-  }
-  rows.push(`      initials: ${record.initials === '' ? '____' : record.initials}`);
-  return rows.join('\n');
+  const initials = `initials: ${record.initials === '' ? '____' : record.initials}`;
+  const entry = record.measured === '' ? '________' : record.measured;
+  const measured = measure === undefined ? '' : `${measure.label}: ${entry} ${measure.unit}   `;
+  return `${wrap(text, record.done ? '[x] ' : '[ ] ')}\n      ${measured}${initials}`;
 }
 
 function sectionText(section: ChecklistSection, number: number): string {

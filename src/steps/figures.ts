@@ -14,7 +14,8 @@ export interface FigureSpec {
 
 /** A figure with its working; status "computed" and no source unless the spec says otherwise. */
 export function figure(spec: FigureSpec, value: Figure['value'], ...working: readonly string[]): Figure {
-  return { status: 'computed', source: null, ...spec, value, working };
+  const { id, label, unit, decimals, status = 'computed', source = null } = spec;
+  return { id, label, value, unit, decimals, working, status, source };
 }
 
 /** A figure that cannot be known yet, with the reason as its working. */

@@ -17,6 +17,7 @@ export function partVerdicts(context: StepContext): readonly Verdict[] {
   if (!part.known) return [{ id: 'part.sound', word: 'not yet known', reason: part.reason, fix: part.fix }];
   const { measured } = part;
   return [
+    ...readingVerdict(part.pattern.notes),
     soundVerdict(measured, context.inputs.part.winding),
     ...bodyVerdict(measured.health, context.inputs.part.body),
     ...unitVerdict(context, measured),
@@ -24,6 +25,12 @@ export function partVerdicts(context: StepContext): readonly Verdict[] {
     solidVerdict(context, measured.summary),
     pullVerdict(context, measured.summary),
   ];
+}
+
+/** What was odd about the file and how it was read; what that did to the surface shows in the health. */
+function readingVerdict(notes: readonly string[]): readonly Verdict[] {
+  if (notes.length === 0) return [];
+  return [{ id: 'part.reading', word: 'go', reason: `Read with a note: ${notes.join(' ')}`, fix: '' }];
 }
 
 function soundVerdict({ health, summary }: MeasuredPart, winding: 'repair' | 'asFile'): Verdict {

@@ -1,5 +1,6 @@
 /** Verdicts of the Ply schedule step: does the wall fit the stack, and do whole lines meet whole plies? */
 import { exactPairMm, pairWallsWithStacks } from '../../core/laminate/pairing';
+import { wantedWallMm } from '../../core/laminate/wantedPlies';
 import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { wallBand, type WallBand } from '../band';
@@ -83,6 +84,10 @@ function pairingVerdict(context: StepContext, stack: KnownStack, band: WallBand)
     fixes.push(
       `${better.lines} lines and ${better.plies} plies come nearest: ${mm(better.wallMm)} against ${mm(better.stackMm)}${better.exact ? ', exact' : ''}.`,
     );
-  fixes.push(`Or print ${lines} lines of ${mm((band.curedMm + band.laidMm) / 2 / lines)} each.`);
+  const wanted = wantedWallMm(band.curedMm, band.laidMm);
+  const wantedLines = Math.max(1, Math.round(wanted / plies.lineWidthMm));
+  fixes.push(
+    `Or set the line width: ${wantedLines} × ${mm(wanted / wantedLines)} is ${mm(wanted)}, midway between cured and laid.`,
+  );
   return { id, word: 'look again', reason, fix: fixes.join(' ') };
 }

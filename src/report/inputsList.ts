@@ -1,0 +1,24 @@
+/** Every input with its path, unit, default and meaning, for `--inputs`. */
+import type { InputSpec } from '../steps/inputSpec';
+import { inputSpecs } from '../steps/inputs';
+import { materialSpecs } from '../steps/plies/inputs';
+
+function describe(path: string, spec: InputSpec): string {
+  const unit = spec.unit === '' ? '' : ` ${spec.unit}`;
+  const range =
+    spec.kind === 'number'
+      ? `; ${spec.min} to ${spec.max}${unit}`
+      : spec.kind === 'choice'
+        ? `; one of ${spec.choices.map(({ value }) => value).join(', ')}`
+        : '';
+  const shown = typeof spec.default === 'string' ? spec.default : JSON.stringify(spec.default);
+  return `${path}\n    ${spec.label}. ${spec.meaning}\n    default ${shown}${unit}${range}`;
+}
+
+export function inputsList(): string {
+  const materialFields = Object.entries<InputSpec>(materialSpecs).map(([field, spec]) =>
+    describe(`plies.materials.N.${field}`, spec),
+  );
+  const others = Object.entries(inputSpecs).map(([path, spec]) => describe(path, spec));
+  return [...others, ...materialFields].join('\n');
+}

@@ -1,0 +1,118 @@
+/** The command line of the headless report, checked at the door. */
+import type { LengthUnit, Vec3 } from '../core/mesh/types';
+import { Problem } from '../core/problem';
+import { parseNumber } from '../core/units/parseNumber';
+
+export interface ReportArguments {
+  readonly meshPath: string | null;
+  readonly projectPath: string | null;
+  readonly unit: LengthUnit | null;
+  readonly body: number | null;
+  readonly scale: number | null;
+  readonly pull: Vec3 | 'best' | null;
+  /** In the order given. */
+  readonly set: readonly { readonly path: string; readonly value: unknown }[];
+  readonly json: boolean;
+  readonly listInputs: boolean;
+}
+
+export const usage = `Usage:
+  npm run --silent report -- --stl FILE [--unit mm|cm|m|in] [--body N] [--scale S] [--pull x,y,z|best]
+                             [--project FILE] [--set PATH=JSON]... [--json]
+  npm run --silent report -- --inputs`;
+
+const units: readonly LengthUnit[] = ['mm', 'cm', 'm', 'in'];
+const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set'];
+const flagsAlone = ['--json', '--inputs'];
+
+function refuse(message: string): Problem {
+  return new Problem('arguments', message);
+}
+
+/** Flags with their values, both `--flag value` and `--flag=value`. */
+function splitFlags(words: readonly string[]): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  for (let at = 0; at < words.length; at++) {
+    const word = words[at] ?? '';
+    const equals = word.startsWith('--') ? word.indexOf('=') : -1;
+    const flag = equals < 0 ? word : word.slice(0, equals);
+    const inline = equals < 0 ? null : word.slice(equals + 1);
+    if (flagsAlone.includes(flag)) {
+      if (inline !== null) throw refuse(`${flag} takes no value.`);
+      found.set(flag, ['']);
+    } else if (flagsWithValue.includes(flag)) {
+      const value = inline ?? words[++at];
+      if (value === undefined) throw refuse(`${flag} needs a value after it.`);
+      const values = [...(found.get(flag) ?? []), value];
+      if (values.length > 1 && flag !== '--set') throw refuse(`${flag} is given twice.`);
+      found.set(flag, values);
+    } else
+      throw refuse(`${word} is not known here. Known: ${[...flagsWithValue, ...flagsAlone].join(', ')}.`);
+  }
+  return found;
+}
+
+function numberOf(flag: string, text: string): number {
+  const parsed = parseNumber(text);
+  if (!parsed.ok) throw refuse(`${flag}: ${parsed.message}`);
+  return parsed.value;
+}
+
+function unitOf(text: string | undefined): LengthUnit | null {
+  if (text === undefined) return null;
+  const unit = units.find((one) => one === text);
+  if (unit === undefined) throw refuse(`--unit ${text}: must be one of ${units.join(', ')}.`);
+  return unit;
+}
+
+function pullOf(text: string | undefined): Vec3 | 'best' | null {
+  if (text === undefined || text === 'best') return text ?? null;
+  const parts = text.split(',').map((part) => Number(part.trim() === '' ? Number.NaN : part));
+  const [x, y, z] = parts;
+  if (
+    parts.length !== 3 ||
+    x === undefined ||
+    y === undefined ||
+    z === undefined ||
+    !parts.every(Number.isFinite)
+  )
+    throw refuse(`--pull ${text}: write three numbers as x,y,z (for example 0,0,1), or best.`);
+  if (x === 0 && y === 0 && z === 0) throw refuse(`--pull ${text}: the direction has no length.`);
+  return [x, y, z];
+}
+
+function assignmentOf(text: string): { path: string; value: unknown } {
+  const equals = text.indexOf('=');
+  if (equals < 1) throw refuse(`--set ${text}: write PATH=JSON, for example plies.lineWidthMm=0.4.`);
+  const path = text.slice(0, equals);
+  const json = text.slice(equals + 1);
+  try {
+    return { path, value: JSON.parse(json) as unknown };
+  } catch {
+    // Shells eat quotes; a bare word can only mean a text.
+    if (/^[-+]?[A-Za-z][\w -]*$/u.test(json)) return { path, value: json };
+    throw refuse(`--set ${path}: ${json} is not JSON.`);
+  }
+}
+
+/** @throws Problem with a sentence that names the flag */
+export function parseArguments(words: readonly string[]): ReportArguments {
+  const flags = splitFlags(words);
+  const only = (flag: string) => flags.get(flag)?.[0];
+  const body = only('--body');
+  const scale = only('--scale');
+  const parsed: ReportArguments = {
+    meshPath: only('--stl') ?? null,
+    projectPath: only('--project') ?? null,
+    unit: unitOf(only('--unit')),
+    body: body === undefined ? null : numberOf('--body', body),
+    scale: scale === undefined ? null : numberOf('--scale', scale),
+    pull: pullOf(only('--pull')),
+    set: (flags.get('--set') ?? []).map(assignmentOf),
+    json: flags.has('--json'),
+    listInputs: flags.has('--inputs'),
+  };
+  if (!parsed.listInputs && parsed.meshPath === null && parsed.projectPath === null)
+    throw refuse('Give a model with --stl FILE, or a project with --project FILE.');
+  return parsed;
+}

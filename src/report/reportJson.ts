@@ -1,0 +1,77 @@
+/** The one JSON object of the headless report: what was measured, and every step's report. */
+import type { StepReport } from '../core/figure';
+import type { MeasuredMesh } from '../core/mesh/measureSaved';
+import type { PartSummary, WallQuantiles } from '../core/mesh/types';
+import type { PatternRecord } from '../steps/context';
+
+export interface ReportContent {
+  readonly pattern: PatternRecord | null;
+  readonly measured: MeasuredMesh | null;
+  readonly reports: ReadonlyMap<string, StepReport>;
+}
+
+/** Refuses what JSON would turn into null without a word. */
+function finiteOnly(key: string, value: unknown): unknown {
+  if (typeof value === 'number' && !Number.isFinite(value))
+    throw new RangeError(`the report holds ${String(value)} under "${key}"`);
+  return value;
+}
+
+export function reportJson({ pattern, measured, reports }: ReportContent): string {
+  const content = {
+    file: pattern === null ? null : fileBlock(pattern, measured),
+    health: measured === null || pattern === null ? null : healthBlock(measured, pattern),
+    measurement: measured === null ? null : measurementBlock(measured),
+    steps: Object.fromEntries(reports),
+  };
+  return JSON.stringify(content, finiteOnly, 2);
+}
+
+function fileBlock(pattern: PatternRecord, measured: MeasuredMesh | null) {
+  return {
+    name: pattern.fileName,
+    sha256: pattern.sha256,
+    format: pattern.format,
+    triangles: pattern.triangles,
+    bodies: measured?.health.bodies.length ?? null,
+    unit: measured?.unit ?? null,
+  };
+}
+
+/** Counts over the whole file; facets without area that were left out on reading are counted too. */
+function healthBlock({ health }: MeasuredMesh, { degenerateFacets }: PatternRecord) {
+  return {
+    watertight: health.watertight,
+    openEdges: health.openEdges,
+    crowdedEdges: health.crowdedEdges,
+    flippedFacets: health.flippedFacets,
+    degenerateFacets: degenerateFacets + health.degenerateFacets,
+    duplicateFacets: health.duplicateFacets,
+    bodies: health.bodies.length,
+  };
+}
+
+function measurementBlock({ summary, measurement }: MeasuredMesh) {
+  return {
+    volumeMm3: summary.volumeMm3,
+    areaMm2: summary.areaMm2,
+    boxMm: boxSize(summary),
+    pull: measurement.pull,
+    rayWallMm: quantileBlock(summary.rayWall),
+    ballWallMm: quantileBlock(summary.ballWall),
+    draft: summary.draft,
+    insideCornerRadiusMm: summary.insideCornerRadiusMm,
+  };
+}
+
+const boxSize = ({ boxMinMm, boxMaxMm }: PartSummary) =>
+  boxMaxMm.map((high, axis) => high - (boxMinMm[axis] ?? 0));
+
+const quantileBlock = ({ p5, median, p95, min, max, hitShare }: WallQuantiles) => ({
+  p5,
+  median,
+  p95,
+  min,
+  max,
+  hitShare,
+});

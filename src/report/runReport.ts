@@ -1,0 +1,77 @@
+/** One run of the headless report, from the words of the command line to what is written and the exit code. */
+import { checklistText } from '../checklist/checklistText';
+import { checklistModel, reportsOf } from '../checklist/printModel';
+import { measureSaved, type MeasuredMesh } from '../core/mesh/measureSaved';
+import { findPatches } from '../core/mesh/patches';
+import { patchBand } from '../steps/band';
+import type { MeasuredPart, StepContext } from '../steps/context';
+import { currentFormat } from '../workbook/migrations';
+import { inputsList } from './inputsList';
+import { loadPattern, type LoadedPattern, type OnProgress } from './loadPattern';
+import { parseArguments } from './parseArguments';
+import { reportJson } from './reportJson';
+
+export interface ReportRun {
+  readonly output: string;
+  /** 0, or 1 when a verdict says stop. */
+  readonly exitCode: 0 | 1;
+}
+
+export interface ReportSurroundings {
+  readonly appVersion: string;
+  /** As it is to be printed. */
+  readonly date: string;
+  readonly onProgress: OnProgress;
+}
+
+/** @throws Problem for bad input */
+export async function runReport(
+  words: readonly string[],
+  { appVersion, date, onProgress }: ReportSurroundings,
+): Promise<ReportRun> {
+  const given = parseArguments(words);
+  if (given.listInputs) return { output: inputsList(), exitCode: 0 };
+  const loaded = await loadPattern(given, onProgress);
+  const measured = measure(loaded, onProgress);
+  const context: StepContext = {
+    inputs: loaded.inputs,
+    pattern: loaded.pattern,
+    measured: measured === null ? null : measuredPart(loaded, measured),
+  };
+  const reports = reportsOf(context);
+  const facts = {
+    project: loaded.project,
+    part: loaded.part,
+    date,
+    appVersion,
+    formatNumber: currentFormat,
+  };
+  const output = given.json
+    ? reportJson({ pattern: loaded.pattern, measured, reports })
+    : checklistText(checklistModel(facts, context, loaded.record, reports));
+  const stops = [...reports.values()].some(({ verdicts }) => verdicts.some(({ word }) => word === 'stop'));
+  return { output, exitCode: stops ? 1 : 0 };
+}
+
+function measure({ mesh, inputs, pattern }: LoadedPattern, onProgress: OnProgress): MeasuredMesh | null {
+  if (mesh === null) return null;
+  const { unit, body, scale, pull, winding } = inputs.part;
+  return measureSaved(
+    mesh,
+    {
+      unit: unit === 'unconfirmed' ? null : unit,
+      declaredUnit: pattern?.declaredUnit ?? null,
+      body,
+      scale,
+      pull,
+      winding,
+    },
+    { onProgress },
+  );
+}
+
+function measuredPart({ inputs }: LoadedPattern, measured: MeasuredMesh): MeasuredPart {
+  const { health, summary, unitGuess, fileBoxSize } = measured;
+  const patches = findPatches(measured.partMesh, measured.measurement, patchBand(inputs));
+  return { health, summary, patches, unitGuess, fileBoxSize };
+}

@@ -1,0 +1,69 @@
+/** One input of a project changed by its path, checked against the same schema as the page's fields. */
+import { Problem } from '../core/problem';
+import type { InputSpec } from '../steps/inputSpec';
+import { inputSpecs, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
+import { materialSpecs } from '../steps/plies/inputs';
+
+/** The spec that describes a path, list positions left out of the name. */
+export function specOf(path: string): InputSpec | null {
+  const materialField = /^plies\.materials\.\d+\.(\w+)$/u.exec(path)?.[1];
+  if (materialField !== undefined)
+    return (materialSpecs as Readonly<Record<string, InputSpec>>)[materialField] ?? null;
+  return inputSpecs[path] ?? null;
+}
+
+/** What the spec allows, as the end of a sentence. */
+function allowed(spec: InputSpec | null): string {
+  if (spec?.kind === 'number')
+    return `must be a ${spec.whole === true ? 'whole number' : 'number'} from ${spec.min} to ${spec.max}${spec.unit === '' ? '' : ` ${spec.unit}`}`;
+  if (spec?.kind === 'choice') return `must be one of ${spec.choices.map(({ value }) => value).join(', ')}`;
+  return `does not have the right shape${spec === null ? '' : `: ${spec.meaning}`}`;
+}
+
+type Tree = Record<string, unknown>;
+const isTree = (value: unknown): value is Tree => typeof value === 'object' && value !== null;
+
+/** A copy of `tree` with the value at the path replaced. The path must lead to something that is there. */
+function replaced(tree: unknown, keys: readonly string[], value: unknown, path: string): unknown {
+  const [key, ...rest] = keys;
+  if (key === undefined) return value;
+  if (!isTree(tree) || !Object.hasOwn(tree, key))
+    throw new Problem('set.noSuchInput', `--set ${path}: there is no such input. List them with --inputs.`);
+  if (Array.isArray(tree)) {
+    if (!/^\d+$/u.test(key))
+      throw new Problem('set.noSuchInput', `--set ${path}: there is no such input. List them with --inputs.`);
+    return tree.map((one: unknown, index) =>
+      index === Number(key) ? replaced(one, rest, value, path) : one,
+    );
+  }
+  return { ...tree, [key]: replaced(tree[key], rest, value, path) };
+}
+
+/** The first path that the schema did not take over, e.g. a misspelled field of a card. */
+function firstLost(given: unknown, taken: unknown, path: string): string | null {
+  if (!isTree(given) || !isTree(taken)) return null;
+  for (const [key, value] of Object.entries(given)) {
+    const below = path === '' ? key : `${path}.${key}`;
+    if (!Object.hasOwn(taken, key)) return below;
+    const lost = firstLost(value, taken[key], below);
+    if (lost !== null) return lost;
+  }
+  return null;
+}
+
+/** @throws Problem that names the path and what it must be */
+export function setInput(inputs: ProjectInputs, path: string, value: unknown): ProjectInputs {
+  const changed = replaced(inputs, path.split('.'), value, path);
+  const parsed = projectInputsSchema.safeParse(changed);
+  if (!parsed.success) {
+    const wrong = parsed.error.issues[0]?.path.join('.') ?? path;
+    throw new Problem('set.wrongValue', `--set ${path}: ${wrong} ${allowed(specOf(wrong) ?? specOf(path))}.`);
+  }
+  const lost = firstLost(changed, parsed.data, '');
+  if (lost !== null)
+    throw new Problem(
+      'set.noSuchInput',
+      `--set ${path}: there is no input ${lost}. List them with --inputs.`,
+    );
+  return parsed.data;
+}
