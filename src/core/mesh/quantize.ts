@@ -6,7 +6,7 @@
  * would shift a whole face one way, which a thin wall's volume shows at once.
  */
 import { Problem } from '../problem';
-import { compareSoundness, measureSoundness } from './packFidelity';
+import { figuresAgree, shapeFigures } from './shapeFigures';
 import type { IndexedMesh, Vec3 } from './types';
 
 /** Vertices lie at `(origin + whole number) / stepsPerUnit` on each axis, in file units. */
@@ -33,20 +33,20 @@ const mostBits = 24;
 
 /**
  * Puts the vertices on the coarsest grid that keeps every displacement under `displacementLimit` and the shape's
- * figures within the limits of packFidelity.ts; on the finest allowed grid where none does.
+ * figures within the limits of shapeFigures.ts; on the finest allowed grid where none does.
  *
  * @throws Problem `mesh.empty`, `mesh.notFinite` or `mesh.noSize`
  */
 export function quantize(mesh: IndexedMesh): QuantizedMesh {
   const box = boxOf(mesh);
-  const wanted = measureSoundness(mesh.positions, mesh.facets, 1);
+  const wanted = shapeFigures(mesh.positions, mesh.facets, 1);
   let quantized: QuantizedMesh | null = null;
   for (const stepsPerUnit of candidateGrids(box.longest)) {
     quantized = putOnGrid(mesh.positions, stepsPerUnit, box);
     const { errorFileUnits, steps } = quantized;
     if (errorFileUnits >= displacementLimit * box.longest) continue;
-    const reached = measureSoundness(steps, mesh.facets, stepsPerUnit);
-    if (compareSoundness(wanted, reached, box.longest)) return quantized;
+    const reached = shapeFigures(steps, mesh.facets, stepsPerUnit);
+    if (figuresAgree(wanted, reached, box.longest)) return quantized;
   }
   if (quantized === null) throw new Error('no grid was tried');
   return quantized;

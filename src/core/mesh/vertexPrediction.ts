@@ -2,7 +2,7 @@
  * Guesses each vertex from the facets before it, so that only small differences need saving: a new vertex is expected
  * to complete a parallelogram with the facet across its edge.
  *
- * Source: C. Touma and C. Gotsman, "Triangle Mesh Compression", Graphics Interface (1998), section 4, the
+ * Source: C. Touma and C. Gotsman, "Triangle Mesh Compression", Graphics Interface (1998), the
  * parallelogram rule.
  */
 

@@ -134,6 +134,17 @@ describe('turning to the smallest corner', () => {
   });
 });
 
+/** Code of the problem that the text is refused with. */
+function codeOf(text: string): string {
+  try {
+    unpackMesh(text);
+  } catch (error) {
+    if (error instanceof Problem) return error.code;
+    throw error;
+  }
+  return 'taken';
+}
+
 describe('what is refused', () => {
   let packed = '';
   let header: PackHeader;
@@ -142,16 +153,6 @@ describe('what is refused', () => {
     packed = packMesh(canonicalMesh(icosphere(20, 2)));
     header = readPackHeader(packed);
   });
-
-  function codeOf(text: string): string {
-    try {
-      unpackMesh(text);
-    } catch (error) {
-      if (error instanceof Problem) return error.code;
-      throw error;
-    }
-    return 'taken';
-  }
 
   test('text that is no packed mesh', () => {
     for (const text of ['', 'solid part', '{}', 'packed-mesh', 'packed-mesh x\n']) {

@@ -1,7 +1,7 @@
 /** The grid keeps what the figures are made from. */
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { compareSoundness, fidelityLimits, measureSoundness } from '../../../src/core/mesh/packFidelity';
+import { figuresAgree, fidelityLimits, shapeFigures } from '../../../src/core/mesh/shapeFigures';
 import { displacementLimit, gridPosition, quantize } from '../../../src/core/mesh/quantize';
 import type { IndexedMesh } from '../../../src/core/mesh/types';
 import { box, domeShell, icosphere, mapVertices, tray } from '../../support/meshes';
@@ -58,11 +58,11 @@ test('volume, area and draft shares stay within the limits', () => {
     icosphere(33.3, 4),
   ]) {
     const { grid, steps } = quantize(mesh);
-    const wanted = measureSoundness(mesh.positions, mesh.facets, 1);
-    const reached = measureSoundness(steps, mesh.facets, grid.stepsPerUnit);
+    const wanted = shapeFigures(mesh.positions, mesh.facets, 1);
+    const reached = shapeFigures(steps, mesh.facets, grid.stepsPerUnit);
     expect(Math.abs(reached.volume / wanted.volume - 1)).toBeLessThanOrEqual(fidelityLimits.sum);
     expect(Math.abs(reached.area / wanted.area - 1)).toBeLessThanOrEqual(fidelityLimits.sum);
-    expect(compareSoundness(wanted, reached, longestSide(mesh))).toBe(true);
+    expect(figuresAgree(wanted, reached, longestSide(mesh))).toBe(true);
   }
 });
 
@@ -77,7 +77,7 @@ test('a sliver makes the grid finer, so that it does not collapse', () => {
   const positions = Float64Array.from([0, 0, 0, 100, 0, 0, 100, 0.0001, 0, 0, 100, 0]);
   const mesh = { positions, facets: Uint32Array.from([0, 1, 2, 0, 2, 3]) };
   const { grid, steps } = quantize(mesh);
-  expect(measureSoundness(steps, mesh.facets, grid.stepsPerUnit).collapsedFacets).toBe(0);
+  expect(shapeFigures(steps, mesh.facets, grid.stepsPerUnit).collapsedFacets).toBe(0);
   expect(grid.stepsPerUnit).toBeGreaterThan(5000);
 });
 
@@ -105,11 +105,11 @@ test('refuses what has no size', () => {
 test('a class of draft that moves is noticed', () => {
   const flat = tray([70, 41, 12.5], 0.9, 0);
   const leaning = tray([70, 41, 12.5], 0.9, 2);
-  const wanted = measureSoundness(flat.positions, flat.facets, 1);
-  const other = measureSoundness(leaning.positions, leaning.facets, 1);
-  expect(compareSoundness(wanted, { ...wanted, draftArea: other.draftArea }, 70)).toBe(false);
-  expect(compareSoundness(wanted, { ...wanted, volume: wanted.volume * (1 + 3e-6) }, 70)).toBe(false);
-  expect(compareSoundness(wanted, { ...wanted, area: wanted.area * (1 - 3e-6) }, 70)).toBe(false);
-  expect(compareSoundness(wanted, { ...wanted, collapsedFacets: 1 }, 70)).toBe(false);
-  expect(compareSoundness(wanted, wanted, 70)).toBe(true);
+  const wanted = shapeFigures(flat.positions, flat.facets, 1);
+  const other = shapeFigures(leaning.positions, leaning.facets, 1);
+  expect(figuresAgree(wanted, { ...wanted, draftArea: other.draftArea }, 70)).toBe(false);
+  expect(figuresAgree(wanted, { ...wanted, volume: wanted.volume * (1 + 3e-6) }, 70)).toBe(false);
+  expect(figuresAgree(wanted, { ...wanted, area: wanted.area * (1 - 3e-6) }, 70)).toBe(false);
+  expect(figuresAgree(wanted, { ...wanted, collapsedFacets: 1 }, 70)).toBe(false);
+  expect(figuresAgree(wanted, wanted, 70)).toBe(true);
 });

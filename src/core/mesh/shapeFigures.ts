@@ -16,7 +16,7 @@ const classBordersDeg = [-3, -1, -0.01, 0.01, 1, 3] as const;
 const borders = classBordersDeg.map((deg) => Math.sin((deg * Math.PI) / 180));
 const classes = borders.length + 1;
 
-export interface Soundness {
+export interface ShapeFigures {
   /** Signed sum over the facets, whether the surface is closed or not; file units cubed. */
   readonly volume: number;
   /** File units squared. */
@@ -28,11 +28,11 @@ export interface Soundness {
 }
 
 /** Sums over all facets of `coordinates / perUnit`. Taken about the first corner, so that a far-off mesh stays exact. */
-export function measureSoundness(
+export function shapeFigures(
   coordinates: Float64Array | Int32Array,
   facets: Uint32Array,
   perUnit: number,
-): Soundness {
+): ShapeFigures {
   const draftArea = new Float64Array(3 * classes);
   const first = 3 * (facets[0] as number);
   const originX = coordinates[first] as number;
@@ -81,7 +81,7 @@ export function measureSoundness(
 }
 
 /** Whether `reached` stays within the limits of `wanted`, for a mesh whose longest side is `longest`. */
-export function compareSoundness(wanted: Soundness, reached: Soundness, longest: number): boolean {
+export function figuresAgree(wanted: ShapeFigures, reached: ShapeFigures, longest: number): boolean {
   // The signed sum of an open surface can be near zero by chance; a tenth of a thin wall's volume is then the measure.
   const volumeScale = Math.max(Math.abs(wanted.volume), wanted.area * longest * 5e-4);
   if (Math.abs(reached.volume - wanted.volume) > fidelityLimits.sum * volumeScale) return false;
