@@ -1,7 +1,8 @@
 import { draftDegrees } from './draft';
 import { facetGeometry, type FacetGeometry } from './facetGeometry';
-import { lookAlong } from './pullDepth';
+import { heldWater } from './heldWater';
 import { pullCandidates } from './pullCandidates';
+import { lookAlong, pictureSide } from './pullDepth';
 import { distribute, quantile } from './quantiles';
 import { measureReach } from './reach';
 import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
@@ -25,8 +26,8 @@ const sameDraftDeg = 0.25;
  * median over the reachable facets, toward their own mold half). Deterministic.
  *
  * A pull and its opposite trap the same; the one returned points the way in which the negative leaves the outside
- * of the shell: the end at which less space lies between the part and a flat lid, as the hollow of a shell opens
- * to the other one. When both ends are alike it points toward +z, else +y, else +x.
+ * of the shell: held with that end up, the part holds less water than with the other, to which its hollow opens. When
+ * both ends are alike it points toward +z, else +y, else +x.
  * @param onProgress called with the share done, 0 to 1
  */
 export function bestPull(
@@ -58,13 +59,15 @@ export function bestPull(
   for (const candidate of asGood) {
     if (candidate.medianDraftDeg > chosen.medianDraftDeg + sameDraftDeg) chosen = candidate;
   }
-  const { alongDirection, againstDirection } = lookAlong(
-    mesh,
-    geometry,
+  const { top, bottom } = lookAlong(mesh, geometry, chosen.direction, facetStep);
+  const pull = pointed(
     chosen.direction,
-    facetStep,
-  ).gapUnderLidMm3;
-  const pull = pointed(chosen.direction, alongDirection, againstDirection);
+    heldWater(top, pictureSide),
+    heldWater(
+      bottom.map((depth) => -depth),
+      pictureSide,
+    ),
+  );
   onProgress(0.95);
   const whole = confirm(index, geometry, pull, [[0, facetCount]]);
   onProgress(1);
@@ -111,13 +114,14 @@ function confirm(
   };
 }
 
-/** Gaps this close in share of the larger one make both ends alike. */
-const sameGapShare = 0.02;
+/** Hollows this close as a share of the larger one make both ends alike. */
+const sameHollowShare = 0.02;
 
-function pointed(direction: Vec3, gapAlong: number, gapAgainst: number): Vec3 {
+/** Points a direction to the end that holds less water. */
+function pointed(direction: Vec3, heldAlong: number, heldAgainst: number): Vec3 {
   const opposite: Vec3 = [0 - direction[0], 0 - direction[1], 0 - direction[2]];
-  if (Math.abs(gapAlong - gapAgainst) > sameGapShare * Math.max(gapAlong, gapAgainst)) {
-    return gapAlong < gapAgainst ? direction : opposite;
+  if (Math.abs(heldAlong - heldAgainst) > sameHollowShare * Math.max(heldAlong, heldAgainst)) {
+    return heldAlong < heldAgainst ? direction : opposite;
   }
   const [x, y, z] = direction;
   const leading = z !== 0 ? z : y !== 0 ? y : x;

@@ -1,6 +1,6 @@
 import { facetBox } from './integrals';
 import { findingSearches, isWorse, type Finding, type FindingSearch } from './patchFindings';
-import { placeName, type PartFrame } from './place';
+import { allOver, isAllOver, placeName, type PartFrame } from './place';
 import { labelRegions } from './regions';
 import {
   facetKind,
@@ -14,8 +14,9 @@ import {
 
 /** Patches smaller than this are put together with others of the same finding at the same place. */
 const speckMm2 = 0.5;
-/** So many patches are told, the weightiest first. */
+/** So many patches are told, the weightiest first, with so many of each finding among them. */
 const mostPatches = 50;
+const leastOfEachFinding = 5;
 
 /** How much a finding weighs beside the others; a boss or rib is told, not judged. */
 const weightOfFinding: Record<Finding, number> = {
@@ -23,8 +24,8 @@ const weightOfFinding: Record<Finding, number> = {
   thick: 1,
   thin: 1,
   drags: 0.5,
-  'tight corner': 0.5,
-  'boss or rib': 0.05,
+  'tight corner': 0.1,
+  'boss or rib': 0.005,
 };
 
 const kindNames = Object.keys(facetKind) as FacetKind[];
@@ -39,21 +40,26 @@ const kindNames = Object.keys(facetKind) as FacetKind[];
  *
  * Rank: area times miss times weight, summed over the facets of the patch. Miss is the distance from the limit as a share of the
  * limit (for draft: of the least draft or 1 degree), at most 1; it is 1 for locks and details. Weight is 1 for locks,
- * thick and thin, 0.5 for drags and tight corners, 0.05 for bosses and ribs. Patches under 0.5 mm2 with the same
- * finding and place are told as one; when that stays under 0.5 mm2 it is left out. At most 50 are told.
+ * thick and thin, 0.5 for drags, 0.1 for tight corners (the facets beside a corner
+ * say little about its length), 0.005 for bosses and ribs (told, not judged). Patches under 0.5 mm2 with the same
+ * finding and place are told as one; when that stays under 0.5 mm2 it is left out. At most 50 are told, among them the first 5
+ * of each finding.
  */
 export function findPatches(mesh: IndexedMesh, measurement: Measurement, band: PatchBand): Patch[] {
   const box = facetBox(mesh);
   const frame: PartFrame = { boxMinMm: box.min, boxMaxMm: box.max, pull: measurement.pull };
-  const found: RankedPatch[] = [];
+  const told: RankedPatch[] = [];
+  const more: RankedPatch[] = [];
   for (const search of findingSearches(measurement, band)) {
-    found.push(...joinSpecks(patchesOf(search, measurement, frame)));
+    const ranked = joinSpecks(patchesOf(search, measurement, frame)).sort(byRank);
+    told.push(...ranked.slice(0, leastOfEachFinding));
+    more.push(...ranked.slice(leastOfEachFinding));
   }
-  return found
-    .sort((one, other) => other.rank - one.rank)
-    .slice(0, mostPatches)
-    .map(({ patch }) => patch);
+  more.sort(byRank);
+  return [...told, ...more.slice(0, mostPatches - told.length)].sort(byRank).map(({ patch }) => patch);
 }
+
+const byRank = (one: RankedPatch, other: RankedPatch) => other.rank - one.rank;
 
 interface RankedPatch {
   readonly patch: Patch;
@@ -77,6 +83,9 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
   const facets = new Uint32Array(count);
   const worstFacet = new Int32Array(count).fill(-1);
   const areaOfKind = new Float64Array(count * kindNames.length);
+  const centers = new Float64Array(count * 3);
+  const lowest = new Float64Array(count * 3).fill(Infinity);
+  const highest = new Float64Array(count * 3).fill(-Infinity);
   for (let facet = 0; facet < facetCount; facet++) {
     const region = label[facet]!;
     if (region < 0) continue;
@@ -86,23 +95,33 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
     facets[region] = facets[region]! + 1;
     const at = region * kindNames.length + kind[facet]!;
     areaOfKind[at] = areaOfKind[at]! + areaMm2[facet]!;
+    for (let axis = 0; axis < 3; axis++) {
+      const along = centerMm[3 * facet + axis]!;
+      const to = 3 * region + axis;
+      centers[to] = centers[to]! + areaMm2[facet]! * along;
+      if (along < lowest[to]!) lowest[to] = along;
+      if (along > highest[to]!) highest[to] = along;
+    }
     const worst = worstFacet[region]!;
     if (worst < 0 || isWorse(finding, value, valueOf(worst))) worstFacet[region] = facet;
   }
   const found: RankedPatch[] = [];
   for (let region = 0; region < count; region++) {
     const worst = worstFacet[region]!;
-    const worstAtMm: Vec3 = [centerMm[3 * worst]!, centerMm[3 * worst + 1]!, centerMm[3 * worst + 2]!];
+    const at = 3 * region;
+    const centroid = area[region]! > 0 ? scaled(centers, at, 1 / area[region]!) : scaled(centerMm, 3 * worst);
     const kinds = areaOfKind.subarray(region * kindNames.length, (region + 1) * kindNames.length);
     const mostly = kindNames[kinds.indexOf(Math.max(...kinds))]!;
     found.push({
       rank: missTimesArea[region]! * weightOfFinding[finding],
       patch: {
         finding,
-        place: placeName(frame, worstAtMm, mostly),
+        place: isAllOver(frame, scaled(lowest, at), scaled(highest, at))
+          ? allOver(mostly)
+          : placeName(frame, centroid, mostly),
         areaMm2: area[region]!,
         worst: valueOf(worst),
-        worstAtMm,
+        worstAtMm: scaled(centerMm, 3 * worst),
         worstFacet: worst,
         draftDeg: draftDeg[worst]!,
         facetCount: facets[region]!,
@@ -110,6 +129,10 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
     });
   }
   return found;
+}
+
+function scaled(numbers: Float64Array | Float32Array, at: number, factor = 1): Vec3 {
+  return [numbers[at]! * factor, numbers[at + 1]! * factor, numbers[at + 2]! * factor];
 }
 
 /** Puts small patches of one place together and leaves out what stays too small to see. */

@@ -2,15 +2,16 @@ import type { FacetGeometry } from './facetGeometry';
 import type { IndexedMesh, Vec3 } from './types';
 
 /** Pixels along each side of the picture. */
-const side = 256;
+export const pictureSide = 256;
 
 /** The part seen from both ends of a direction, as two depth pictures. */
 export interface DepthPictures {
   /** Area that neither end sees, mm2, and the area looked at. */
   readonly trappedMm2: number;
   readonly lookedAtMm2: number;
-  /** Space between the skin seen from an end and a flat lid over the part at that end, mm3. */
-  readonly gapUnderLidMm3: { readonly alongDirection: number; readonly againstDirection: number };
+  /** Highest (and lowest) place along the direction at each pixel, mm; `-Infinity` (`Infinity`) where nothing stands. */
+  readonly top: Float32Array;
+  readonly bottom: Float32Array;
 }
 
 /**
@@ -53,12 +54,12 @@ export function lookAlong(
     if (w > maxW) maxW = w;
   }
   // Two pixels of margin, so that a place moved out of the silhouette is still in the picture.
-  const pixelMm = Math.max(maxU - minU, maxV - minV, 1e-9) / (side - 4);
+  const pixelMm = Math.max(maxU - minU, maxV - minV, 1e-9) / (pictureSide - 4);
   const perMm = 1 / pixelMm;
   const offsetU = minU - 2 * pixelMm;
   const offsetV = minV - 2 * pixelMm;
-  const top = new Float32Array(side * side).fill(-Infinity);
-  const bottom = new Float32Array(side * side).fill(Infinity);
+  const top = new Float32Array(pictureSide * pictureSide).fill(-Infinity);
+  const bottom = new Float32Array(pictureSide * pictureSide).fill(Infinity);
 
   for (let facet = 0; facet < facets.length / 3; facet += facetStep) {
     const a = 3 * facets[3 * facet]!;
@@ -73,7 +74,7 @@ export function lookAlong(
     const cu = (seen[c]! - offsetU) * perMm;
     const cv = (seen[c + 1]! - offsetV) * perMm;
     const cw = seen[c + 2]!;
-    const center = (((av + bv + cv) / 3) | 0) * side + (((au + bu + cu) / 3) | 0);
+    const center = (((av + bv + cv) / 3) | 0) * pictureSide + (((au + bu + cu) / 3) | 0);
     const centerW = (aw + bw + cw) / 3;
     if (centerW > top[center]!) top[center] = centerW;
     if (centerW < bottom[center]!) bottom[center] = centerW;
@@ -92,7 +93,7 @@ export function lookAlong(
         const shareC = ((bu - au) * (v - av) - (u - au) * (bv - av)) * perTwice;
         if (shareB < 0 || shareC < 0 || shareB + shareC > 1) continue;
         const w = aw + shareB * (bw - aw) + shareC * (cw - aw);
-        const pixel = row * side + column;
+        const pixel = row * pictureSide + column;
         if (w > top[pixel]!) top[pixel] = w;
         if (w < bottom[pixel]!) bottom[pixel] = w;
       }
@@ -111,7 +112,7 @@ export function lookAlong(
     const z = centerMm[at + 2]! + normal[at + 2]! * pixelMm;
     const column = ((x * across[0] + y * across[1] + z * across[2] - offsetU) * perMm) | 0;
     const row = ((x * up[0] + y * up[1] + z * up[2] - offsetV) * perMm) | 0;
-    const pixel = row * side + column;
+    const pixel = row * pictureSide + column;
     const w = x * dx + y * dy + z * dz;
     const sine = normal[at]! * dx + normal[at + 1]! * dy + normal[at + 2]! * dz;
     lookedAtMm2 += area;
@@ -120,19 +121,7 @@ export function lookAlong(
     if (!fromTop && !fromBottom) trappedMm2 += area;
   }
 
-  let gapAlong = 0;
-  let gapAgainst = 0;
-  for (let pixel = 0; pixel < top.length; pixel++) {
-    if (top[pixel] === -Infinity) continue;
-    gapAlong += maxW - top[pixel]!;
-    gapAgainst += bottom[pixel]! - minW;
-  }
-  const pixelMm2 = pixelMm * pixelMm;
-  return {
-    trappedMm2,
-    lookedAtMm2,
-    gapUnderLidMm3: { alongDirection: gapAlong * pixelMm2, againstDirection: gapAgainst * pixelMm2 },
-  };
+  return { trappedMm2, lookedAtMm2, top, bottom };
 }
 
 /** Two unit vectors at right angles to a direction and to each other. */
