@@ -1,6 +1,7 @@
 /** What each map shows: its values per facet, its colors, and what the legend says. */
 import { facetKind } from '../core/mesh/types';
 import type { MapArrays } from '../jobs/protocol';
+import type { Hatch } from '../ui/charts/HatchPattern';
 import {
   cividis,
   purpleOrange,
@@ -58,8 +59,6 @@ export function draftClasses(maps: Pick<MapArrays, 'draftDeg' | 'kind'>, leastDr
   }
   return classes;
 }
-
-export type Hatch = 'none' | 'slant' | 'cross' | 'dots' | 'level' | 'steep';
 
 /** A class as the legend shows it: label and hatch tell it apart without color. */
 export interface ClassLabel {

@@ -1,0 +1,168 @@
+import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
+import type { PartSummary, Patch, Section, SectionPlane, Vec3 } from '../core/mesh/types';
+import type { MapArrays, PartShape, Probe } from '../jobs/protocol';
+import { Button } from '../ui/Button';
+import { Note } from '../ui/Note';
+import { colorFacets } from './colorScales';
+import { hasWebGl } from './hasWebGl';
+import { KindAreas } from './KindAreas';
+import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab } from './mapColors';
+import { MapLegend } from './MapLegend';
+import type { PlaceOnPart } from './PartView';
+import { PlacesTable } from './PlacesTable';
+import { ProbeReadout } from './ProbeReadout';
+import { SectionControls } from './SectionControls';
+import { useViewTheme } from './useViewTheme';
+import { ViewBoundary } from './ViewBoundary';
+import './viewer.css';
+
+/** The drawing library is most of the app's weight: it comes when a view is first shown. */
+const PartView = lazy(async () => ({ default: (await import('./PartView')).PartView }));
+
+export interface MarkedFacets {
+  /** What is marked, e.g. "open edges". */
+  readonly label: string;
+  /** Facets of the drawn part, see `FindingFacets`. */
+  readonly facets: Uint32Array;
+}
+
+export interface BenchViewProps {
+  /** The part to draw; null while there is none. */
+  readonly shape: PartShape | null;
+  /** Per facet of `shape`; null while it is being measured. */
+  readonly maps: MapArrays | null;
+  readonly summary: PartSummary | null;
+  readonly pull: Vec3;
+  readonly limits: MapLimits;
+
+  readonly map: MapTab;
+  readonly onMap: (map: MapTab) => void;
+
+  /** Ranked; null while they are being looked for. */
+  readonly patches: readonly Patch[] | null;
+  readonly selectedPatch: Patch | null;
+  readonly onSelectPatch: (patch: Patch | null) => void;
+
+  readonly probe: Probe | null;
+  /** A click on the part, as a line of sight in part coordinates: ask the bench worker what it meets. */
+  readonly onProbe: (originMm: Vec3, direction: Vec3) => void;
+  /** Said over the view while a click means something else, e.g. "Click the face to pull along". */
+  readonly clickPrompt?: string | null;
+
+  /** The cut of the Cut map; null takes the middle across x. */
+  readonly plane: SectionPlane | null;
+  readonly section: Section | null;
+  readonly onPlane: (plane: SectionPlane) => void;
+
+  readonly marked: MarkedFacets | null;
+  readonly onUnmark: () => void;
+}
+
+const nothingToDraw =
+  'This browser does not draw in 3-D here (no WebGL). Everything the maps show stands in the tables and drawings.';
+const contextLost = 'The 3-D view was closed by the browser or the graphics driver.';
+
+/** The right-hand pane: which map, its legend, the part, the probe, the places, the cut. */
+export function BenchView(props: BenchViewProps) {
+  const { shape, maps, summary, limits, map, patches, selectedPatch, probe, section, marked } = props;
+  const view = useMemo(() => (maps === null ? null : mapView(map, maps, limits)), [map, maps, limits]);
+  const plane = map === 'cut' ? props.plane : null;
+  return (
+    <div className="bench-view">
+      <div className="button-row map-tabs" role="group" aria-label="Map">
+        {mapTabs.map((tab) => (
+          <Button key={tab} aria-pressed={tab === map} onClick={() => props.onMap(tab)}>
+            {mapTitles[tab]}
+          </Button>
+        ))}
+      </div>
+      {marked === null ? null : (
+        <p className="marked-note">
+          Marked with dots: {marked.label}. <Button onClick={props.onUnmark}>Take the marks off</Button>
+        </p>
+      )}
+      {props.clickPrompt ? <Note>{props.clickPrompt}</Note> : null}
+      <div className="part-frame">
+        {view === null ? null : <MapLegend legend={view.legend} />}
+        {shape === null ? (
+          <p className="places-note">No pattern yet. Import one on the Part sheet.</p>
+        ) : (
+          <PartOrNote {...props} shape={shape} mapShown={view} plane={plane} />
+        )}
+      </div>
+      {probe === null ? null : <ProbeReadout probe={probe} stackMm={limits.stackMm} />}
+      {map === 'cut' && props.plane !== null && shape !== null ? (
+        <SectionControls
+          plane={props.plane}
+          section={section}
+          boxMinMm={shape.boxMinMm}
+          boxMaxMm={shape.boxMaxMm}
+          onPlane={props.onPlane}
+        />
+      ) : null}
+      {map === 'kinds' && summary !== null ? (
+        <div className="places-table">
+          <KindAreas kindAreaMm2={summary.kindAreaMm2} />
+        </div>
+      ) : null}
+      {maps === null ? null : (
+        <PlacesTable
+          patches={patches}
+          selected={selectedPatch}
+          onSelect={props.onSelectPatch}
+          stackMm={limits.stackMm}
+        />
+      )}
+    </div>
+  );
+}
+
+interface PartOrNoteProps extends Omit<BenchViewProps, 'shape'> {
+  readonly shape: PartShape;
+  readonly mapShown: ReturnType<typeof mapView> | null;
+}
+
+/** The 3-D view, or a plain note where the browser cannot draw it. */
+function PartOrNote(props: PartOrNoteProps): ReactNode {
+  const { shape, mapShown, map, selectedPatch, probe } = props;
+  const theme = useViewTheme();
+  const [lost, setLost] = useState(false);
+  const drawable = hasWebGl();
+  const facetColors = useMemo(
+    () => (mapShown === null || !drawable ? null : colorFacets(mapShown.values, mapShown.scale)),
+    [mapShown, drawable],
+  );
+  const place = useMemo<PlaceOnPart | null>(() => {
+    if (probe !== null) return { atMm: probe.pointMm, facet: null };
+    if (selectedPatch !== null) return { atMm: selectedPatch.worstAtMm, facet: selectedPatch.worstFacet };
+    return null;
+  }, [probe, selectedPatch]);
+
+  if (!drawable) return <Note>{nothingToDraw}</Note>;
+  if (lost) {
+    return (
+      <Note>
+        {contextLost} <Button onClick={() => setLost(false)}>Show it again</Button>
+      </Note>
+    );
+  }
+  return (
+    <ViewBoundary instead={<Note>{nothingToDraw}</Note>}>
+      <Suspense fallback={<p className="places-note">Opening the view…</p>}>
+        <PartView
+          shape={shape}
+          facetColors={facetColors}
+          pull={props.pull}
+          theme={theme}
+          label={`3-D view of the part, map: ${mapTitles[map]}.`}
+          place={place}
+          highlight={props.marked?.facets ?? null}
+          plane={props.plane}
+          section={props.section}
+          onProbe={props.onProbe}
+          onLost={() => setLost(true)}
+        />
+      </Suspense>
+    </ViewBoundary>
+  );
+}
