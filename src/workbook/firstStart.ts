@@ -22,18 +22,20 @@ export function createFirstStart(core: WorkbookCore): Pick<Workbook, 'start' | '
     restoreDemo,
 
     async start() {
-      if (storage.getItem(startedKey) !== null) return;
+      if (storage.getItem(startedKey) !== null) return [];
       const release = await ports.locks.tryHold(startLockName);
       // Another tab is at its first start and puts the demo in.
-      if (release === null) return;
+      if (release === null) return [];
+      let seeded: readonly string[] = [];
       try {
-        if (storage.getItem(startedKey) !== null) return;
+        if (storage.getItem(startedKey) !== null) return [];
         if (store.getState().projects.length === 0) {
           const restored = await restoreDemo();
           if (!restored.done) {
             core.addNote(restored.reason);
-            return;
+            return [];
           }
+          seeded = restored.ids;
         }
         storage.setItem(startedKey, core.now());
       } catch {
@@ -41,6 +43,7 @@ export function createFirstStart(core: WorkbookCore): Pick<Workbook, 'start' | '
       } finally {
         release();
       }
+      return seeded;
     },
   };
 }

@@ -47,8 +47,8 @@ export interface TextFile {
 export interface Workbook {
   readonly store: WorkbookStore;
 
-  /** Seeds the demo on the very first start. Call once; the list is readable before it resolves. */
-  readonly start: () => Promise<void>;
+  /** Seeds the demo on the very first start. Call once; the list is readable before it resolves. Tells the projects that were put in. */
+  readonly start: () => Promise<readonly string[]>;
 
   /** Adds an empty project without opening it. */
   readonly createProject: (names: { enclosure: string; name: string }) => Outcome<{ id: string }>;

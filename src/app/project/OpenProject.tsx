@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { checklistHtml } from '../../checklist/checklistHtml';
 import { checklistModel } from '../../checklist/printModel';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
@@ -58,14 +58,22 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const step = steps.find((one) => one.id === stepId) ?? steps[0];
   const report = reports.get(stepId);
 
-  const isFirstSheet = useFirst(stepId);
+  const shownStep = useRef(stepId);
   useEffect(() => {
     document.title = `${project.name} · ${step?.title ?? ''} · Mold & Layup Workbook`;
-    if (isFirstSheet) return;
+    if (shownStep.current === stepId) return;
+    shownStep.current = stepId;
     // A new sheet is read from its top, by eye and by screen reader.
     document.querySelector<HTMLElement>('.sheet-pane h1')?.focus();
     document.querySelector('.sheet-pane')?.scrollTo({ top: 0 });
-  }, [stepId, step, project.name, isFirstSheet]);
+  }, [stepId, step, project.name]);
+
+  const [printing, setPrinting] = useState(false);
+  useEffect(() => {
+    if (!printing || stepId !== 'checklist') return;
+    setPrinting(false);
+    window.print();
+  }, [printing, stepId]);
 
   const told = (outcome: Outcome) => setRefusal(outcome.done ? null : outcome.reason);
   const change: ChangeInputs = (stepKey, patch) =>
@@ -97,9 +105,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     if (outcome.done) goTo(projectHref(outcome.id));
   };
   const print = () => {
+    setPrinting(true);
     goTo(projectHref(project.id, 'checklist'));
-    // The checklist is on the page two frames after the step has changed.
-    requestAnimationFrame(() => requestAnimationFrame(() => window.print()));
   };
 
   if (step === undefined || report === undefined) return null;
@@ -188,14 +195,4 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
       ) : null}
     </div>
   );
-}
-
-/** True until `value` has changed once. */
-function useFirst(value: string): boolean {
-  const [first] = useState(value);
-  const [changed, setChanged] = useState(false);
-  useEffect(() => {
-    if (value !== first) setChanged(true);
-  }, [value, first]);
-  return !changed && value === first;
 }

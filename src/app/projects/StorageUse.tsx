@@ -5,6 +5,9 @@ import { sizeText } from './storageWords';
 /** Above this share of the limit the page says what to do before it is full. */
 const nearlyFull = 0.8;
 
+/** Less than this of anything else is not worth a line. */
+const worthTelling = 1000;
+
 /** What fills the browser's storage, and what to do about it. */
 export function StorageUse({ usage, full }: { readonly usage: Usage; readonly full: boolean }) {
   const meshUnits = usage.meshes.reduce((sum, mesh) => sum + mesh.units, 0);
@@ -13,7 +16,7 @@ export function StorageUse({ usage, full }: { readonly usage: Usage; readonly fu
     `meshes ${sizeText(meshUnits)}`,
     `projects ${sizeText(projectUnits)}`,
     usage.keptAsideUnits > 0 ? `damaged data kept aside ${sizeText(usage.keptAsideUnits)}` : null,
-    usage.otherUnits > 0 ? `other ${sizeText(usage.otherUnits)}` : null,
+    usage.otherUnits > worthTelling ? `other ${sizeText(usage.otherUnits)}` : null,
   ].filter((part) => part !== null);
   const tight = full || usage.totalUnits > nearlyFull * usage.limitUnits;
   return (

@@ -1,0 +1,1 @@
+export function BenchPane(_: any) { return <aside className="view-pane"/>; }
