@@ -232,12 +232,13 @@ function draftTrayVolumeMm3(draftDeg: number): number {
   return frustum(0, 20, 0) - frustum(2, 20, 2);
 }
 
+const size = (min: Vec3, max: Vec3): Vec3 => [max[0] - min[0], max[1] - min[1], max[2] - min[2]];
+
 function checkImport(name: string, want: Import): void {
   const file = readMeshFile(sharedMesh(`nasty/${name}`), name);
   const welded = weld(file);
   const health = findHealth(welded.mesh, welded.degenerateFacets);
   const inFile = integrate(welded.mesh);
-  const size = (min: Vec3, max: Vec3): Vec3 => [max[0] - min[0], max[1] - min[1], max[2] - min[2]];
   const guess = guessUnit(size(inFile.boxMin, inFile.boxMax), file.declaredUnit);
   const part = partMesh(welded.mesh, health, { body: 0, unit: guess.unit, scale: 1, winding: 'repair' });
   const sums = integrate(part);

@@ -4,7 +4,6 @@ export interface BodyLabels {
   readonly bodyCount: number;
   /** 0-based body of each facet; bodies are sorted by facet count, largest first, then by their first facet. */
   readonly bodyOfFacet: Uint32Array;
-  readonly facetCounts: Uint32Array;
 }
 
 /** Sorts facets into bodies: facets that share an edge, however many facets the edge has, belong together. */
@@ -52,9 +51,5 @@ export function labelBodies(adjacency: Adjacency): BodyLabels {
   roots.forEach((root, body) => (bodyAtRoot[root] = body));
   const bodyOfFacet = new Uint32Array(facetCount);
   for (let facet = 0; facet < facetCount; facet++) bodyOfFacet[facet] = bodyAtRoot[rootOf(facet)]!;
-  return {
-    bodyCount: roots.length,
-    bodyOfFacet,
-    facetCounts: Uint32Array.from(roots, (root) => sizeAtRoot[root]!),
-  };
+  return { bodyCount: roots.length, bodyOfFacet };
 }

@@ -1,7 +1,10 @@
 import type { IndexedMesh } from './types';
 
-/** Drops vertices that no facet uses. */
+/** Drops vertices that no facet uses; the mesh itself when there are none. */
 export function compactVertices(mesh: IndexedMesh): IndexedMesh {
+  const inUse = new Uint8Array(mesh.positions.length / 3);
+  for (const vertex of mesh.facets) inUse[vertex] = 1;
+  if (!inUse.includes(0)) return mesh;
   const newNumber = new Int32Array(mesh.positions.length / 3).fill(-1);
   const facets = new Uint32Array(mesh.facets.length);
   let used = 0;

@@ -1,10 +1,9 @@
 import { type Adjacency, buildAdjacency, crowdedEdge, openEdge, runsUp } from './adjacency';
 import { labelBodies } from './bodies';
 import { findDuplicateFacets } from './duplicates';
-import { facetsOfGroup, groupFacets } from './groupFacets';
-import { facetBox, integrate } from './integrals';
+import { boxCorner, groupFigures } from './groupFigures';
 import type { BodyFacts, IndexedMesh, MeshHealth } from './types';
-import { findFlippedFacets, turnFacets } from './winding';
+import { flagFlippedFacets } from './winding';
 import { isFlat } from './flatFacets';
 
 /**
@@ -19,28 +18,19 @@ export function findHealth(mesh: IndexedMesh, degenerateFacets = 0): MeshHealth 
   const adjacency = buildAdjacency(mesh);
   const facetCount = mesh.facets.length / 3;
   const { bodyCount, bodyOfFacet } = labelBodies(adjacency);
-  const flippedFacets = findFlippedFacets(mesh, adjacency);
+  const flipped = flagFlippedFacets(mesh, adjacency);
+  const flippedFacets = facetsWhere(facetCount, (facet) => flipped[facet] === 1);
   const duplicateFacets = findDuplicateFacets(mesh, adjacency);
   const flatFacets = facetsWhere(facetCount, (facet) => isFlat(mesh, facet));
-
-  const turn = new Uint8Array(facetCount);
-  for (const facet of flippedFacets) turn[facet] = 1;
-  const upright = turnFacets(mesh, turn);
-  const open = openBodies(mesh, adjacency, turn, bodyOfFacet, bodyCount);
-  const groups = groupFacets(bodyOfFacet, bodyCount);
-  const bodies: BodyFacts[] = [];
-  for (let body = 0; body < bodyCount; body++) {
-    const facets = facetsOfGroup(groups, body);
-    const closed = open[body] === 0;
-    const box = facetBox(upright, facets);
-    bodies.push({
-      facetCount: facets.length,
-      closed,
-      volume: closed ? integrate(upright, facets).volume : null,
-      boxMin: box.min,
-      boxMax: box.max,
-    });
-  }
+  const open = openBodies(mesh, adjacency, flipped, bodyOfFacet, bodyCount);
+  const figures = groupFigures(mesh, bodyOfFacet, bodyCount, flipped);
+  const bodies = Array.from({ length: bodyCount }, (_, body): BodyFacts => ({
+    facetCount: figures.facetCount[body]!,
+    closed: open[body] === 0,
+    volume: open[body] === 0 ? figures.volume[body]! : null,
+    boxMin: boxCorner(figures.boxMin, body),
+    boxMax: boxCorner(figures.boxMax, body),
+  }));
 
   return {
     facetCount,

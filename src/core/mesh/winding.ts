@@ -1,7 +1,7 @@
 import { type Adjacency, runsUp } from './adjacency';
 import { pointsInside, unevenPointOn } from './containment';
-import { type FacetGroups, facetsOfGroup, groupFacets } from './groupFacets';
-import { integrate } from './integrals';
+import { facetsOfGroup, groupFacets } from './groupFacets';
+import { boxCorner, groupFigures } from './groupFigures';
 import { type Sheets, followWinding } from './orientation';
 import type { IndexedMesh, MeshHealth, Vec3 } from './types';
 
@@ -19,20 +19,19 @@ interface ClosedSheet {
 const leastVolumeShare = 1e-9;
 
 /**
- * Facets to turn around, sorted: those wound against the rest of their sheet, and all of a closed sheet that is inside
- * out. A closed sheet inside another is a void and rightly faces inward; one that faces outward there (a boss pushed
- * into a wall) is left alone too, unless the sheet around it is itself inside out.
+ * Flags the facets to turn around: those wound against the rest of their sheet, and all of a closed sheet that is
+ * inside out. A closed sheet inside another is a void and rightly faces inward; one that faces outward there (a boss
+ * pushed into a wall) is left alone too, unless the sheet around it is itself inside out.
  */
-export function findFlippedFacets(mesh: IndexedMesh, adjacency: Adjacency): Uint32Array {
+export function flagFlippedFacets(mesh: IndexedMesh, adjacency: Adjacency): Uint8Array {
   const sheets = followWinding(adjacency);
-  const turned = sheets.minority.slice();
-  const groups = groupFacets(sheets.sheetOfFacet, sheets.sheetCount);
-  for (const sheet of insideOutSheets(mesh, adjacency, sheets, groups)) {
-    for (const facet of facetsOfGroup(groups, sheet)) turned[facet]! ^= 1;
+  const flipped = sheets.minority.slice();
+  const insideOut = insideOutSheets(mesh, adjacency, sheets);
+  if (insideOut.size === 0) return flipped;
+  for (let facet = 0; facet < flipped.length; facet++) {
+    if (insideOut.has(sheets.sheetOfFacet[facet]!)) flipped[facet]! ^= 1;
   }
-  const flipped: number[] = [];
-  for (let facet = 0; facet < turned.length; facet++) if (turned[facet] === 1) flipped.push(facet);
-  return Uint32Array.from(flipped);
+  return flipped;
 }
 
 /** The mesh with the facets flagged 1 turned around. */
@@ -69,24 +68,26 @@ function closedSheetFlags(mesh: IndexedMesh, adjacency: Adjacency, sheets: Sheet
 }
 
 /** Closed sheets that are inside out when each is wound as its majority is. */
-function insideOutSheets(
-  mesh: IndexedMesh,
-  adjacency: Adjacency,
-  sheets: Sheets,
-  groups: FacetGroups,
-): number[] {
+function insideOutSheets(mesh: IndexedMesh, adjacency: Adjacency, sheets: Sheets): Set<number> {
   const closedFlags = closedSheetFlags(mesh, adjacency, sheets);
-  const consistent = turnFacets(mesh, sheets.minority);
+  const { sheetCount, sheetOfFacet, minority } = sheets;
+  const figures = groupFigures(mesh, sheetOfFacet, sheetCount, minority);
   const closed: ClosedSheet[] = [];
-  for (let sheet = 0; sheet < sheets.sheetCount; sheet++) {
-    if (closedFlags[sheet] === 0) continue;
-    const facets = facetsOfGroup(groups, sheet);
-    const { volume, area, boxMin, boxMax } = integrate(consistent, facets);
-    if (Math.abs(volume) < leastVolumeShare * area ** 1.5) continue;
-    closed.push({ sheet, volume, boxMin, boxMax, point: unevenPointOn(mesh, facets[0]!) });
+  for (let sheet = 0; sheet < sheetCount; sheet++) {
+    const volume = figures.volume[sheet]!;
+    if (closedFlags[sheet] === 0 || Math.abs(volume) < leastVolumeShare * figures.area[sheet]! ** 1.5)
+      continue;
+    closed.push({
+      sheet,
+      volume,
+      boxMin: boxCorner(figures.boxMin, sheet),
+      boxMax: boxCorner(figures.boxMax, sheet),
+      point: unevenPointOn(mesh, figures.firstFacet[sheet]!),
+    });
   }
-  if (closed.every(({ volume }) => volume > 0)) return [];
+  if (closed.every(({ volume }) => volume > 0)) return new Set();
 
+  const groups = groupFacets(sheetOfFacet, sheetCount);
   // Sheets around come before sheets inside, since their boxes are larger.
   const boxSize = ({ boxMin, boxMax }: ClosedSheet) =>
     (boxMax[0] - boxMin[0]) * (boxMax[1] - boxMin[1]) * (boxMax[2] - boxMin[2]);
@@ -117,7 +118,7 @@ function insideOutSheets(
     if (volume < 0) insideOut[i] = isVoidPlace ? 0 : 1;
     else insideOut[i] = isVoidPlace && around !== -1 && insideOut[around] === 1 ? 1 : 0;
   });
-  return closed.filter((_, i) => insideOut[i] === 1).map(({ sheet }) => sheet);
+  return new Set(closed.filter((_, i) => insideOut[i] === 1).map(({ sheet }) => sheet));
 }
 
 /** True when the box of `outer` holds that of `inner`. */

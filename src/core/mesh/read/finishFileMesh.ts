@@ -77,8 +77,11 @@ function keepFinite<T extends Float32Array | Float64Array>(corners: T): T {
   let kept = 0;
   for (let at = 0; at < corners.length; at += 9) {
     let sum = 0;
-    // A sum of products with zero is NaN exactly when a term is not finite.
-    for (let k = at; k < at + 9; k++) sum += corners[k]! * 0;
+    // A number less itself is 0 exactly when it is finite.
+    for (let k = at; k < at + 9; k++) {
+      const coordinate = corners[k]!;
+      sum += coordinate - coordinate;
+    }
     if (sum !== 0) continue;
     if (kept !== at) corners.copyWithin(kept, at, at + 9);
     kept += 9;
