@@ -13,7 +13,8 @@ interface Slice {
 /** Lets messages in: the helper's slice, before this thread takes the next one. */
 function lettingMessagesIn(channel: MessageChannel): Promise<void> {
   return new Promise((resolve) => {
-    channel.port1.onmessage = () => resolve();
+    channel.port1.addEventListener('message', () => resolve(), { once: true });
+    channel.port1.start();
     channel.port2.postMessage(null);
   });
 }

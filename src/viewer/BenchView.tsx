@@ -11,7 +11,7 @@ import { MapLegend } from './MapLegend';
 import type { PlaceOnPart } from './PartView';
 import { PlacesTable } from './PlacesTable';
 import { ProbeReadout } from './ProbeReadout';
-import { SectionControls } from './SectionControls';
+import { middleCut, SectionControls } from './SectionControls';
 import { useViewTheme } from './useViewTheme';
 import { ViewBoundary } from './ViewBoundary';
 import './viewer.css';
@@ -49,7 +49,7 @@ export interface BenchViewProps {
   /** Said over the view while a click means something else, e.g. "Click the face to pull along". */
   readonly clickPrompt?: string | null;
 
-  /** The cut of the Cut map; null takes the middle across x. */
+  /** The cut of the Cut map. Opening that map with null asks `onPlane` for the middle across x. */
   readonly plane: SectionPlane | null;
   readonly section: Section | null;
   readonly onPlane: (plane: SectionPlane) => void;
@@ -67,11 +67,15 @@ export function BenchView(props: BenchViewProps) {
   const { shape, maps, summary, limits, map, patches, selectedPatch, probe, section, marked } = props;
   const view = useMemo(() => (maps === null ? null : mapView(map, maps, limits)), [map, maps, limits]);
   const plane = map === 'cut' ? props.plane : null;
+  const show = (tab: MapTab) => {
+    props.onMap(tab);
+    if (tab === 'cut' && props.plane === null && shape !== null) props.onPlane(middleCut('x', shape));
+  };
   return (
     <div className="bench-view">
       <div className="button-row map-tabs" role="group" aria-label="Map">
         {mapTabs.map((tab) => (
-          <Button key={tab} aria-pressed={tab === map} onClick={() => props.onMap(tab)}>
+          <Button key={tab} aria-pressed={tab === map} onClick={() => show(tab)}>
             {mapTitles[tab]}
           </Button>
         ))}

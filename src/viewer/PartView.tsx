@@ -18,8 +18,9 @@ import {
   type OrbitView,
   type ViewPreset,
 } from './orbitView';
-import { PartSurface, type CutAway } from './PartSurface';
+import { PartSurface } from './PartSurface';
 import { axisNumber, axisVector } from './sectionFrame';
+import type { CutAway } from './SurfaceDrawing';
 import { usePointerOrbit } from './usePointerOrbit';
 import type { ViewTheme } from './useViewTheme';
 import { CutMark, Dots, PlaceMark, PullArrow } from './ViewMarks';
@@ -73,17 +74,18 @@ export function PartView(props: PartViewProps) {
   const stage = useRef<HTMLDivElement>(null);
 
   // Another part, or another size of it: fit again, but keep looking from where the maker looks.
-  const fittedBox = useRef(box);
-  useEffect(() => {
-    if (fittedBox.current === box) return;
-    fittedBox.current = box;
-    setView((before) => fitted(before, box));
-  }, [box]);
-
-  useEffect(() => {
+  const [shownBox, setShownBox] = useState(box);
+  if (shownBox !== box) {
+    setShownBox(box);
+    setView(fitted(view, box));
+  }
+  // A place just chosen: turn its face to the eye.
+  const [shownPlace, setShownPlace] = useState<PlaceOnPart | null>(null);
+  if (shownPlace !== place) {
+    setShownPlace(place);
     const normal = place === null || place.facet === null ? null : facetNormal(display, place.facet);
-    if (normal !== null) setView((before) => facing(before, normal));
-  }, [place, display]);
+    if (normal !== null) setView(facing(view, normal));
+  }
 
   const probeAt = useCallback(
     (atPx: readonly [number, number], sizePx: readonly [number, number]) => {
@@ -164,10 +166,9 @@ export function PartView(props: PartViewProps) {
           <EyeLight view={view} />
           <PartSurface
             display={display}
+            box={box}
             facetColors={props.facetColors}
             plainColor={plainColor}
-            boxMinMm={boxMinMm}
-            boxMaxMm={boxMaxMm}
             cutAway={cutAway}
           />
           <PullArrow pull={pull} boxMinMm={boxMinMm} boxMaxMm={boxMaxMm} color={theme.ink} />

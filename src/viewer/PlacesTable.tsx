@@ -8,21 +8,12 @@ const shownAtFirst = 5;
 
 /** The worst value in the unit that its finding is about. */
 function worstText({ finding, worst }: Patch, stackMm: number | null): string {
-  switch (finding) {
-    case 'thick':
-    case 'thin':
-    case 'boss or rib': {
-      if (stackMm === null) return `${formatNumber(worst, 2)} mm`;
-      const less = worst - stackMm;
-      return `${less > 0 ? '+' : ''}${formatNumber(less, 2)} mm`;
-    }
-    case 'tight corner':
-      return `R ${formatNumber(worst, 2)} mm`;
-    case 'drags':
-      return `${formatNumber(worst, 1)}°`;
-    case 'locks':
-      return '–';
-  }
+  if (finding === 'locks') return '–';
+  if (finding === 'drags') return `${formatNumber(worst, 1)}°`;
+  if (finding === 'tight corner') return `R ${formatNumber(worst, 2)} mm`;
+  if (stackMm === null) return `${formatNumber(worst, 2)} mm`;
+  const less = worst - stackMm;
+  return `${less > 0 ? '+' : ''}${formatNumber(less, 2)} mm`;
 }
 
 export interface PlacesTableProps {
@@ -34,6 +25,24 @@ export interface PlacesTableProps {
   readonly stackMm: number | null;
 }
 
+function placeButton(
+  patch: Patch,
+  index: number,
+  selected: Patch | null,
+  onSelect: PlacesTableProps['onSelect'],
+) {
+  return (
+    <button
+      type="button"
+      className="place-jump"
+      aria-pressed={patch === selected}
+      onClick={() => onSelect(patch === selected ? null : patch)}
+    >
+      {index + 1} · {patch.place}
+    </button>
+  );
+}
+
 /** Ranked places with a finding; a place's button shows it on the view, pressed again takes the mark off. */
 export function PlacesTable({ patches, selected, onSelect, stackMm }: PlacesTableProps) {
   const [all, setAll] = useState(false);
@@ -43,16 +52,7 @@ export function PlacesTable({ patches, selected, onSelect, stackMm }: PlacesTabl
     {
       id: 'place',
       header: 'Place',
-      cell: (patch) => (
-        <button
-          type="button"
-          className="place-jump"
-          aria-pressed={patch === selected}
-          onClick={() => onSelect(patch === selected ? null : patch)}
-        >
-          {patches.indexOf(patch) + 1} · {patch.place}
-        </button>
-      ),
+      cell: (patch, index) => placeButton(patch, index, selected, onSelect),
     },
     { id: 'finding', header: 'finding', cell: (patch) => patch.finding },
     {

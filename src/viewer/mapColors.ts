@@ -187,32 +187,38 @@ function cornerMap(maps: MapArrays, limits: MapLimits): MapView {
   };
 }
 
+function trappedMap(maps: MapArrays, limits: MapLimits): MapView {
+  return {
+    values: draftClasses(maps, limits.leastDraftDeg),
+    scale: draftClassColors,
+    legend: {
+      kind: 'classes',
+      title: 'Letting go of stone',
+      scale: draftClassColors,
+      classes: draftClassLabels,
+    },
+  };
+}
+
+function kindMap(maps: MapArrays): MapView {
+  return {
+    values: maps.kind,
+    scale: kindColors,
+    legend: { kind: 'classes', title: 'What each face is', scale: kindColors, classes: kindLabels },
+  };
+}
+
+const makeMap: Readonly<Record<MapTab, (maps: MapArrays, limits: MapLimits) => MapView>> = {
+  wall: wallMap,
+  draft: draftMap,
+  trapped: trappedMap,
+  corners: cornerMap,
+  kinds: kindMap,
+  // A cut is looked at for its wall.
+  cut: wallMap,
+};
+
 /** Values, colors and legend of one map. */
 export function mapView(tab: MapTab, maps: MapArrays, limits: MapLimits): MapView {
-  switch (tab) {
-    case 'wall':
-    case 'cut':
-      return wallMap(maps, limits);
-    case 'draft':
-      return draftMap(maps, limits);
-    case 'corners':
-      return cornerMap(maps, limits);
-    case 'trapped':
-      return {
-        values: draftClasses(maps, limits.leastDraftDeg),
-        scale: draftClassColors,
-        legend: {
-          kind: 'classes',
-          title: 'Letting go of stone',
-          scale: draftClassColors,
-          classes: draftClassLabels,
-        },
-      };
-    case 'kinds':
-      return {
-        values: maps.kind,
-        scale: kindColors,
-        legend: { kind: 'classes', title: 'What each face is', scale: kindColors, classes: kindLabels },
-      };
-  }
+  return makeMap[tab](maps, limits);
 }

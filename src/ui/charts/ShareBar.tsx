@@ -1,3 +1,4 @@
+import { cumsum } from 'd3-array';
 import { Fragment, useId } from 'react';
 import { HatchPattern, type Hatch } from './HatchPattern';
 import { useWidth } from './useWidth';
@@ -35,13 +36,15 @@ export function ShareBar({
   const id = useId();
   const [box, widthPx] = useWidth<HTMLDivElement>();
   const shown = segments.filter(({ share }) => share > 0);
-  let start = 0;
-  const placed = shown.map((segment) => {
-    const from = start;
-    start += segment.share;
+  const starts = cumsum(shown, ({ share }) => share);
+  const placed = shown.map((segment, i) => {
     const text = `${segment.label} ${percentText(segment.share)}`;
-    const inside = segment.share * widthPx >= text.length * letterPx + paddingPx;
-    return { ...segment, from, text, inside };
+    return {
+      ...segment,
+      text,
+      from: (starts[i] ?? 0) - segment.share,
+      inside: segment.share * widthPx >= text.length * letterPx + paddingPx,
+    };
   });
   const outside = placed.filter(({ inside }) => !inside);
   const summary = placed.map(({ text }) => text).join(', ');
