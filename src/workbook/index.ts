@@ -1,6 +1,7 @@
 /** The saved document: what pages may use. React bindings are in `useWorkbook`, the browser's ports in `browserPorts`. */
 export type { KeptAside } from './keptAside';
 export type { Outcome } from './outcome';
+export { currentFormat } from './migrations';
 export { longestName, type Project, type RecordLine } from './project';
 export { projectFileExtension, readProjectFile, writeProjectFile } from './projectFile';
 export type { Editor, ListedProject, SaveState, WorkbookState, WorkbookStore } from './state';

@@ -1,5 +1,5 @@
 /** Any valid project, for property tests. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import type { PatternRecord } from '../../src/steps/context';
 import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs';
 import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
@@ -10,7 +10,7 @@ import { setInputAt } from '../../src/workbook/inputEdit';
 const text = fc.string({ unit: 'binary', maxLength: 40 });
 const name = fc.string({ minLength: 1, maxLength: longestName }).filter((s) => s.trim() === s && s !== '');
 const hex = (length: number): fc.Arbitrary<string> =>
-  fc.string({ unit: fc.constantFrom(...'0123456789abcdef'), minLength: length, maxLength: length });
+  fc.string({ unit: fc.constantFrom(...'0123456789abcdef'.split('')), minLength: length, maxLength: length });
 const id = fc.stringMatching(/^[A-Za-z0-9_-]{1,64}$/);
 const isoTime = fc
   .date({ min: new Date(0), max: new Date(Date.UTC(9999, 0)), noInvalidDate: true })

@@ -1,5 +1,5 @@
 /** The saved text of a project: whatever is valid comes back as it was, whatever is not is told apart. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod/mini';
 import { decodeProject, encodeProject } from '../../src/workbook/envelope';

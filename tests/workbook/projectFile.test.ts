@@ -1,5 +1,5 @@
 /** A project as one file: out and in again, and a specific sentence for every file that is none. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readProjectFile, writeProjectFile } from '../../src/workbook';
 import { newProject } from '../../src/workbook/project';

@@ -1,5 +1,5 @@
 /** Saving and loading: pause and flush, full and denied storage, damage, newer formats. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Project } from '../../src/workbook';
 import { encodeProject } from '../../src/workbook/envelope';
@@ -251,7 +251,9 @@ describe('damage', () => {
     expect(workbook.store.getState().projects).toMatchObject([{ id, name: 'Lid', condition: 'damaged' }]);
     expect(reasonOf(await workbook.openProject(id))).toContain('cannot be read');
     const { keptAside } = workbook.store.getState();
-    expect(keptAside.map(({ key }) => workbook.keptAsideFile(key)?.text).sort()).toEqual(['three', 'two']);
+    expect(new Set(keptAside.map(({ key }) => workbook.keptAsideFile(key)?.text))).toEqual(
+      new Set(['three', 'two']),
+    );
     done(await workbook.deleteProject(id));
     workbook.forgetDeleted();
     expect(workbook.store.getState().keptAside).toHaveLength(2);

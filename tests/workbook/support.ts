@@ -1,5 +1,5 @@
 /** One machine with a disk, locks and a clock; each tab on it gets a workbook. Everything is a stand-in. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { meshKey } from '../../src/core/mesh/meshKey';
 import { packText } from '../../src/core/mesh/packHeader';
 import type { PatternRecord } from '../../src/steps/context';
