@@ -2,17 +2,15 @@ import { draftDegrees } from './draft';
 import { facetGeometry, type FacetGeometry } from './facetGeometry';
 import { heldWater } from './heldWater';
 import { pullCandidates } from './pullCandidates';
-import { lookAlong, pictureSide } from './pullDepth';
+import { lookAlong, pictureSide, prepareLooks } from './pullDepth';
 import { distribute, quantile } from './quantiles';
 import { measureReach } from './reach';
 import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
 import type { IndexedMesh, PullChoice, Vec3 } from './types';
 
-/** Facets that the quick look draws at most. */
-const mostFacetsLookedAt = 60_000;
 /** Facets that a direction is confirmed on at most, in blocks spread over the part. */
-const mostFacetsConfirmed = 120_000;
-const confirmBlock = 512;
+const mostFacetsConfirmed = 24_000;
+const confirmBlock = 128;
 /** So many of the best directions by the quick look are confirmed by rays, besides the three axes. */
 const confirmedCount = 10;
 const axisCount = 3;
@@ -38,14 +36,14 @@ export function bestPull(
   const geometry = facetGeometry(mesh);
   const candidates = pullCandidates(geometry);
   const facetCount = geometry.areaMm2.length;
-  const facetStep = Math.max(1, Math.ceil(facetCount / mostFacetsLookedAt));
+  const setup = prepareLooks(mesh, geometry);
   const looks = candidates.map((direction, at) => {
     if (at % 8 === 0) onProgress((0.7 * at) / candidates.length);
-    return { direction, at, trappedMm2: lookAlong(mesh, geometry, direction, facetStep).trappedMm2 };
+    return { direction, at, trappedShare: lookAlong(setup, direction).trappedShare };
   });
   const best = looks
     .slice(axisCount)
-    .sort((one, other) => one.trappedMm2 - other.trappedMm2 || one.at - other.at)
+    .sort((one, other) => one.trappedShare - other.trappedShare || one.at - other.at)
     .slice(0, confirmedCount)
     .sort((one, other) => one.at - other.at);
   const blocks = blocksOf(facetCount, mostFacetsConfirmed);
@@ -59,7 +57,7 @@ export function bestPull(
   for (const candidate of asGood) {
     if (candidate.medianDraftDeg > chosen.medianDraftDeg + sameDraftDeg) chosen = candidate;
   }
-  const { top, bottom } = lookAlong(mesh, geometry, chosen.direction, facetStep);
+  const { top, bottom } = lookAlong(setup, chosen.direction);
   const pull = pointed(
     chosen.direction,
     heldWater(top, pictureSide),

@@ -16,30 +16,31 @@ const share = (miss: number, limit: number) => (limit > 0 ? Math.min(1, miss / l
 /** The questions that a band asks of a measured part. */
 export function findingSearches(measurement: Measurement, band: PatchBand): FindingSearch[] {
   const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm } = measurement;
+  const { show, core, rim, detail, trapped } = facetKind;
   const wallMm = band.measure === 'ray' ? rayWallMm : ballWallMm;
-  const isSkin = (facet: number) => kind[facet] === facetKind.show || kind[facet] === facetKind.core;
+  const isSkin = (facet: number) => kind[facet] === show || kind[facet] === core;
   const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm } = band;
   const list: FindingSearch[] = [
     {
       finding: 'thick',
-      valueOf: (facet) => (kind[facet] === facetKind.show && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
+      valueOf: (facet) => (kind[facet] === show && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
       missOf: (wall) => share(wall - highMm, highMm),
     },
     {
       finding: 'thin',
-      valueOf: (facet) => (kind[facet] === facetKind.show && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
+      valueOf: (facet) => (kind[facet] === show && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
       missOf: (wall) => share(lowMm - wall, lowMm),
     },
     {
       finding: 'locks',
-      valueOf: (facet) => (kind[facet] === facetKind.trapped ? draftDeg[facet]! : NaN),
+      valueOf: (facet) => (kind[facet] === trapped ? draftDeg[facet]! : NaN),
       missOf: () => 1,
     },
     {
       finding: 'drags',
       valueOf: (facet) => {
         if (!isSkin(facet)) return NaN;
-        const toward = kind[facet] === facetKind.show ? draftDeg[facet]! : -draftDeg[facet]!;
+        const toward = kind[facet] === show ? draftDeg[facet]! : -draftDeg[facet]!;
         return toward < leastDraftDeg ? toward : NaN;
       },
       missOf: (draft) => share(leastDraftDeg - draft, Math.max(1, leastDraftDeg)),
@@ -47,9 +48,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
     {
       finding: 'boss or rib',
       valueOf: (facet) =>
-        kind[facet] === facetKind.detail && kind[rayFacet[facet]!] !== facetKind.rim
-          ? rayWallMm[facet]!
-          : NaN,
+        kind[facet] === detail && kind[rayFacet[facet]!] !== rim ? rayWallMm[facet]! : NaN,
       missOf: () => 1,
     },
   ];

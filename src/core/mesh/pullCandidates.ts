@@ -2,7 +2,7 @@ import type { FacetGeometry } from './facetGeometry';
 import type { Vec3 } from './types';
 
 /** Directions spread over half a sphere, about 8 degrees apart. */
-const spreadCount = 400;
+const spreadCount = 300;
 /** So many of the directions that most area looks along. */
 const dominantCount = 24;
 /** Normals are put together in steps of this size per coordinate. */

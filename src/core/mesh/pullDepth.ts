@@ -1,127 +1,168 @@
 import type { FacetGeometry } from './facetGeometry';
 import type { IndexedMesh, Vec3 } from './types';
 
-/** Pixels along each side of the picture. */
+/** Pixels along each side of a depth picture. */
 export const pictureSide = 256;
+/** Empty pixels around the part, so that a place moved out of its outline is still in the picture. */
+const marginPixels = 2;
+/** So many facets are held against the pictures at most. */
+const mostSamples = 20_000;
+/** A facet this little turned away from a direction counts as standing along it, as in `measureReach`. */
+const uprightSine = Math.sin((0.1 * Math.PI) / 180);
 
-/** The part seen from both ends of a direction, as two depth pictures. */
+/** What all looks at one part share. */
+export interface LookSetup {
+  readonly mesh: IndexedMesh;
+  readonly geometry: FacetGeometry;
+  /** Facets drawn as triangles; the others are smaller than a pixel and show by their corners. */
+  readonly drawnFacets: Uint32Array;
+  /** Facets held against the pictures: one for each equal step of area, so a large one may come more than once. */
+  readonly samples: Uint32Array;
+}
+
+/** The part seen from both ends of a direction. */
 export interface DepthPictures {
-  /** Area that neither end sees, mm2, and the area looked at. */
-  readonly trappedMm2: number;
-  readonly lookedAtMm2: number;
-  /** Highest (and lowest) place along the direction at each pixel, mm; `-Infinity` (`Infinity`) where nothing stands. */
+  /** Area share, 0 to 1, that neither end sees. */
+  readonly trappedShare: number;
+  /** Highest and lowest place along the direction at each pixel, mm; `-Infinity` and `Infinity` where nothing stands. */
   readonly top: Float32Array;
   readonly bottom: Float32Array;
 }
 
+export function prepareLooks(mesh: IndexedMesh, geometry: FacetGeometry): LookSetup {
+  const { areaMm2 } = geometry;
+  const { positions } = mesh;
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let at = 0; at < positions.length; at++) {
+    const axis = at % 3;
+    if (positions[at]! < low[axis]!) low[axis] = positions[at]!;
+    if (positions[at]! > high[axis]!) high[axis] = positions[at]!;
+  }
+  const pixelMm = Math.max(...high.map((value, axis) => value - low[axis]!)) / pictureSide;
+  let whole = 0;
+  for (const area of areaMm2) whole += area;
+  const stepMm2 = whole / Math.min(areaMm2.length, mostSamples);
+  const drawn: number[] = [];
+  const samples: number[] = [];
+  let running = 0;
+  let next = stepMm2 / 2;
+  areaMm2.forEach((area, facet) => {
+    if (area > pixelMm * pixelMm) drawn.push(facet);
+    for (running += area; running > next; next += stepMm2) samples.push(facet);
+  });
+  return { mesh, geometry, drawnFacets: Uint32Array.from(drawn), samples: Uint32Array.from(samples) };
+}
+
 /**
- * A quick look at how much of a part neither end of a straight pull reaches, for ranking directions. Facets are drawn
- * into 256 x 256 depth pictures; each facet center, moved out of the surface by a pixel, is then held against them.
- * It misses undercuts smaller than a pixel or two: confirm the best directions with `measureReach`.
+ * A quick look at how much of a part neither end of a straight pull reaches, for ranking directions. The part is
+ * drawn into two 256 x 256 depth pictures; each sample facet's center, moved out of the surface by a pixel, is then
+ * held against them. Undercuts smaller than a pixel or two are missed: confirm with `measureReach`.
  * @param direction unit vector
- * @param facetStep look at every so many-th facet; facets that are left out must be small against a pixel
  */
 export function lookAlong(
-  mesh: IndexedMesh,
-  geometry: FacetGeometry,
+  { mesh, geometry, drawnFacets, samples }: LookSetup,
   direction: Vec3,
-  facetStep: number,
 ): DepthPictures {
   const { positions, facets } = mesh;
-  const { areaMm2, normal, centerMm } = geometry;
+  const { normal, centerMm } = geometry;
   const [dx, dy, dz] = direction;
-  const [across, up] = planeAxes(direction);
-  const pointCount = positions.length / 3;
+  const [[rx, ry, rz], [ux, uy, uz]] = planeAxes(direction);
 
   // Corners in picture coordinates: right, up, depth along the direction.
-  const seen = new Float32Array(pointCount * 3);
-  let [minU, minV, minW, maxU, maxV, maxW] = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+  const seen = new Float32Array(positions.length);
+  let [minRight, minUp, maxRight, maxUp] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let at = 0; at < positions.length; at += 3) {
     const x = positions[at]!;
     const y = positions[at + 1]!;
     const z = positions[at + 2]!;
-    const u = x * across[0] + y * across[1] + z * across[2];
-    const v = x * up[0] + y * up[1] + z * up[2];
-    const w = x * dx + y * dy + z * dz;
-    seen[at] = u;
-    seen[at + 1] = v;
-    seen[at + 2] = w;
-    if (u < minU) minU = u;
-    if (u > maxU) maxU = u;
-    if (v < minV) minV = v;
-    if (v > maxV) maxV = v;
-    if (w < minW) minW = w;
-    if (w > maxW) maxW = w;
+    const right = x * rx + y * ry + z * rz;
+    const up = x * ux + y * uy + z * uz;
+    seen[at] = right;
+    seen[at + 1] = up;
+    seen[at + 2] = x * dx + y * dy + z * dz;
+    if (right < minRight) minRight = right;
+    if (right > maxRight) maxRight = right;
+    if (up < minUp) minUp = up;
+    if (up > maxUp) maxUp = up;
   }
-  // Two pixels of margin, so that a place moved out of the silhouette is still in the picture.
-  const pixelMm = Math.max(maxU - minU, maxV - minV, 1e-9) / (pictureSide - 4);
+  const pixelMm = Math.max(maxRight - minRight, maxUp - minUp, 1e-9) / (pictureSide - 2 * marginPixels - 1);
   const perMm = 1 / pixelMm;
-  const offsetU = minU - 2 * pixelMm;
-  const offsetV = minV - 2 * pixelMm;
+  const offsetRight = minRight - marginPixels * pixelMm;
+  const offsetUp = minUp - marginPixels * pixelMm;
   const top = new Float32Array(pictureSide * pictureSide).fill(-Infinity);
   const bottom = new Float32Array(pictureSide * pictureSide).fill(Infinity);
-
-  for (let facet = 0; facet < facets.length / 3; facet += facetStep) {
-    const a = 3 * facets[3 * facet]!;
-    const b = 3 * facets[3 * facet + 1]!;
-    const c = 3 * facets[3 * facet + 2]!;
-    const au = (seen[a]! - offsetU) * perMm;
-    const av = (seen[a + 1]! - offsetV) * perMm;
-    const aw = seen[a + 2]!;
-    const bu = (seen[b]! - offsetU) * perMm;
-    const bv = (seen[b + 1]! - offsetV) * perMm;
-    const bw = seen[b + 2]!;
-    const cu = (seen[c]! - offsetU) * perMm;
-    const cv = (seen[c + 1]! - offsetV) * perMm;
-    const cw = seen[c + 2]!;
-    const center = (((av + bv + cv) / 3) | 0) * pictureSide + (((au + bu + cu) / 3) | 0);
-    const centerW = (aw + bw + cw) / 3;
-    if (centerW > top[center]!) top[center] = centerW;
-    if (centerW < bottom[center]!) bottom[center] = centerW;
-    const twice = (bu - au) * (cv - av) - (cu - au) * (bv - av);
-    if (Math.abs(twice) < 0.5) continue;
-    const fromU = Math.ceil(Math.min(au, bu, cu) - 0.5);
-    const toU = Math.floor(Math.max(au, bu, cu) - 0.5);
-    const fromV = Math.ceil(Math.min(av, bv, cv) - 0.5);
-    const toV = Math.floor(Math.max(av, bv, cv) - 0.5);
-    const perTwice = 1 / twice;
-    for (let row = fromV; row <= toV; row++) {
-      const v = row + 0.5;
-      for (let column = fromU; column <= toU; column++) {
-        const u = column + 0.5;
-        const shareB = ((u - au) * (cv - av) - (cu - au) * (v - av)) * perTwice;
-        const shareC = ((bu - au) * (v - av) - (u - au) * (bv - av)) * perTwice;
-        if (shareB < 0 || shareC < 0 || shareB + shareC > 1) continue;
-        const w = aw + shareB * (bw - aw) + shareC * (cw - aw);
-        const pixel = row * pictureSide + column;
-        if (w > top[pixel]!) top[pixel] = w;
-        if (w < bottom[pixel]!) bottom[pixel] = w;
-      }
-    }
+  for (let at = 0; at < seen.length; at += 3) {
+    const right = (seen[at]! - offsetRight) * perMm;
+    const up = (seen[at + 1]! - offsetUp) * perMm;
+    seen[at] = right;
+    seen[at + 1] = up;
+    const depth = seen[at + 2]!;
+    const pixel = (up | 0) * pictureSide + (right | 0);
+    if (depth > top[pixel]!) top[pixel] = depth;
+    if (depth < bottom[pixel]!) bottom[pixel] = depth;
   }
+  for (const facet of drawnFacets) drawFacet(seen, facets, facet, top, bottom);
 
-  let trappedMm2 = 0;
-  let lookedAtMm2 = 0;
+  let trapped = 0;
   const slackMm = 1.5 * pixelMm;
-  const uprightSine = Math.sin((0.1 * Math.PI) / 180);
-  for (let facet = 0; facet < areaMm2.length; facet += facetStep) {
-    const area = areaMm2[facet]!;
+  for (const facet of samples) {
     const at = 3 * facet;
     const x = centerMm[at]! + normal[at]! * pixelMm;
     const y = centerMm[at + 1]! + normal[at + 1]! * pixelMm;
     const z = centerMm[at + 2]! + normal[at + 2]! * pixelMm;
-    const column = ((x * across[0] + y * across[1] + z * across[2] - offsetU) * perMm) | 0;
-    const row = ((x * up[0] + y * up[1] + z * up[2] - offsetV) * perMm) | 0;
+    const column = ((x * rx + y * ry + z * rz - offsetRight) * perMm) | 0;
+    const row = ((x * ux + y * uy + z * uz - offsetUp) * perMm) | 0;
     const pixel = row * pictureSide + column;
-    const w = x * dx + y * dy + z * dz;
+    const depth = x * dx + y * dy + z * dz;
     const sine = normal[at]! * dx + normal[at + 1]! * dy + normal[at + 2]! * dz;
-    lookedAtMm2 += area;
-    const fromTop = sine > -uprightSine && top[pixel]! <= w + slackMm;
-    const fromBottom = sine < uprightSine && bottom[pixel]! >= w - slackMm;
-    if (!fromTop && !fromBottom) trappedMm2 += area;
+    const fromTop = sine > -uprightSine && top[pixel]! <= depth + slackMm;
+    const fromBottom = sine < uprightSine && bottom[pixel]! >= depth - slackMm;
+    if (!fromTop && !fromBottom) trapped++;
   }
+  return { trappedShare: samples.length > 0 ? trapped / samples.length : 0, top, bottom };
+}
 
-  return { trappedMm2, lookedAtMm2, top, bottom };
+/** Draws one facet into both pictures at the pixel centers that it covers. */
+function drawFacet(
+  seen: Float32Array,
+  facets: Uint32Array,
+  facet: number,
+  top: Float32Array,
+  bottom: Float32Array,
+): void {
+  const a = 3 * facets[3 * facet]!;
+  const b = 3 * facets[3 * facet + 1]!;
+  const c = 3 * facets[3 * facet + 2]!;
+  const aRight = seen[a]!;
+  const aUp = seen[a + 1]!;
+  const aDepth = seen[a + 2]!;
+  const bRight = seen[b]! - aRight;
+  const bUp = seen[b + 1]! - aUp;
+  const bDepth = seen[b + 2]! - aDepth;
+  const cRight = seen[c]! - aRight;
+  const cUp = seen[c + 1]! - aUp;
+  const cDepth = seen[c + 2]! - aDepth;
+  const twice = bRight * cUp - cRight * bUp;
+  if (Math.abs(twice) < 1e-6) return;
+  const perTwice = 1 / twice;
+  const fromColumn = Math.ceil(aRight + Math.min(0, bRight, cRight) - 0.5);
+  const toColumn = Math.floor(aRight + Math.max(0, bRight, cRight) - 0.5);
+  const fromRow = Math.ceil(aUp + Math.min(0, bUp, cUp) - 0.5);
+  const toRow = Math.floor(aUp + Math.max(0, bUp, cUp) - 0.5);
+  for (let row = fromRow; row <= toRow; row++) {
+    const up = row + 0.5 - aUp;
+    for (let column = fromColumn; column <= toColumn; column++) {
+      const right = column + 0.5 - aRight;
+      const shareB = (right * cUp - cRight * up) * perTwice;
+      const shareC = (bRight * up - right * bUp) * perTwice;
+      if (shareB < 0 || shareC < 0 || shareB + shareC > 1) continue;
+      const depth = aDepth + shareB * bDepth + shareC * cDepth;
+      const pixel = row * pictureSide + column;
+      if (depth > top[pixel]!) top[pixel] = depth;
+      if (depth < bottom[pixel]!) bottom[pixel] = depth;
+    }
+  }
 }
 
 /** Two unit vectors at right angles to a direction and to each other. */
@@ -129,15 +170,12 @@ function planeAxes(direction: Vec3): readonly [Vec3, Vec3] {
   const [x, y, z] = direction;
   const least = Math.min(Math.abs(x), Math.abs(y), Math.abs(z));
   const helper: Vec3 = least === Math.abs(x) ? [1, 0, 0] : least === Math.abs(y) ? [0, 1, 0] : [0, 0, 1];
-  const across = unit(cross(helper, direction));
-  return [across, cross(direction, across)];
+  const across = cross(helper, direction);
+  const length = Math.hypot(...across);
+  const right: Vec3 = [across[0] / length, across[1] / length, across[2] / length];
+  return [right, cross(direction, right)];
 }
 
 function cross(a: Vec3, b: Vec3): Vec3 {
   return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-}
-
-function unit([x, y, z]: Vec3): Vec3 {
-  const length = Math.hypot(x, y, z);
-  return [x / length, y / length, z / length];
 }

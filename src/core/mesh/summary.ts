@@ -1,5 +1,5 @@
 import { draftShares } from './draft';
-import { facetBox, integrate } from './integrals';
+import { integrate } from './integrals';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
 import { isDrawnSolid } from './solidPattern';
 import { sortedOrder } from './sortedOrder';
@@ -21,9 +21,9 @@ import {
  * @param health of that mesh or of the whole file that it was taken from: when that is watertight, so is each body
  */
 export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Measurement): PartSummary {
-  const { areaMm2, rayWallMm, ballWallMm, draftDeg, kind, facetCount } = measurement;
+  const { areaMm2, rayWallMm, ballWallMm, draftDeg, kind, reach, facetCount } = measurement;
+  const { show } = facetKind;
   const whole = integrate(mesh);
-  const box = facetBox(mesh);
   const closed = health.watertight || measurement.closed;
 
   const kindAreaMm2: Record<FacetKind, number> = {
@@ -44,8 +44,8 @@ export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Me
     const own = kind[facet]!;
     areaSum += area;
     areaOfKind[own] = areaOfKind[own]! + area;
-    if (own === facetKind.show) isShow[facet] = 1;
-    if (measurement.reach[facet] === 0) trappedArea += area;
+    if (own === show) isShow[facet] = 1;
+    if (reach[facet] === 0) trappedArea += area;
   }
   for (const name of kindNames) kindAreaMm2[name] = areaOfKind[facetKind[name]]!;
 
@@ -60,8 +60,8 @@ export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Me
     openVolumeMm3: whole.volume,
     areaMm2: whole.area,
     centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
-    boxMinMm: box.min,
-    boxMaxMm: box.max,
+    boxMinMm: whole.boxMin,
+    boxMaxMm: whole.boxMax,
     rayWall: wallQuantiles(distribute(rayWallMm, areaMm2, undefined, rayOrder), areaSum),
     ballWall: wallQuantiles(distribute(ballWallMm, areaMm2, undefined, ballOrder), areaSum),
     showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
@@ -83,10 +83,11 @@ function asWalls(distribution: WeightedDistribution): WallDistribution {
 /** Draft toward the facet's own mold half: along the pull for show facets, against it for core facets. */
 function releaseDraft(measurement: Measurement): DraftDistribution {
   const { draftDeg, kind, areaMm2, facetCount } = measurement;
+  const { show, core } = facetKind;
   const toward = new Float32Array(facetCount);
   for (let facet = 0; facet < facetCount; facet++) {
-    if (kind[facet] === facetKind.show) toward[facet] = draftDeg[facet]!;
-    else if (kind[facet] === facetKind.core) toward[facet] = -draftDeg[facet]!;
+    if (kind[facet] === show) toward[facet] = draftDeg[facet]!;
+    else if (kind[facet] === core) toward[facet] = -draftDeg[facet]!;
     else toward[facet] = NaN;
   }
   const { values, cumulativeWeight } = distribute(toward, areaMm2);
