@@ -127,7 +127,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <PartSheet
             {...sheetProps}
             measuring={measuring}
-            bench={control.bench}
+            bench={control}
             onImportFile={(file) => void importFile(file)}
           />
         );

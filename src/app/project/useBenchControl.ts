@@ -1,43 +1,31 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import type { Patch, Vec3 } from '../../core/mesh/types';
+import type { Vec3 } from '../../core/mesh/types';
 import type { MeasuredShape } from '../../jobs/protocol';
 import type { BenchControl, Marked } from '../../sheets/benchControl';
 
 /** What sheet and view tell each other. */
-export interface ViewControl {
-  readonly bench: BenchControl;
-  /** The place that the view is turned to. */
-  readonly place: Patch | null;
-  readonly jumpTo: (patch: Patch) => void;
+export interface ViewControl extends BenchControl {
   /** Hands a clicked facet's normal to whoever asked for it; false when nobody did. */
   readonly takePick: (normal: Vec3) => boolean;
 }
 
-/** Session state of the view: marks and places belong to one measurement and go with it. */
+/** Session state between sheet and view; marks belong to one measurement and go with it. */
 export function useBenchControl(reply: MeasuredShape | null): ViewControl {
   const [marked, setMarked] = useState<Marked | null>(null);
-  const [place, setPlace] = useState<Patch | null>(null);
   const [picking, setPicking] = useState(false);
   const onPick = useRef<((normal: Vec3) => void) | null>(null);
 
-  useEffect(() => {
-    setMarked(null);
-    setPlace(null);
-  }, [reply]);
+  useEffect(() => setMarked(null), [reply]);
 
   return useMemo(
     () => ({
-      bench: {
-        marked,
-        mark: setMarked,
-        picking,
-        pickNormal: (callback) => {
-          onPick.current = callback;
-          setPicking(callback !== null);
-        },
+      marked,
+      mark: setMarked,
+      picking,
+      pickNormal: (callback) => {
+        onPick.current = callback;
+        setPicking(callback !== null);
       },
-      place,
-      jumpTo: setPlace,
       takePick: (normal) => {
         const callback = onPick.current;
         if (callback === null) return false;
@@ -47,6 +35,6 @@ export function useBenchControl(reply: MeasuredShape | null): ViewControl {
         return true;
       },
     }),
-    [marked, picking, place],
+    [marked, picking],
   );
 }

@@ -41,6 +41,8 @@ export interface MeasuringDesk {
   importFile(file: File, inputs: ProjectInputs): Promise<{ pattern: PatternRecord; packed: string } | null>;
   /** Runs one more long job under the same progress and cancel; null when it was canceled or failed. */
   run<Reply>(doing: string, job: (options: JobOptions) => Promise<Reply>): Promise<Reply | null>;
+  /** Waits for a short question (a cut, a probe); null when it was dropped or failed. */
+  ask<Reply>(question: Promise<Reply>): Promise<Reply | null>;
   cancel(): void;
   measureAgain(): void;
   dispose(): void;
@@ -246,6 +248,14 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
         return null;
       } finally {
         job.end();
+      }
+    },
+    async ask(asked) {
+      try {
+        return await asked;
+      } catch (error) {
+        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+        return null;
       }
     },
     cancel() {
