@@ -29,18 +29,26 @@ export function isFlat(mesh: IndexedMesh, facet: number): boolean {
 
 /**
  * Leaves out flat facets, except those whose edges all have exactly two facets: they close the surface (exporters
- * put them between a long edge and its split neighbor) and leaving them out would tear it open.
+ * put them between a long edge and its split neighbor) and leaving them out would tear it open. A flat facet that
+ * only leans on one that goes, goes too.
  */
 export function leaveOutFlat(mesh: IndexedMesh): { mesh: IndexedMesh; dropped: number } {
   const facetCount = mesh.facets.length / 3;
-  const flat: number[] = [];
-  for (let facet = 0; facet < facetCount; facet++) if (isFlat(mesh, facet)) flat.push(facet);
-  if (flat.length === 0) return { mesh, dropped: 0 };
+  const flat = new Set<number>();
+  for (let facet = 0; facet < facetCount; facet++) if (isFlat(mesh, facet)) flat.add(facet);
+  if (flat.size === 0) return { mesh, dropped: 0 };
   const { neighbor } = buildAdjacency(mesh);
-  const loose = new Set(
-    flat.filter((f) => neighbor[3 * f]! < 0 || neighbor[3 * f + 1]! < 0 || neighbor[3 * f + 2]! < 0),
-  );
-  if (loose.size === 0) return { mesh, dropped: 0 };
-  const facets = mesh.facets.filter((_, corner) => !loose.has((corner / 3) | 0));
-  return { mesh: { positions: mesh.positions, facets }, dropped: loose.size };
+  const neighborsOf = (facet: number) => neighbor.subarray(3 * facet, 3 * facet + 3);
+  const waiting = [...flat].filter((facet) => neighborsOf(facet).some((other) => other < 0));
+  const dropped = new Set(waiting);
+  for (let facet = waiting.pop(); facet !== undefined; facet = waiting.pop()) {
+    for (const other of neighborsOf(facet)) {
+      if (!flat.has(other) || dropped.has(other)) continue;
+      dropped.add(other);
+      waiting.push(other);
+    }
+  }
+  if (dropped.size === 0) return { mesh, dropped: 0 };
+  const facets = mesh.facets.filter((_, corner) => !dropped.has((corner / 3) | 0));
+  return { mesh: { positions: mesh.positions, facets }, dropped: dropped.size };
 }

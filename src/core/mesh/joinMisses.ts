@@ -11,6 +11,8 @@ import type { IndexedMesh } from './types';
 const joinShares = [1e-6, 1e-5] as const;
 /** Share of open edges above which the corners of a file miss each other throughout rather than at a gap. */
 const missThroughoutShare = 0.1;
+/** A join that collapses more facets than this share would eat detail, or the whole of a tiny surface. */
+const mostCollapsedShare = 0.01;
 /** Only to tell the maker how far apart corners lie that miss each other; never joined over this distance. */
 const lookShare = 1e-3;
 
@@ -49,6 +51,7 @@ export function joinMisses(mesh: IndexedMesh): JoinedMesh {
     const joined = joinWithin(mesh, weldDistance);
     const sound = joined.adjacency.openEdges + joined.adjacency.crowdedEdges === 0;
     if (!sound && !mostlyCloses(joined.adjacency)) continue;
+    if (3 * joined.dropped > mostCollapsedShare * mesh.facets.length) break;
     const closed = before.openEdges - joined.adjacency.openEdges;
     return {
       mesh: joined.mesh,
