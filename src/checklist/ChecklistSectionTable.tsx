@@ -18,6 +18,9 @@ export function ChecklistSectionTable(props: ChecklistSectionTableProps) {
   const { section, number, sheetTitle } = props;
   return (
     <section className="check-section" aria-label={section.title}>
+      <h2>
+        {number} · {section.title}
+      </h2>
       {section.warnings.length + section.cautions.length > 0 ? (
         <ul className="check-before">
           {section.warnings.map((warning) => (
@@ -41,14 +44,17 @@ export function ChecklistSectionTable(props: ChecklistSectionTableProps) {
         </ul>
       ) : null}
       <table className="check-table">
+        <colgroup>
+          <col className="check-done" />
+          <col />
+          <col className="check-measured" />
+          <col className="check-initials" />
+        </colgroup>
         <thead>
-          <tr className="check-title">
-            <th colSpan={4} scope="colgroup">
-              <span>
-                {number} · {section.title}
-              </span>
-              <span className="paper-only">{sheetTitle}</span>
-            </th>
+          <tr className="paper-row">
+            <td colSpan={4}>
+              {sheetTitle} · {number} · {section.title}
+            </td>
           </tr>
           <tr>
             <th scope="col">Done</th>

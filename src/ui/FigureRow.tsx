@@ -37,7 +37,7 @@ function FigureValue({ figure }: { readonly figure: Figure }) {
 export function FigureRow({ figure }: { readonly figure: Figure }) {
   const notes = [
     figure.band === undefined ? null : `estimate, ${formatBand(figure)}`,
-    toldAtOnce.includes(figure.status) ? figure.status : null,
+    figure.value !== null && toldAtOnce.includes(figure.status) ? figure.status : null,
   ].filter((note) => note !== null);
   return (
     <Row

@@ -26,8 +26,9 @@ export interface PartSheetProps extends SheetProps {
   readonly onImportFile: (file: File) => void;
 }
 
-/** Counts that the table of findings shows with their meaning. */
-const toldByHealthTable = new Set([
+/** Told elsewhere on the sheet: the scale under "Given", the counts in the table of findings with their meaning. */
+const toldElsewhere = new Set([
+  'part.scale',
   'part.openEdges',
   'part.crowdedEdges',
   'part.flippedFacets',
@@ -44,7 +45,9 @@ export function PartSheet(props: PartSheetProps) {
   const [selfTouching, setSelfTouching] = useState<{ of: object; facets: Uint32Array } | null>(null);
   const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
   const off = readOnly || context.pattern === null;
-  const figures = report.figures.filter(({ id }) => !toldByHealthTable.has(id));
+  const figures = report.figures.filter(
+    ({ id }) => !toldElsewhere.has(id) && !(id === 'part.nominalWallMm' && part.nominalWall === 'model'),
+  );
 
   const findBestPull = async () => {
     const best = await measuring.desk.run('trying pull directions', (job) => measuring.desk.client.bestPull(job));
