@@ -4,7 +4,6 @@
  */
 import packageFacts from '../package.json' with { type: 'json' };
 import { Problem } from './core/problem';
-import { usage } from './report/parseArguments';
 import { runReport } from './report/runReport';
 
 /** Progress in one line that overwrites itself; silent unless a person is watching. */
@@ -16,11 +15,9 @@ function progressLine(): { show: (doing: string, share: number) => void; clear: 
   };
 }
 
-const words = process.argv.slice(2);
 const progress = progressLine();
 try {
-  if (words.length === 0) throw new Problem('arguments', usage);
-  const run = await runReport(words, {
+  const run = await runReport(process.argv.slice(2), {
     appVersion: packageFacts.version,
     date: new Date().toISOString().slice(0, 10),
     onProgress: progress.show,

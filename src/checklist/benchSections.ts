@@ -100,7 +100,7 @@ function printSection(context: StepContext, reports: Reports, figures: Figures):
     line(
       'print.lines',
       part.nominalWall === 'print'
-        ? `Print the wall as ${part.printLines} lines of ${formatNumber(plies.lineWidthMm, 2)} mm: ${value(figures, 'part.nominalWallMm')}.`
+        ? `Print the wall as ${part.printLines} lines of ${formatNumber(plies.lineWidthMm, 2)} mm: ${value(figures, 'part.nominalWallMm')}; open face ${part.openFace === 'againstPull' ? 'away from the pull' : `toward ${part.openFace}`}.`
         : `Print with lines of ${formatNumber(plies.lineWidthMm, 2)} mm; the wall is as drawn in the model.`,
       ['part.nominalWallMm'],
     ),

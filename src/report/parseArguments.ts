@@ -14,6 +14,7 @@ export interface ReportArguments {
   readonly set: readonly { readonly path: string; readonly value: unknown }[];
   readonly json: boolean;
   readonly listInputs: boolean;
+  readonly help: boolean;
 }
 
 export const usage = `Usage:
@@ -23,7 +24,7 @@ export const usage = `Usage:
 
 const units: readonly LengthUnit[] = ['mm', 'cm', 'm', 'in'];
 const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set'];
-const flagsAlone = ['--json', '--inputs'];
+const flagsAlone = ['--json', '--inputs', '--help'];
 
 function refuse(message: string): Problem {
   return new Problem('arguments', message);
@@ -111,8 +112,9 @@ export function parseArguments(words: readonly string[]): ReportArguments {
     set: (flags.get('--set') ?? []).map(assignmentOf),
     json: flags.has('--json'),
     listInputs: flags.has('--inputs'),
+    help: flags.has('--help'),
   };
-  if (!parsed.listInputs && parsed.meshPath === null && parsed.projectPath === null)
-    throw refuse('Give a model with --stl FILE, or a project with --project FILE.');
+  if (!parsed.help && !parsed.listInputs && parsed.meshPath === null && parsed.projectPath === null)
+    throw refuse('Give a model with --stl FILE, or a project with --project FILE; --help shows the rest.');
   return parsed;
 }

@@ -8,7 +8,7 @@ import type { MeasuredPart, StepContext } from '../steps/context';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
 import { loadPattern, type LoadedPattern, type OnProgress } from './loadPattern';
-import { parseArguments } from './parseArguments';
+import { parseArguments, usage } from './parseArguments';
 import { reportJson } from './reportJson';
 
 export interface ReportRun {
@@ -30,6 +30,7 @@ export async function runReport(
   { appVersion, date, onProgress }: ReportSurroundings,
 ): Promise<ReportRun> {
   const given = parseArguments(words);
+  if (given.help) return { output: usage, exitCode: 0 };
   if (given.listInputs) return { output: inputsList(), exitCode: 0 };
   const loaded = await loadPattern(given, onProgress);
   const measured = measure(loaded, onProgress);

@@ -3,6 +3,7 @@ import { pairWallsWithStacks, type WallStackPair } from '../core/laminate/pairin
 import { wantedPlies, wantedWallMm } from '../core/laminate/wantedPlies';
 import { formatNumber } from '../core/units/formatNumber';
 import type { WallBand } from './band';
+import type { ProjectInputs } from './inputs';
 import type { KnownStack } from './plies/stack';
 
 /** Walls of more lines than this are not offered; an enclosure wall of eight lines is a block. */
@@ -30,17 +31,22 @@ export function bestPair(rows: readonly WallStackPair[], presentWallMm: number):
 }
 
 /** e.g. "Lay 4 plies for this wall; or make the wall 0.80 mm (0.70 to 0.90 mm suits 3 plies); or 3 lines and 5 plies." */
-export function wallFix(wallMm: number, stack: KnownStack, band: WallBand, lineWidthMm: number): string {
+export function wallFix(
+  wallMm: number,
+  stack: KnownStack,
+  band: WallBand,
+  { plies: { lineWidthMm }, walls: { overMm } }: ProjectInputs,
+): string {
   const ways: string[] = [];
   const { plies } = stack.total;
-  const better = wantedPlies(wallMm, stack.curedPlyMm, stack.laidPlyMm);
+  const better = wantedPlies(wallMm, stack.curedPlyMm, stack.laidPlyMm, overMm);
   if (better !== plies)
     ways.push(`lay ${better} ${better === 1 ? 'ply' : 'plies'} for a wall of ${mm(wallMm)}`);
   ways.push(
     `make the wall ${mm(wantedWallMm(band.curedMm, band.laidMm))} (${mm(band.lowMm)} to ${mm(band.highMm)} is accepted for ${plies} ${plies === 1 ? 'ply' : 'plies'})`,
   );
   const pair = bestPair(pairingRows(lineWidthMm, stack), wallMm);
-  if (pair !== null && (pair.plies !== plies || Math.abs(pair.wallMm - wallMm) > 0.005))
+  if (pair !== null && pair.plies !== plies && Math.abs(pair.wallMm - wallMm) > overMm)
     ways.push(
       `change both: ${pair.lines} × ${mm(lineWidthMm)} lines are ${mm(pair.wallMm)} for ${pair.plies} plies of ${mm(stack.laidPlyMm)}, ${mm(pair.stackMm)} as laid`,
     );

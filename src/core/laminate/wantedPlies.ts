@@ -7,24 +7,19 @@ function distanceToSpan(wallMm: number, curedMm: number, laidMm: number): number
 }
 
 /**
- * The number of plies (at least one) whose span from cured to laid thickness holds the wall, or comes nearest to
- * it; between several, the one whose middle is nearest. `curedPlyMm` and `laidPlyMm` are for one ply.
+ * The fewest plies (at least one) that fill the wall as laid, `overMm` short at most, and still cure thinner than it;
+ * where no number does both, the one that comes nearest. Ply thicknesses are for one ply, cured not above laid.
+ *
+ * The fewest, because that is the number that the pairing by thickness as laid names too.
  */
-export function wantedPlies(wallMm: number, curedPlyMm: number, laidPlyMm: number): number {
+export function wantedPlies(wallMm: number, curedPlyMm: number, laidPlyMm: number, overMm: number): number {
   if (!(wallMm > 0 && curedPlyMm > 0 && laidPlyMm > 0))
     throw new Problem('laminate.notPositive', 'Wall and ply thickness must be more than zero.');
-  const middlePlyMm = (curedPlyMm + laidPlyMm) / 2;
-  const first = Math.max(1, Math.floor(wallMm / Math.max(curedPlyMm, laidPlyMm)));
-  const last = Math.max(first, Math.ceil(wallMm / Math.min(curedPlyMm, laidPlyMm)));
-  let best = first;
-  for (let plies = first + 1; plies <= last; plies++) {
-    const gain =
-      distanceToSpan(wallMm, best * curedPlyMm, best * laidPlyMm) -
-      distanceToSpan(wallMm, plies * curedPlyMm, plies * laidPlyMm);
-    const nearerMiddle = Math.abs(wallMm - plies * middlePlyMm) < Math.abs(wallMm - best * middlePlyMm);
-    if (gain > 0 || (gain === 0 && nearerMiddle)) best = plies;
-  }
-  return best;
+  const filling = Math.max(1, Math.ceil((wallMm - overMm) / laidPlyMm));
+  if (filling === 1) return 1;
+  const missOf = (plies: number) => distanceToSpan(wallMm, plies * curedPlyMm, plies * laidPlyMm);
+  const fewer = filling - 1;
+  return missOf(filling) <= missOf(fewer) || filling * curedPlyMm <= wallMm ? filling : fewer;
 }
 
 /** The wall with the most room to either side: midway between the stack cured and the stack as laid, mm. */

@@ -151,7 +151,8 @@ function sizeVerdict({ boxMinMm, boxMaxMm }: PartSummary): Verdict {
 
 function solidVerdict({ inputs }: StepContext, summary: PartSummary): Verdict {
   const id = 'part.solid';
-  const { nominalWall, printLines } = inputs.part;
+  const { nominalWall, printLines, openFace } = inputs.part;
+  const open = openFace === 'againstPull' ? 'away from the pull' : `toward ${openFace}`;
   const wallMm = formatNumber(printLines * inputs.plies.lineWidthMm, 2);
   if (!summary.solid && nominalWall === 'model')
     return {
@@ -171,7 +172,7 @@ function solidVerdict({ inputs }: StepContext, summary: PartSummary): Verdict {
     return {
       id,
       word: 'go',
-      reason: `Drawn solid and hollowed by the print: the wall is ${printLines} lines, ${wallMm} mm everywhere, your entry. Draft, undercuts and corners come from the solid.`,
+      reason: `Drawn solid and hollowed by the print: the wall is ${printLines} lines, ${wallMm} mm everywhere, open on the side ${open}, your entries. Draft, undercuts and corners come from the solid.`,
       fix: '',
     };
   return {

@@ -171,8 +171,8 @@ function wallFigures(context: StepContext): readonly Figure[] {
     ),
     figure(
       { ...wantedPliesSpec, status },
-      wantedPlies(wall.medianMm, stack.curedPlyMm, stack.laidPlyMm),
-      `Wall ${mm(wall.medianMm)}; n plies span n × ${mm(stack.curedPlyMm)} cured to n × ${mm(stack.laidPlyMm)} as laid.`,
+      wantedPlies(wall.medianMm, stack.curedPlyMm, stack.laidPlyMm, context.inputs.walls.overMm),
+      `Wall ${mm(wall.medianMm)}; n plies span n × ${mm(stack.curedPlyMm)} cured to n × ${mm(stack.laidPlyMm)} as laid; the fewest that fill it.`,
     ),
     wanted,
   ];

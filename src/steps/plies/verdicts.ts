@@ -44,14 +44,14 @@ function fitVerdict(context: StepContext, stack: KnownStack, band: WallBand): Ve
       id,
       word: 'stop',
       reason,
-      fix: wallFix(wall.medianMm, stack, band, context.inputs.plies.lineWidthMm),
+      fix: wallFix(wall.medianMm, stack, band, context.inputs),
     };
   const pressedEnough = shares.within >= 0.5;
   return {
     id,
     word: pressedEnough ? 'go' : 'look again',
     reason: pressedEnough ? reason : `${reason} Most of it is taken only by the tolerance.`,
-    fix: pressedEnough ? '' : wallFix(wall.medianMm, stack, band, context.inputs.plies.lineWidthMm),
+    fix: pressedEnough ? '' : wallFix(wall.medianMm, stack, band, context.inputs),
   };
 }
 
@@ -71,7 +71,11 @@ function pairingVerdict(context: StepContext, stack: KnownStack, band: WallBand)
     Math.abs(mismatchMm) < exactPairMm
       ? 'an exact pair'
       : `${mm(Math.abs(mismatchMm))} ${mismatchMm > 0 ? 'loose' : 'tight'}`;
-  const reason = `${lines} ${lines === 1 ? 'line' : 'lines'} of ${mm(plies.lineWidthMm)} are ${mm(wallMm)} against ${mm(laidMm)} for ${stack.total.plies} ${stack.total.plies === 1 ? 'ply' : 'plies'} as laid: ${side} (common practice, no source).`;
+  const drawn =
+    part.nominalWall === 'model' && wall.known && Math.abs(wall.medianMm - wallMm) > walls.overMm
+      ? `The drawn wall of ${mm(wall.medianMm)} is ${formatNumber(wall.medianMm / plies.lineWidthMm, 1)} lines of ${mm(plies.lineWidthMm)}; walls print best in whole lines. `
+      : '';
+  const reason = `${drawn}${lines} ${lines === 1 ? 'line' : 'lines'} of ${mm(plies.lineWidthMm)} are ${mm(wallMm)} against ${mm(laidMm)} for ${stack.total.plies} ${stack.total.plies === 1 ? 'ply' : 'plies'} as laid: ${side} (common practice, no source).`;
   if (wallMm >= band.lowMm && wallMm <= band.highMm) return { id, word: 'go', reason, fix: '' };
   const own = pairWallsWithStacks(plies.lineWidthMm, stack.laidPlyMm, lines).find(
     (row) => row.lines === lines && row.nearest,

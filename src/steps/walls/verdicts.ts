@@ -57,7 +57,7 @@ function bandVerdict(context: StepContext): Verdict {
       ? { id, word: 'not yet known', reason: 'The stack has no thickness.', fix: 'Check the material cards.' }
       : { id, word: 'not yet known', reason: stack.reason, fix: stack.fix };
   const accepted = `${mm(band.lowMm)} to ${mm(band.highMm)}`;
-  const fix = wallFix(wall.medianMm, stack, band, inputs.plies.lineWidthMm);
+  const fix = wallFix(wall.medianMm, stack, band, inputs);
   const shares = wall.shares(band.lowMm, band.highMm);
   if (wall.nominal) {
     const fits = shares.within === 1;

@@ -1,0 +1,132 @@
+import { describe, expect, test } from 'vitest';
+import { checklistHtml, escapeHtml } from '../../src/checklist/checklistHtml';
+import { checklistText } from '../../src/checklist/checklistText';
+import { checklistModel, type ChecklistFacts } from '../../src/checklist/printModel';
+import { emptyContext, lockPatch, thickPatch, trayContext, walls } from '../steps/contexts';
+
+const facts: ChecklistFacts = {
+  project: 'Wind meter',
+  part: 'Upper half',
+  date: '2031-05-06',
+  appVersion: '9.8.7',
+  formatNumber: 42,
+};
+
+const faulty = trayContext({
+  measured: { patches: [lockPatch, thickPatch] },
+  summary: { showWall: walls([0.8, 8800], [1.6, 1200]) },
+});
+
+describe('the checklist', () => {
+  const model = checklistModel(facts, faulty);
+
+  test('carries what identifies the work', () => {
+    const header = Object.fromEntries(model.header.map(({ label, value }) => [label, value]));
+    expect(header).toMatchObject({
+      Project: 'Wind meter',
+      Part: 'Upper half',
+      'Pattern file': 'tray.stl',
+      Date: '2031-05-06',
+      'Workbook version': '9.8.7, format 42',
+    });
+    expect(Object.values(header)).toContain('0123456789ab');
+  });
+
+  test('follows the order of the bench work', () => {
+    expect(model.sections.map(({ id }) => id)).toEqual([
+      'model',
+      'print',
+      'caliper',
+      'prepreg',
+      'layup',
+      'later',
+    ]);
+  });
+
+  test('line ids are unique and stay the same when a record is added', () => {
+    const ids = model.sections.flatMap(({ lines }) => lines.map(({ id }) => id));
+    expect(new Set(ids).size).toBe(ids.length);
+    const record = { 'layup.ply.2': { done: true, measured: '', initials: 'kl' } };
+    const again = checklistModel(facts, faulty, record);
+    expect(again.sections.flatMap(({ lines }) => lines.map(({ id }) => id))).toEqual(ids);
+    const line = again.sections.flatMap(({ lines }) => lines).find(({ id }) => id === 'layup.ply.2');
+    expect(line?.record).toEqual(record['layup.ply.2']);
+    expect(line?.text).toContain('45°');
+  });
+
+  test('sends the caliper to the places that the map ranks', () => {
+    const caliper = model.sections.find(({ id }) => id === 'caliper');
+    const line = caliper?.lines.find(({ id }) => id === 'caliper.place.1');
+    expect(line?.text).toContain('show face, −y side');
+    expect(line?.text).toContain('1.60 mm');
+    expect(line?.measure).toEqual({ label: 'wall', unit: 'mm' });
+  });
+
+  test('prints warnings and cautions where the work is, and every caution of the steps once', () => {
+    const print = model.sections.find(({ id }) => id === 'print');
+    expect(print?.warnings.some(({ word }) => word === 'stop')).toBe(true);
+    expect(print?.lines.some(({ text }) => text.includes('Undercut filled'))).toBe(true);
+    const cautions = model.sections.flatMap(({ cautions: some }) => some.map(({ id }) => id));
+    expect(cautions.toSorted()).toEqual([
+      'checklist.laterStages',
+      'part.patternDust',
+      'plies.blades',
+      'plies.carbonDust',
+      'plies.resinSkin',
+      'walls.fillerDust',
+    ]);
+  });
+
+  test('every figure that a line cites exists', () => {
+    const cited = model.sections.flatMap(({ lines }) => lines.flatMap(({ figures }) => figures));
+    expect(cited.length).toBeGreaterThan(5);
+    expect(cited.every((id) => /^(?:part|walls|plies)\.\w+$/u.test(id))).toBe(true);
+  });
+
+  test('without a pattern and plies it says so and still prints', () => {
+    const bare = checklistText(checklistModel(facts, emptyContext({ plies: { stack: [] } })));
+    expect(bare).toContain('none imported');
+    expect(bare).toContain('Add the plies');
+    expect(bare).not.toMatch(/NaN|undefined|null/u);
+  });
+});
+
+describe('as text', () => {
+  const text = checklistText(checklistModel(facts, faulty));
+
+  test('fits 80 columns and has boxes, numbers and room to write', () => {
+    expect(text.split('\n').filter((row) => row.length > 80)).toEqual([]);
+    expect(text).toContain('[ ] Ply 2: Twill prepreg 200 g/m², 45°.');
+    expect(text).toMatch(/wall: ________ mm {3}initials: ____/u);
+    expect(text).toMatch(/Stack as laid: 0\.90\smm/u);
+    expect(text).toContain('Verdict: STOP');
+  });
+
+  test('shows what was entered', () => {
+    const record = { 'caliper.typical': { done: true, measured: '0.81', initials: 'kl' } };
+    const signed = checklistText(checklistModel(facts, faulty, record));
+    expect(signed).toMatch(/\[x\] Wall at a typical place/u);
+    expect(signed).toContain('wall: 0.81 mm   initials: kl');
+  });
+});
+
+describe('as a file', () => {
+  test('needs nothing from outside and runs nothing', () => {
+    const html = checklistHtml(checklistModel(facts, faulty));
+    expect(html).not.toMatch(/<script|<link|<img|https?:|url\(/iu);
+    expect(html).toContain('@page');
+    expect(html).toContain('<thead>');
+    expect(html).toContain("default-src 'none'");
+  });
+
+  test('text from outside cannot become markup', () => {
+    const wicked = '<img src=x onerror="alert(1)">&\'';
+    const html = checklistHtml(
+      checklistModel({ ...facts, part: wicked }, trayContext({ pattern: { fileName: wicked } }), {
+        'caliper.typical': { done: false, measured: wicked, initials: wicked },
+      }),
+    );
+    expect(html).not.toContain('<img');
+    expect(html.split(escapeHtml(wicked)).length).toBeGreaterThan(5);
+  });
+});

@@ -1,0 +1,147 @@
+/** Step contexts made by hand: an invented tray whose numbers are easy to follow. */
+import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
+import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
+import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs';
+
+export const trayPattern: PatternRecord = {
+  fileName: 'tray.stl',
+  sha256: '0123456789abcdef'.repeat(4),
+  format: 'stl-binary',
+  declaredUnit: null,
+  triangles: 1200,
+  meshKey: 'tray',
+  packErrorFileUnits: 2e-4,
+  degenerateFacets: 0,
+  notes: [],
+};
+
+const none = new Uint32Array(0);
+
+export const soundHealth: MeshHealth = {
+  facetCount: 1200,
+  vertexCount: 602,
+  watertight: true,
+  openEdges: 0,
+  crowdedEdges: 0,
+  flippedFacets: 0,
+  degenerateFacets: 0,
+  duplicateFacets: 0,
+  selfTouchingFacets: null,
+  bodies: [{ facetCount: 1200, closed: true, volume: 9000, boxMin: [0, 0, 0], boxMax: [120, 64, 18] }],
+  bodyOfFacet: new Uint32Array(1200),
+  show: {
+    openEdges: none,
+    crowdedEdges: none,
+    flippedFacets: none,
+    degenerateFacets: none,
+    duplicateFacets: none,
+    selfTouching: none,
+  },
+};
+
+const quantiles = (median: number | null): WallQuantiles => ({
+  p5: median,
+  median,
+  p95: median,
+  min: median,
+  max: median,
+  hitShare: median === null ? 0 : 1,
+});
+
+/** Walls by area: pairs of wall in mm and its area in mm². */
+export function walls(...pieces: readonly (readonly [wallMm: number, areaMm2: number])[]) {
+  const sorted = pieces.toSorted((a, b) => a[0] - b[0]);
+  let sum = 0;
+  return {
+    wallMm: Float32Array.from(sorted, ([wallMm]) => wallMm),
+    cumulativeAreaMm2: Float64Array.from(sorted, ([, areaMm2]) => (sum += areaMm2)),
+  };
+}
+
+/** 10 000 mm² of show face with a wall of 0.80 mm, everything drafted by 5°. */
+export const traySummary: PartSummary = {
+  facetCount: 1200,
+  volumeMm3: 9000,
+  openVolumeMm3: 9000,
+  areaMm2: 21_000,
+  centroidMm: [60, 32, 6],
+  boxMinMm: [0, 0, 0],
+  boxMaxMm: [120, 64, 18],
+  rayWall: quantiles(0.8),
+  ballWall: quantiles(0.8),
+  showRayWall: quantiles(0.8),
+  showBallWall: quantiles(0.79),
+  draft: { under1DegShare: 0, under3DegShare: 0, awayShare: 0.4, trappedShare: 0 },
+  insideCornerRadiusMm: { p5: 2, min: 1.5 },
+  kindAreaMm2: { show: 10_000, core: 9600, rim: 1000, detail: 400, trapped: 0, unmeasured: 0 },
+  releaseDraft: { draftDeg: Float32Array.of(5), cumulativeAreaMm2: Float64Array.of(19_600) },
+  showWall: walls([0.8, 10_000]),
+  showWallByBall: walls([0.79, 10_000]),
+  solid: false,
+};
+
+export const trayMeasured: MeasuredPart = {
+  health: soundHealth,
+  summary: traySummary,
+  patches: [],
+  unitGuess: { unit: 'mm', sure: true, reason: 'As millimeters the part is 120 x 64 x 18 mm.' },
+  fileBoxSize: [120, 64, 18],
+};
+
+interface Changes {
+  readonly part?: Partial<ProjectInputs['part']>;
+  readonly walls?: Partial<ProjectInputs['walls']>;
+  readonly plies?: Partial<ProjectInputs['plies']>;
+  readonly health?: Partial<MeshHealth>;
+  readonly summary?: Partial<PartSummary>;
+  readonly measured?: Partial<MeasuredPart>;
+  readonly pattern?: Partial<PatternRecord>;
+}
+
+/** The tray with the default stack (three plies of 0.3 mm as laid), changed where asked. */
+export function trayContext(changes: Changes = {}): StepContext {
+  return {
+    inputs: inputsWith(changes),
+    pattern: { ...trayPattern, ...changes.pattern },
+    measured: {
+      ...trayMeasured,
+      health: { ...soundHealth, ...changes.health },
+      summary: { ...traySummary, ...changes.summary },
+      ...changes.measured,
+    },
+  };
+}
+
+export function inputsWith({ part, walls, plies }: Changes): ProjectInputs {
+  return {
+    part: { ...defaultProjectInputs.part, ...part },
+    walls: { ...defaultProjectInputs.walls, ...walls },
+    plies: { ...defaultProjectInputs.plies, ...plies },
+  };
+}
+
+export function emptyContext(changes: Changes = {}): StepContext {
+  return { inputs: inputsWith(changes), pattern: null, measured: null };
+}
+
+export const thickPatch: Patch = {
+  finding: 'thick',
+  place: 'show face, −y side',
+  areaMm2: 1200,
+  worst: 1.6,
+  worstAtMm: [60, 4, 10],
+  worstFacet: 17,
+  draftDeg: 5,
+  facetCount: 40,
+};
+
+export const lockPatch: Patch = {
+  finding: 'locks',
+  place: 'undercut, +x side',
+  areaMm2: 12,
+  worst: -20,
+  worstAtMm: [118, 30, 6],
+  worstFacet: 900,
+  draftDeg: -20,
+  facetCount: 6,
+};

@@ -1,0 +1,123 @@
+import { describe, expect, test } from 'vitest';
+import { patchBand, wallBand } from '../../src/steps/band';
+import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs';
+import { steps } from '../../src/steps/registry';
+import type { StepContext } from '../../src/steps/context';
+import { emptyContext, inputsWith, lockPatch, thickPatch, trayContext } from './contexts';
+import { numbersOf, verdictOf } from './reportHelpers';
+
+const contexts: readonly (readonly [string, StepContext])[] = [
+  ['no pattern', emptyContext()],
+  ['not measured yet', { ...trayContext(), measured: null }],
+  ['a sound tray', trayContext()],
+  ['a solid', trayContext({ summary: { solid: true } })],
+  ['no plies', trayContext({ plies: { stack: [], materials: [] } })],
+  ['patches unknown', trayContext({ measured: { patches: null } })],
+  ['patches', trayContext({ measured: { patches: [thickPatch, lockPatch] } })],
+  [
+    'nothing measured',
+    trayContext({
+      summary: {
+        facetCount: 0,
+        areaMm2: 0,
+        volumeMm3: null,
+        centroidMm: null,
+        boxMaxMm: [0, 0, 0],
+        kindAreaMm2: { show: 0, core: 0, rim: 0, detail: 0, trapped: 0, unmeasured: 0 },
+        showWall: { wallMm: new Float32Array(0), cumulativeAreaMm2: new Float64Array(0) },
+        releaseDraft: { draftDeg: new Float32Array(0), cumulativeAreaMm2: new Float64Array(0) },
+        showRayWall: { p5: null, median: null, p95: null, min: null, max: null, hitShare: 0 },
+        showBallWall: { p5: null, median: null, p95: null, min: null, max: null, hitShare: 0 },
+      },
+    }),
+  ],
+];
+
+const idsOf = (context: StepContext) =>
+  steps.flatMap(({ report }) => report(context).figures.map(({ id }) => id));
+
+describe('the steps', () => {
+  test('stand in the order of the work', () => {
+    expect(steps.map(({ id }) => id)).toEqual(['part', 'walls', 'plies', 'checklist']);
+  });
+
+  test.each(contexts)('keep the rules of a report: %s', (_name, context) => {
+    const ids = new Set<string>();
+    for (const { id, report } of steps) {
+      const made = report(context);
+      expect(made.verdicts.length, id).toBeGreaterThan(0);
+      for (const entry of [...made.figures, ...made.verdicts, ...made.cautions]) {
+        expect(entry.id.startsWith(`${id}.`), entry.id).toBe(true);
+        expect(ids.has(entry.id), `${entry.id} twice`).toBe(false);
+        ids.add(entry.id);
+      }
+      for (const figure of made.figures) {
+        expect(figure.working.length, figure.id).toBeGreaterThan(0);
+        expect(
+          figure.working.every((line) => line.length > 0),
+          figure.id,
+        ).toBe(true);
+      }
+      for (const verdict of made.verdicts) {
+        expect(verdict.reason.length, verdict.id).toBeGreaterThan(5);
+        if (verdict.word !== 'go') expect(verdict.fix.length, verdict.id).toBeGreaterThan(5);
+      }
+      expect(numbersOf(made).filter((value) => !Number.isFinite(value))).toEqual([]);
+      expect(JSON.stringify(made)).not.toMatch(/NaN|Infinity|undefined/u);
+    }
+  });
+
+  test('figure ids are the same whatever is known', () => {
+    for (const [name, context] of contexts) expect(idsOf(context), name).toEqual(idsOf(trayContext()));
+  });
+
+  test('the checklist is as ready as the worst step', () => {
+    const checklist = steps.find(({ id }) => id === 'checklist');
+    const ready = (context: StepContext) =>
+      checklist === undefined ? undefined : verdictOf(checklist.report(context), 'checklist.ready');
+    // 0.80 mm is two lines of 0.40 mm; with the default 0.50 mm it is no whole number of lines.
+    expect(ready(trayContext({ plies: { lineWidthMm: 0.4 } }))?.word).toBe('go');
+    expect(ready(trayContext())?.word).toBe('look again');
+    expect(ready(emptyContext({ plies: { lineWidthMm: 0.4 } }))?.word).toBe('not yet known');
+    const stop = ready(trayContext({ part: { nominalWall: 'print' } }));
+    expect(stop?.word).toBe('stop');
+    expect(stop?.reason).toContain('Walls & draft');
+  });
+});
+
+describe('the band', () => {
+  test('reaches from the cured stack to the stack as laid, tolerances added', () => {
+    const band = wallBand(inputsWith({ walls: { overMm: 0.1, underMm: 0.02 } }));
+    expect(band?.highMm).toBeCloseTo(1, 9);
+    expect(band?.lowMm).toBeCloseTo((band?.curedMm ?? 0) - 0.02, 12);
+  });
+
+  test('never goes below nothing, and is not known without plies', () => {
+    expect(wallBand(inputsWith({ walls: { underMm: 5 } }))?.lowMm).toBe(0);
+    expect(wallBand(inputsWith({ plies: { stack: [] } }))).toBeNull();
+    expect(patchBand(inputsWith({ plies: { stack: [] } }))).toMatchObject({
+      lowMm: 0,
+      leastCornerRadiusMm: null,
+    });
+  });
+});
+
+describe('the inputs', () => {
+  test('defaults pass their own schema and every default is described', () => {
+    expect(projectInputsSchema.parse(defaultProjectInputs)).toEqual(defaultProjectInputs);
+    const paths = Object.entries(defaultProjectInputs).flatMap(([step, fields]) =>
+      Object.keys(fields).map((field) => `${step}.${field}`),
+    );
+    expect(Object.keys(inputSpecs).toSorted()).toEqual(paths.toSorted());
+  });
+
+  test('a described default is the default', () => {
+    const values: Record<string, unknown> = Object.fromEntries(
+      Object.entries(defaultProjectInputs).flatMap(([step, fields]) =>
+        Object.entries(fields).map(([field, value]) => [`${step}.${field}`, value as unknown]),
+      ),
+    );
+    for (const [path, spec] of Object.entries(inputSpecs))
+      if (spec.kind !== 'other') expect(values[path], path).toEqual(spec.default);
+  });
+});
