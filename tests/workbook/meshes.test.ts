@@ -99,6 +99,57 @@ describe('a saved mesh', () => {
     expect(workbook.packedMeshOf(other.id)).toBe(first);
   });
 
+  it('that only an undo wants gives way after a reload too, for a replaced pattern and for a delete', async () => {
+    const { machine, tab, workbook: before, id } = await tabWithProject();
+    done(before.setPattern(patternOf(first), first));
+    before.flush();
+    const other = done(before.duplicateProject(id));
+    tab.crash();
+
+    const { workbook } = machine.tab();
+    done(await workbook.openProject(id));
+    done(workbook.setPattern(patternOf(second), second));
+    workbook.flush();
+    done(workbook.setInput('walls.overMm', 0.2));
+    workbook.flush();
+    done(await workbook.deleteProject(other.id));
+    machine.disk.delete(meshStorageKey(keyOf(first)));
+    done(workbook.undeleteProject());
+    expect(workbook.packedMeshOf(other.id)).toBe(first);
+    done(await workbook.deleteProject(other.id));
+    workbook.forgetDeleted();
+    machine.disk.delete(meshStorageKey(keyOf(first)));
+    workbook.undo();
+    workbook.undo();
+    expect(workbook.flush()).toBe('saved');
+    expect(storedMeshes(machine)).toContain(keyOf(first));
+  });
+
+  it('is held for a delete that follows a reload', async () => {
+    const { machine, tab, workbook: before, id } = await tabWithProject();
+    done(before.setPattern(patternOf(first), first));
+    before.flush();
+    tab.crash();
+    const { workbook } = machine.tab();
+    done(await workbook.deleteProject(id));
+    machine.disk.delete(meshStorageKey(keyOf(first)));
+    done(workbook.undeleteProject());
+    expect(workbook.packedMeshOf(id)).toBe(first);
+  });
+
+  it('of a deleted project goes with its history', async () => {
+    const { machine, workbook, id } = await tabWithProject();
+    for (const packed of [first, second]) {
+      done(workbook.setPattern(patternOf(packed), packed));
+      workbook.flush();
+    }
+    workbook.closeProject();
+    expect(storedMeshes(machine)).toHaveLength(2);
+    done(await workbook.deleteProject(id));
+    workbook.forgetDeleted();
+    expect(storedMeshes(machine)).toEqual([]);
+  });
+
   it('that a damaged or newer record names is never removed', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
     done(workbook.setPattern(patternOf(first), first));

@@ -92,6 +92,17 @@ describe('the project list', () => {
     expect(workbook.packedMeshOf(id)).toBe(packed);
   });
 
+  it('a deleted project does not come back by an edit that was waiting to be saved', async () => {
+    const { machine, workbook, id } = await tabWithProject();
+    done(workbook.setInput('walls.overMm', 0.2));
+    done(await workbook.deleteProject(id));
+    vi.advanceTimersByTime(10_000);
+    expect(machine.tab().workbook.store.getState().projects).toEqual([]);
+    done(workbook.undeleteProject());
+    done(await workbook.openProject(id));
+    expect(workbook.store.getState().project?.inputs.walls.overMm).toBe(0.2);
+  });
+
   it('puts back a project of a newer format byte for byte', async () => {
     const { machine, tab, id } = await tabWithProject();
     tab.crash();
@@ -132,6 +143,14 @@ describe('the project list', () => {
     expect(reasonOf(workbook.duplicateProject('none'))).toContain('missing');
     expect(reasonOf(workbook.exportProjectFile('none'))).toContain('missing');
     expect(workbook.packedMeshOf('none')).toBeNull();
+  });
+
+  it('opening a project twice at once makes this tab its editor', async () => {
+    const { workbook, id } = await tabWithProject();
+    workbook.closeProject();
+    await Promise.all([workbook.openProject(id), workbook.openProject(id)]);
+    expect(workbook.store.getState().editor).toBe('here');
+    done(workbook.setInput('walls.overMm', 0.2));
   });
 
   it('opening two projects at once ends with the later one', async () => {

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Project } from '../../src/workbook';
 import { encodeProject } from '../../src/workbook/envelope';
-import { entryKey, recordKey, recordPrefix } from '../../src/workbook/keys';
+import { entryKey, entryPrefix, recordKey, recordPrefix } from '../../src/workbook/keys';
 import { savePauseMs } from '../../src/workbook/saver';
 import {
   createMachine,
@@ -105,6 +105,17 @@ describe('a full storage', () => {
     expect(workbook.store.getState().saveState).toBe('saved');
     tab.crash();
     expect((await reloaded(machine, id))?.inputs.walls).toMatchObject({ overMm: 0.2, underMm: 0.4 });
+  });
+
+  it('is not filled further by a save that failed half way', async () => {
+    const { machine, workbook } = await tabWithProject();
+    const before = recordKeys(machine);
+    machine.beforeWrite = (key) => {
+      if (key.startsWith(entryPrefix)) throw quotaError();
+    };
+    done(workbook.setInput('walls.overMm', 0.2));
+    expect(workbook.flush()).toBe('full');
+    expect(recordKeys(machine)).toEqual(before);
   });
 
   it('keeps unsaved changes of a project while another one is open', async () => {
@@ -270,6 +281,26 @@ describe('damage', () => {
     expect(machine.tab().workbook.store.getState().notes).toEqual([]);
   });
 
+  it('that was recovered from is told once, and the record in its place counts from then on', async () => {
+    const { machine, id } = await savedTwice();
+    machine.disk.set(recordKey(id, 3), 'three');
+    machine.tab();
+    const { workbook } = machine.tab();
+    expect(workbook.store.getState().notes).toEqual([]);
+    expect(done(await workbook.openProject(id)).load).toBe('ok');
+  });
+
+  it('found twice at the same place is kept twice', async () => {
+    const { machine, id } = await savedTwice();
+    for (const bytes of ['once', 'twice']) {
+      machine.disk.set(entryKey(id), bytes);
+      machine.tab();
+    }
+    const { workbook } = machine.tab();
+    const texts = workbook.store.getState().keptAside.map(({ key }) => workbook.keptAsideFile(key)?.text);
+    expect(texts).toEqual(['once', 'twice']);
+  });
+
   it('without room for a copy: the damaged bytes stay where they are, through later saves', async () => {
     const { machine, id } = await savedTwice();
     machine.disk.set(recordKey(id, 3), 'three');
@@ -343,6 +374,19 @@ describe('other formats', () => {
     expect(reasonOf(await workbook.openProject(id))).toContain('newer version of the workbook (format 99)');
     workbook.flush();
     expect(machine.disk.get(recordKey(id, 3))).toBe(newer);
+  });
+
+  it('a newer record that was written but not pointed to yet is left for the newer app', async () => {
+    const { machine, id } = await savedTwice();
+    const newer = '{"kind":"mold-layup-project","format":99,"project":{}}';
+    machine.disk.set(recordKey(id, 4), newer);
+    const { workbook } = machine.tab();
+    done(await workbook.openProject(id));
+    for (const value of [0.5, 0.6]) {
+      done(workbook.setInput('walls.overMm', value));
+      workbook.flush();
+    }
+    expect(machine.disk.get(recordKey(id, 4))).toBe(newer);
   });
 
   it('a former record is migrated, and written in the new format with the next save', async () => {

@@ -164,6 +164,12 @@ describe('a browser without locks', () => {
     expect(second.workbook.store.getState().editor).toBe('here');
     expect(second.workbook.store.getState().notes[0]).toContain('Keep it open in one tab only');
     done(first.workbook.setInput('walls.overMm', 0.3));
+    // What is being typed here is not replaced under the maker's hands.
+    done(second.workbook.setInput('walls.underMm', 0.7));
+    first.workbook.flush();
+    expect(second.workbook.store.getState().project?.inputs.walls.underMm).toBe(0.7);
+    second.workbook.flush();
+    done(first.workbook.setInput('walls.overMm', 0.3));
     first.workbook.flush();
     expect(overMm(second)).toBe(0.3);
   });
