@@ -19,7 +19,7 @@ const progress = progressLine();
 try {
   const run = await runReport(process.argv.slice(2), {
     appVersion: packageFacts.version,
-    date: new Date().toISOString().slice(0, 10),
+    date: new Date().toLocaleDateString('en-CA'),
     onProgress: progress.show,
   });
   progress.clear();

@@ -33,7 +33,13 @@ function row({ id, text, measure, record }: ChecklistLine): string {
   return `<tr id="${escapeHtml(id)}"><td class="box">${box}</td><td>${escapeHtml(text)}</td><td class="measured">${measured}</td><td class="initials">${escapeHtml(record.initials)}</td></tr>`;
 }
 
-function sectionHtml({ id, title, warnings, cautions, lines }: ChecklistSection, number: number): string {
+function sectionHtml(
+  { id, title, warnings, cautions, lines }: ChecklistSection,
+  number: number,
+  sheetTitle: string,
+): string {
+  // The head is repeated on every page that the table runs on, so a loose page still says where it belongs.
+  const running = `<tr class="running"><td colspan="4">${escapeHtml(sheetTitle)} · ${number}. ${escapeHtml(title)}</td></tr>`;
   return [
     `<section aria-labelledby="section-${escapeHtml(id)}">`,
     `<h2 id="section-${escapeHtml(id)}">${number}. ${escapeHtml(title)}</h2>`,
@@ -42,7 +48,7 @@ function sectionHtml({ id, title, warnings, cautions, lines }: ChecklistSection,
         `<p class="warning"><strong>${escapeHtml(word)}:</strong> ${escapeHtml(reason)} ${escapeHtml(fix)}</p>`,
     ),
     ...cautions.map(({ text }) => `<p class="caution"><strong>Caution:</strong> ${escapeHtml(text)}</p>`),
-    '<table><thead><tr><th scope="col">Done</th><th scope="col">What</th><th scope="col">Measured</th><th scope="col">Initials</th></tr></thead><tbody>',
+    `<table><thead>${running}<tr><th scope="col">Done</th><th scope="col">What</th><th scope="col">Measured</th><th scope="col">Initials</th></tr></thead><tbody>`,
     ...lines.map(row),
     '</tbody></table></section>',
   ].join('\n');
@@ -68,7 +74,7 @@ ${factList(model.header)}
 <p class="verdict"><strong>${escapeHtml(model.ready.word)}</strong> ${escapeHtml(steps)}</p>
 <h2>Materials and quantities</h2>
 ${factList(model.quantities)}
-${model.sections.map((section, index) => sectionHtml(section, index + 1)).join('\n')}
+${model.sections.map((section, index) => sectionHtml(section, index + 1, model.title)).join('\n')}
 </main>
 </body>
 </html>

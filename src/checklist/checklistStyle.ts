@@ -12,8 +12,10 @@ h1 { font-size: 18pt; margin: 0 0 3mm; border-bottom: 2px solid #1d2733; }
 h2 { font-size: 13pt; margin: 6mm 0 2mm; break-after: avoid; }
 table { width: calc(100% - 1px); border-collapse: collapse; }
 thead { display: table-header-group; }
-th, td { border: 1px solid #8a8371; padding: 1.5mm 2mm; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
-th { font-weight: 600; background: #f1ead8; }
+th, td { border: 1px solid #8a8371; padding: 1.5mm 2mm; text-align: left; vertical-align: top; }
+td { overflow-wrap: anywhere; }
+th { font-weight: 600; background: #f1ead8; white-space: nowrap; }
+.running td { border: 0; padding: 0 0 1mm; font-size: 9pt; }
 tr { break-inside: avoid; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 1mm 4mm; margin: 0; }
 .facts dt { font-weight: 600; }
@@ -22,7 +24,7 @@ tr { break-inside: avoid; }
 .verdict strong { text-transform: uppercase; }
 .warning, .caution { border-left: 4px solid #1d2733; padding: 1mm 3mm; margin: 2mm 0; break-inside: avoid; }
 .caution { border-left-style: double; border-left-width: 6px; }
-.box { width: 9mm; text-align: center; font-size: 15pt; line-height: 1; }
+.box { width: 14mm; text-align: center; font-size: 15pt; line-height: 1; }
 .measured { width: 40mm; }
 .initials { width: 20mm; }
 .status { color: #4d5560; }
