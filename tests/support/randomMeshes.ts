@@ -37,6 +37,12 @@ function boxDiagonal(positions: Float64Array, facets: Uint32Array): number {
   return Math.sqrt(square);
 }
 
+/** (u, v) turned by an angle in radians. */
+const turn = (u: number, v: number, angle: number): readonly [number, number] => [
+  u * Math.cos(angle) - v * Math.sin(angle),
+  u * Math.sin(angle) + v * Math.cos(angle),
+];
+
 /** A rigid motion: turn by Euler angles, then shift. */
 export const rigidMotion: fc.Arbitrary<(vertex: Vec3) => Vec3> = fc
   .tuple(
@@ -46,10 +52,6 @@ export const rigidMotion: fc.Arbitrary<(vertex: Vec3) => Vec3> = fc
     fc.tuple(coordinate, coordinate, coordinate),
   )
   .map(([aboutX, aboutY, aboutZ, shift]) => (vertex: Vec3): Vec3 => {
-    const turn = (u: number, v: number, angle: number): readonly [number, number] => [
-      u * Math.cos(angle) - v * Math.sin(angle),
-      u * Math.sin(angle) + v * Math.cos(angle),
-    ];
     const [x, y, z] = vertex;
     const [y1, z1] = turn(y, z, aboutX);
     const [z2, x1] = turn(z1, x, aboutY);

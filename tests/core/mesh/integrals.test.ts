@@ -5,6 +5,9 @@ import { box, hollowBox, insideOut, mapVertices, tray, trayVolumeMm3 } from '../
 import { propertySeed } from '../../support/propertySeed';
 import { rigidMotion } from '../../support/randomMeshes';
 
+/** Integral of x^(n - 1) from low to high. */
+const power = (low: number, high: number, n: number) => (high ** n - low ** n) / n;
+
 describe(`integrals (seed ${propertySeed})`, () => {
   it('volume and area do not change when the part is moved or turned, and the centroid goes along', () => {
     const mesh = tray([60, 40, 20], 2, 4);
@@ -46,7 +49,6 @@ describe(`integrals (seed ${propertySeed})`, () => {
 
   it('moves second moments to the origin of the mesh', () => {
     const { secondMoments } = integrate(box([1, 2, 3], [3, 5, 7]));
-    const power = (low: number, high: number, n: number) => (high ** n - low ** n) / n;
     expect(secondMoments.xx).toBeCloseTo(power(1, 3, 3) * 3 * 4, 9);
     expect(secondMoments.xy).toBeCloseTo(power(1, 3, 2) * power(2, 5, 2) * 4, 9);
     expect(secondMoments.yz).toBeCloseTo(2 * power(2, 5, 2) * power(3, 7, 2), 9);

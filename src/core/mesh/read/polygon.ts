@@ -6,7 +6,6 @@ import earcut from 'earcut';
  */
 export function cutPolygon(points: readonly number[]): number[] {
   const corners = points.length / 3;
-  if (corners === 3) return [0, 1, 2];
   const { drop, sign } = projection(points);
   const across = (drop + 1) % 3;
   const up = (drop + 2) % 3;

@@ -20,6 +20,8 @@ const units: ReadonlyMap<string, { readonly unit: LengthUnit; readonly factor: n
 
 /** Uses of objects followed before the package is taken for a trap of objects made of objects. */
 const mostUses = 20_000;
+/** Objects within objects; drawings go three or four deep. */
+const deepestNesting = 64;
 
 /**
  * Reads what a 3MF package builds: every build item, through its components and sub-models (production extension),
@@ -133,10 +135,10 @@ class Assembly {
         `Object ${use.objectId} in the 3MF package is made of itself, so it has no shape. Export it again.`,
       );
     }
-    if (++this.uses > mostUses) {
+    if (++this.uses > mostUses || around.length > deepestNesting) {
       throw new Problem(
         '3mf.tooManyUses',
-        `The 3MF package places more than ${mostUses} objects, the most that can be worked with here. Export the part alone.`,
+        `The 3MF package places more than ${mostUses} objects or nests them more than ${deepestNesting} deep, which is more than can be worked with here. Export the part alone.`,
       );
     }
     const object = this.model(path).objects.get(use.objectId);

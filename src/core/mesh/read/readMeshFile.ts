@@ -24,7 +24,9 @@ export function readMeshFile(
   fileName: string,
   onProgress?: (share: number) => void,
 ): FileMesh {
-  return finishFileMesh(readTriangles(bytes, fileName, onProgress));
+  const file = finishFileMesh(readTriangles(bytes, fileName, onProgress));
+  onProgress?.(1);
+  return file;
 }
 
 function readTriangles(

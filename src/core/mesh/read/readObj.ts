@@ -20,9 +20,11 @@ export function readObj(bytes: Uint8Array, onProgress?: (share: number) => void)
   const decimals = new DecimalReader();
   const vertices = new GrowingNumbers();
   const corners = new GrowingNumbers();
+  // Faces wait for all vertices: a face may stand before the vertices that it names. Flat lists, one entry per corner
+  // and one per face: an object per face took three times the memory.
   const faceVertices: number[] = [];
-  // Faces wait for all vertices: a face may stand before the vertices that it names.
-  const faces: { readonly offset: number; readonly first: number }[] = [];
+  const faceStarts: number[] = [];
+  const faceOffsets: number[] = [];
   const words = new LineWords(bytes);
   let reported = 0;
 
@@ -40,7 +42,8 @@ export function readObj(bytes: Uint8Array, onProgress?: (share: number) => void)
       }
       vertices.push3(xyz[0]!, xyz[1]!, xyz[2]!);
     } else if (wordIs(bytes, words.start, words.end, 'f')) {
-      faces.push({ offset, first: faceVertices.length });
+      faceStarts.push(faceVertices.length);
+      faceOffsets.push(offset);
       const vertexCount = vertices.length / 3;
       while (words.next()) {
         const number = vertexNumber(bytes, words.start, words.end);
@@ -52,22 +55,20 @@ export function readObj(bytes: Uint8Array, onProgress?: (share: number) => void)
   const vertexCount = vertices.length / 3;
   let leftOut = 0;
   let firstLeftOut = 0;
-  faces.forEach(({ offset, first }, face) => {
-    const numbers = faceVertices.slice(first, faces[face + 1]?.first ?? faceVertices.length);
-    if (numbers.length < 3 || numbers.some((n) => !(n >= 0 && n < vertexCount))) {
-      if (leftOut++ === 0) firstLeftOut = offset;
-      return;
+  faceStarts.push(faceVertices.length);
+  for (let face = 0; face < faceOffsets.length; face++) {
+    const numbers = faceVertices.slice(faceStarts[face], faceStarts[face + 1]);
+    if (numbers.length < 3 || !numbers.every((n) => n >= 0 && n < vertexCount)) {
+      if (leftOut++ === 0) firstLeftOut = faceOffsets[face]!;
+      continue;
     }
-    const points = numbers.flatMap((n) => [
-      vertices.at(3 * n),
-      vertices.at(3 * n + 1),
-      vertices.at(3 * n + 2),
-    ]);
-    for (const corner of cutPolygon(points)) {
-      corners.push3(points[3 * corner]!, points[3 * corner + 1]!, points[3 * corner + 2]!);
+    const order = numbers.length === 3 ? threeCorners : cutPolygon(pointsOf(vertices, numbers));
+    for (const corner of order) {
+      const at = 3 * numbers[corner]!;
+      corners.push3(vertices.at(at), vertices.at(at + 1), vertices.at(at + 2));
     }
     refuseTooMany(corners.length);
-  });
+  }
 
   const notes: string[] = [];
   if (leftOut > 0) {
@@ -89,6 +90,11 @@ export function readObj(bytes: Uint8Array, onProgress?: (share: number) => void)
   }
   return { format: 'obj', declaredUnit: null, corners: corners.all(), notes };
 }
+
+const threeCorners = [0, 1, 2] as const;
+
+const pointsOf = (vertices: GrowingNumbers, numbers: readonly number[]) =>
+  numbers.flatMap((n) => [vertices.at(3 * n), vertices.at(3 * n + 1), vertices.at(3 * n + 2)]);
 
 /** Words of one logical line: a backslash before the line end joins the next line on, `#` ends it. */
 class LineWords {

@@ -42,7 +42,7 @@ export function readStlAscii(bytes: Uint8Array, onProgress?: (share: number) => 
         refuseTooMany(corners.length);
         onProgress?.(offset / bytes.length);
       }
-      more = reader.insideFacet ? true : tokens.next();
+      more = reader.stoppedEarly || tokens.next();
       continue;
     }
     if (tokens.is('solid')) skipName(tokens);
@@ -91,8 +91,8 @@ class AsciiFacets {
   readonly tokens: TextTokens;
   readonly corners = new GrowingNumbers();
   readonly decimals = new DecimalReader();
-  /** After `readFacet`: the current word belongs to what follows and has not been dealt with. */
-  insideFacet = false;
+  /** After `readFacet`: it met the start of what follows, so the current word has not been dealt with. */
+  stoppedEarly = false;
 
   constructor(private readonly bytes: Uint8Array) {
     this.tokens = new TextTokens(bytes);
@@ -103,13 +103,12 @@ class AsciiFacets {
     const { tokens, corners } = this;
     const before = corners.length;
     let finite = true;
-    this.insideFacet = false;
+    this.stoppedEarly = false;
     let more = tokens.next();
     while (more) {
       if (tokens.is('vertex')) {
         const corner = this.readVertex();
-        if (corner === 'short') finite = finite && tokens.end < this.bytes.length;
-        else if (corner === 'notNumbers') finite = false;
+        if (corner === 'notNumbers') finite = false;
         // After a short corner the current word still has to be looked at.
         more = corner === 'short' ? tokens.start < tokens.end : tokens.next();
         continue;
@@ -124,7 +123,7 @@ class AsciiFacets {
         return 'notNumbers';
       }
       if (tokens.is('facet') || tokens.is('endsolid')) {
-        this.insideFacet = true;
+        this.stoppedEarly = true;
         corners.shorten(before);
         return 'wrongCorners';
       }

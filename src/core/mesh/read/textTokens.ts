@@ -32,11 +32,6 @@ export class TextTokens {
   is(word: string): boolean {
     return wordIs(this.bytes, this.start, this.end, word);
   }
-
-  /** Moves behind the current word to the end of its line. */
-  skipLine(): void {
-    while (this.end < this.bytes.length && !isLineEnd(this.bytes[this.end]!)) this.end++;
-  }
 }
 
 /** Case-blind comparison of bytes with a lower-case word of letters. */

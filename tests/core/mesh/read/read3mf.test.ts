@@ -7,9 +7,10 @@ import { weld } from '../../../../src/core/mesh/weld';
 import type { IndexedMesh } from '../../../../src/core/mesh/types';
 import { box } from '../../../support/meshes';
 
+const rows = <T>(list: ArrayLike<number>, row: (a: number, b: number, c: number) => T) =>
+  Array.from({ length: list.length / 3 }, (_, i) => row(list[3 * i]!, list[3 * i + 1]!, list[3 * i + 2]!));
+
 function meshXml({ positions, facets }: IndexedMesh): string {
-  const rows = <T>(list: ArrayLike<number>, row: (a: number, b: number, c: number) => T) =>
-    Array.from({ length: list.length / 3 }, (_, i) => row(list[3 * i]!, list[3 * i + 1]!, list[3 * i + 2]!));
   const vertices = rows(positions, (x, y, z) => `<vertex x="${x}" y='${y}' z = "${z}" />`);
   const triangles = rows(facets, (a, b, c) => `<triangle v1="${a}" v2="${b}" v3="${c}" pid="7" p1="0"/>`);
   return `<mesh><vertices>${vertices.join('\n')}</vertices><triangles>${triangles.join('')}</triangles></mesh>`;
