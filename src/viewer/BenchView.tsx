@@ -1,4 +1,4 @@
-import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
+import { useMemo, useState, type ReactNode } from 'react';
 import type { PartSummary, Patch, Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { MapArrays, PartShape, Probe } from '../jobs/protocol';
 import { Button } from '../ui/Button';
@@ -8,16 +8,13 @@ import { hasWebGl } from './hasWebGl';
 import { KindAreas } from './KindAreas';
 import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab } from './mapColors';
 import { MapLegend } from './MapLegend';
-import type { PlaceOnPart } from './PartView';
+import { PartView, type PlaceOnPart } from './PartView';
 import { PlacesTable } from './PlacesTable';
 import { ProbeReadout } from './ProbeReadout';
+import type { FromScene } from './scene/sceneMessages';
 import { middleCut, SectionControls } from './SectionControls';
 import { useViewTheme } from './useViewTheme';
-import { ViewBoundary } from './ViewBoundary';
 import './viewer.css';
-
-/** The drawing library is most of the app's weight: it comes when a view is first shown. */
-const PartView = lazy(async () => ({ default: (await import('./PartView')).PartView }));
 
 export interface MarkedFacets {
   /** What is marked, e.g. "open edges". */
@@ -65,7 +62,13 @@ const contextLost = 'The 3-D view was closed by the browser or the graphics driv
 /** The right-hand pane: which map, its legend, the part, the probe, the places, the cut. */
 export function BenchView(props: BenchViewProps) {
   const { shape, maps, summary, limits, map, patches, selectedPatch, probe, section, marked } = props;
-  const view = useMemo(() => (maps === null ? null : mapView(map, maps, limits)), [map, maps, limits]);
+  // By value: coloring a million facets is not to be done again because a sheet was drawn again.
+  const { measure, stackMm, leastDraftDeg, leastCornerRadiusMm } = limits;
+  const view = useMemo(
+    () =>
+      maps === null ? null : mapView(map, maps, { measure, stackMm, leastDraftDeg, leastCornerRadiusMm }),
+    [map, maps, measure, stackMm, leastDraftDeg, leastCornerRadiusMm],
+  );
   const plane = map === 'cut' ? props.plane : null;
   const show = (tab: MapTab) => {
     props.onMap(tab);
@@ -130,7 +133,7 @@ interface PartOrNoteProps extends Omit<BenchViewProps, 'shape'> {
 function PartOrNote(props: PartOrNoteProps): ReactNode {
   const { shape, mapShown, map, selectedPatch, probe } = props;
   const theme = useViewTheme();
-  const [lost, setLost] = useState(false);
+  const [trouble, setTrouble] = useState<FromScene['kind'] | null>(null);
   const drawable = hasWebGl();
   const facetColors = useMemo(
     () => (mapShown === null || !drawable ? null : colorFacets(mapShown.values, mapShown.scale)),
@@ -142,31 +145,27 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
     return null;
   }, [probe, selectedPatch]);
 
-  if (!drawable) return <Note>{nothingToDraw}</Note>;
-  if (lost) {
+  if (!drawable || trouble === 'failed') return <Note>{nothingToDraw}</Note>;
+  if (trouble === 'lost') {
     return (
       <Note>
-        {contextLost} <Button onClick={() => setLost(false)}>Show it again</Button>
+        {contextLost} <Button onClick={() => setTrouble(null)}>Show it again</Button>
       </Note>
     );
   }
   return (
-    <ViewBoundary instead={<Note>{nothingToDraw}</Note>}>
-      <Suspense fallback={<p className="places-note">Opening the view…</p>}>
-        <PartView
-          shape={shape}
-          facetColors={facetColors}
-          pull={props.pull}
-          theme={theme}
-          label={`3-D view of the part, map: ${mapTitles[map]}.`}
-          place={place}
-          highlight={props.marked?.facets ?? null}
-          plane={props.plane}
-          section={props.section}
-          onProbe={props.onProbe}
-          onLost={() => setLost(true)}
-        />
-      </Suspense>
-    </ViewBoundary>
+    <PartView
+      shape={shape}
+      facetColors={facetColors}
+      pull={props.pull}
+      theme={theme}
+      label={`3-D view of the part, map: ${mapTitles[map]}.`}
+      place={place}
+      highlight={props.marked?.facets ?? null}
+      plane={props.plane}
+      section={props.section}
+      onProbe={props.onProbe}
+      onTrouble={setTrouble}
+    />
   );
 }

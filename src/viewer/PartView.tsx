@@ -1,9 +1,7 @@
-import { Canvas } from '@react-three/fiber';
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { PartShape } from '../jobs/protocol';
 import { Button } from '../ui/Button';
-import { CameraRig } from './CameraRig';
 import { facetCenters, facetNormal } from './drawnFacets';
 import {
   facing,
@@ -12,18 +10,15 @@ import {
   orbitedBy,
   presetView,
   sightLine,
-  viewAxes,
   viewPresets,
   zoomedBy,
   type OrbitView,
   type ViewPreset,
 } from './orbitView';
-import { PartSurface } from './PartSurface';
-import { axisNumber, axisVector } from './sectionFrame';
-import type { CutAway } from './SurfaceDrawing';
+import type { FromScene } from './scene/sceneMessages';
+import { SceneCanvas } from './SceneCanvas';
 import { usePointerOrbit } from './usePointerOrbit';
 import type { ViewTheme } from './useViewTheme';
-import { CutMark, Dots, PlaceMark, PullArrow } from './ViewMarks';
 
 export interface PlaceOnPart {
   readonly atMm: Vec3;
@@ -46,28 +41,16 @@ export interface PartViewProps {
   readonly section: Section | null;
   /** Line of sight through the clicked pixel, in part coordinates. */
   readonly onProbe: (originMm: Vec3, direction: Vec3) => void;
-  /** The drawing context was lost for good. */
-  readonly onLost: () => void;
+  readonly onTrouble: (trouble: FromScene['kind']) => void;
 }
 
 const turnDeg = 10;
 const zoomStep = 1.25;
 const mostDots = 2000;
-const plainColor = new Uint32Array(new Uint8Array([214, 208, 194, 255]).buffer)[0]!;
-
-/** 1 or -1: on which side of the cut the eye stands, along the cut's axis. */
-const eyeSide = (plane: SectionPlane, view: OrbitView) =>
-  viewAxes(view).toEye[axisNumber[plane.axis]] >= 0 ? 1 : -1;
-
-/** Takes away the half of the part that stands between the eye and the cut. */
-function cutAwayAt(plane: SectionPlane, side: 1 | -1): CutAway {
-  const [x, y, z] = axisVector[plane.axis];
-  return { normal: [side * x, side * y, side * z], atMm: side * plane.atMm };
-}
 
 /** The part in 3-D: turn, zoom, look from a side, click to probe. Draws only when something has changed. */
 export function PartView(props: PartViewProps) {
-  const { shape, pull, theme, place, highlight, plane, onProbe, onLost } = props;
+  const { shape, pull, theme, place, highlight, plane, section, onProbe } = props;
   const { display, boxMinMm, boxMaxMm } = shape;
   const box = useMemo(() => ({ boxMinMm, boxMaxMm }), [boxMinMm, boxMaxMm]);
   const [view, setView] = useState(() => openingView(pull, box));
@@ -128,12 +111,16 @@ export function PartView(props: PartViewProps) {
     event.preventDefault();
   };
 
-  // Only a turn past the cut changes which half is taken away, so the material is not touched at every turn.
-  const side = plane === null ? 1 : eyeSide(plane, view);
-  const cutAway = useMemo(() => (plane === null ? null : cutAwayAt(plane, side)), [plane, side]);
-  const dots = useMemo(
-    () => (highlight === null ? null : facetCenters(display, highlight, mostDots)),
-    [display, highlight],
+  const marks = useMemo(
+    () => ({
+      pull,
+      theme,
+      placeMm: place === null ? null : place.atMm,
+      dotsMm: highlight === null ? null : facetCenters(display, highlight, mostDots),
+      plane,
+      section,
+    }),
+    [pull, theme, place, display, highlight, plane, section],
   );
 
   return (
@@ -148,43 +135,14 @@ export function PartView(props: PartViewProps) {
         onContextMenu={(event) => event.preventDefault()}
         {...pointers}
       >
-        <Canvas
-          orthographic
-          flat
-          linear
-          legacy
-          frameloop="demand"
-          dpr={[1, 2]}
-          gl={{ alpha: true, antialias: true }}
-          onCreated={({ gl }) => {
-            gl.localClippingEnabled = true;
-            gl.domElement.addEventListener('webglcontextlost', onLost);
-          }}
-        >
-          <CameraRig view={view} box={box} />
-          <ambientLight intensity={0.7 * Math.PI} />
-          <EyeLight view={view} />
-          <PartSurface
-            display={display}
-            box={box}
-            facetColors={props.facetColors}
-            plainColor={plainColor}
-            cutAway={cutAway}
-          />
-          <PullArrow pull={pull} boxMinMm={boxMinMm} boxMaxMm={boxMaxMm} color={theme.ink} />
-          {plane === null ? null : (
-            <CutMark
-              plane={plane}
-              section={props.section}
-              boxMinMm={boxMinMm}
-              boxMaxMm={boxMaxMm}
-              color={theme.ink}
-              sheetColor={theme.accent}
-            />
-          )}
-          {dots === null ? null : <Dots pointsMm={dots} color={theme.finding} sizePx={9} />}
-          {place === null ? null : <PlaceMark atMm={place.atMm} color={theme.ink} ground={theme.ground} />}
-        </Canvas>
+        <SceneCanvas
+          display={display}
+          box={box}
+          facetColors={props.facetColors}
+          view={view}
+          marks={marks}
+          onTrouble={props.onTrouble}
+        />
         <span className="part-crosshair" aria-hidden />
       </div>
       <div className="part-presets" role="group" aria-label="Look from">
@@ -207,11 +165,4 @@ export function PartView(props: PartViewProps) {
       </div>
     </div>
   );
-}
-
-/** A lamp over the eye's left shoulder, so that every face looked at is lit and edges show. */
-function EyeLight({ view }: { readonly view: OrbitView }) {
-  const { right, up, toEye } = viewAxes(view);
-  const [x, y, z] = toEye.map((along, axis) => along + 0.45 * up[axis]! - 0.35 * right[axis]!);
-  return <directionalLight position={[x!, y!, z!]} intensity={0.36 * Math.PI} />;
 }

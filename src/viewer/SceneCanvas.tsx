@@ -1,0 +1,79 @@
+import { useEffect, useRef, useState } from 'react';
+import type { DisplayChunk } from '../jobs/protocol';
+import type { OrbitView, PartBox } from './orbitView';
+import type { FromScene, SceneMarks } from './scene/sceneMessages';
+import { startScene, type Scene } from './scene/startScene';
+
+export interface SceneCanvasProps {
+  readonly display: readonly DisplayChunk[];
+  readonly box: PartBox;
+  /** One RGBA word per facet, see `colorFacets`; null draws the part plain. */
+  readonly facetColors: Uint32Array | null;
+  readonly view: OrbitView;
+  readonly marks: SceneMarks;
+  readonly onTrouble: (trouble: FromScene['kind']) => void;
+}
+
+/** Sharper than this no eye at arm's length sees, and it costs time. */
+const mostPixelRatio = 2;
+
+/** Runs `step(i)` for 0 to count - 1, one per animation frame, so that no frame gets long. Returns a stop. */
+function onePerFrame(count: number, step: (i: number) => void): () => void {
+  let next = 0;
+  let frame = 0;
+  const run = () => {
+    if (next >= count) return;
+    step(next++);
+    frame = requestAnimationFrame(run);
+  };
+  run();
+  return () => cancelAnimationFrame(frame);
+}
+
+/** The canvas that the scene draws on; hands everything on to the scene as it changes. */
+export function SceneCanvas({ display, box, facetColors, view, marks, onTrouble }: SceneCanvasProps) {
+  const holder = useRef<HTMLDivElement>(null);
+  const [scene, setScene] = useState<Scene | null>(null);
+  const trouble = useRef(onTrouble);
+  useEffect(() => {
+    trouble.current = onTrouble;
+  }, [onTrouble]);
+
+  useEffect(() => {
+    const parent = holder.current;
+    if (parent === null) return undefined;
+    // Made by hand: a canvas can be handed to a worker only once, so every start needs a fresh one.
+    const canvas = document.createElement('canvas');
+    parent.append(canvas);
+    const started = startScene(canvas, ({ kind }) => trouble.current(kind));
+    const observer = new ResizeObserver(() => {
+      started.send({
+        kind: 'size',
+        widthPx: parent.clientWidth,
+        heightPx: parent.clientHeight,
+        pixelRatio: Math.min(mostPixelRatio, window.devicePixelRatio),
+      });
+    });
+    observer.observe(parent);
+    setScene(started);
+    return () => {
+      observer.disconnect();
+      started.dispose();
+      canvas.remove();
+    };
+  }, []);
+
+  useEffect(() => {
+    if (scene === null) return undefined;
+    scene.send({ kind: 'part', box });
+    return onePerFrame(display.length, (i) =>
+      scene.send({ kind: 'chunk', chunk: display[i]!, last: i === display.length - 1 }),
+    );
+  }, [scene, display, box]);
+
+  useEffect(() => scene?.send({ kind: 'paint', facetColors }), [scene, facetColors]);
+  useEffect(() => scene?.send({ kind: 'view', view }), [scene, view]);
+  useEffect(() => scene?.send({ kind: 'marks', marks }), [scene, marks]);
+
+  return <div ref={holder} className="scene-canvas" />;
+}

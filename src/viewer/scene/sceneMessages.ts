@@ -1,0 +1,43 @@
+/** What the page tells the scene, and what the scene tells the page; plain data, so that the scene may be a worker. */
+import type { Section, SectionPlane, Vec3 } from '../../core/mesh/types';
+import type { DisplayChunk } from '../../jobs/protocol';
+import type { OrbitView, PartBox } from '../orbitView';
+import type { ViewTheme } from '../useViewTheme';
+
+/** What is drawn over the part. */
+export interface SceneMarks {
+  readonly pull: Vec3;
+  readonly theme: ViewTheme;
+  readonly placeMm: Vec3 | null;
+  /** 3 numbers per dot, mm. */
+  readonly dotsMm: Float32Array | null;
+  readonly plane: SectionPlane | null;
+  readonly section: Section | null;
+}
+
+export type ToScene =
+  | {
+      readonly kind: 'size';
+      readonly widthPx: number;
+      readonly heightPx: number;
+      readonly pixelRatio: number;
+    }
+  /** Another part: what was drawn is taken away, its chunks follow. */
+  | { readonly kind: 'part'; readonly box: PartBox }
+  /** `last` asks for a picture: none is drawn for the chunks before it. */
+  | { readonly kind: 'chunk'; readonly chunk: DisplayChunk; readonly last: boolean }
+  /** One RGBA word per facet, or null to draw all facets plain. */
+  | { readonly kind: 'paint'; readonly facetColors: Uint32Array | null }
+  | { readonly kind: 'view'; readonly view: OrbitView }
+  | { readonly kind: 'marks'; readonly marks: SceneMarks };
+
+/** The first message to a scene worker. */
+export interface SceneStart {
+  readonly kind: 'canvas';
+  readonly canvas: OffscreenCanvas;
+}
+
+/** The scene cannot draw: it never could (no WebGL), or its context was taken away. */
+export interface FromScene {
+  readonly kind: 'failed' | 'lost';
+}
