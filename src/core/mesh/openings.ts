@@ -1,6 +1,5 @@
 import { pending, wall } from './kindWork';
 import { labelRegions } from './regions';
-import { landTurnRad } from './rims';
 import { side, type FacetFindings } from './skinSides';
 import { facetKind } from './types';
 
@@ -17,13 +16,13 @@ export function markOpenings(
   kind: Uint8Array,
   usualMm: number,
 ): void {
-  const { rayWallMm, rayFacet, neighbor, turnRad, reach, geometry } = findings;
+  const { rayWallMm, rayFacet, neighbor, reach, geometry } = findings;
   const { areaMm2, centerMm, normal } = geometry;
   const throughWall = new Uint8Array(kind.length);
   for (let facet = 0; facet < kind.length; facet++) {
     if (kind[facet] === wall && reach[facet] === 3) throughWall[facet] = 1;
   }
-  const { label, count } = labelRegions(throughWall, neighbor, turnRad, landTurnRad);
+  const { label, count } = labelRegions(throughWall, neighbor);
   if (count === 0) return;
   // Sums per region: area, center times area (3), n . c times area, n times area (3), wall times area.
   const fields = 9;

@@ -5,7 +5,7 @@ import { side, type FacetFindings } from './skinSides';
 import { facetKind, type IndexedMesh } from './types';
 
 /** Lands end at folds sharper than this. */
-export const landTurnRad = (50 * Math.PI) / 180;
+const landTurnRad = (50 * Math.PI) / 180;
 /** A land runs along the skins it joins: it touches each with at least this share of its outline. */
 const leastTouchShare = 0.1;
 
@@ -26,11 +26,13 @@ export function markRims(
   const outlineMm = new Float64Array(count);
   const showMm = new Float64Array(count);
   const coreMm = new Float64Array(count);
+  const sideArea = new Float64Array(count);
   const touching: { region: number; other: number; lengthMm: number }[] = [];
   for (let facet = 0; facet < kind.length; facet++) {
     const region = label[facet]!;
     if (region < 0) continue;
     area[region] = area[region]! + areaMm2[facet]!;
+    sideArea[region] = sideArea[region]! + areaMm2[facet]! * sides[facet]!;
     if (sides[rayFacet[facet]!] === sides[facet]) {
       ownSkinArea[region] = ownSkinArea[region]! + areaMm2[facet]!;
     }
@@ -47,6 +49,15 @@ export function markRims(
         touching.push({ region, other: label[other]!, lengthMm });
       }
     }
+  }
+  // What is left over beside one skin only (a small outside round, a rib) continues that skin for the land next to it.
+  const continues = Float64Array.from(sideArea, (sum, region) => {
+    if (sum > 0 && showMm[region]! > 0 && coreMm[region] === 0) return side.show;
+    return sum < 0 && coreMm[region]! > 0 && showMm[region] === 0 ? side.core : side.none;
+  });
+  for (const { region, other, lengthMm } of touching) {
+    if (continues[other] === side.show) showMm[region] = showMm[region]! + lengthMm;
+    else if (continues[other] === side.core) coreMm[region] = coreMm[region]! + lengthMm;
   }
   const isRim = new Uint8Array(count);
   const joins = (oneMm: number, otherMm: number, region: number) =>

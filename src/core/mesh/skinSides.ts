@@ -43,52 +43,84 @@ function endsOnClearWall(findings: FacetFindings, facet: number): boolean {
 /**
  * Which mold half each facet belongs to (`side`).
  *
- * What only one half reaches belongs to it. What both reach (upright walls, through-openings) or none (undercuts) is
- * decided by the wall behind it: it takes the other side than the facet that its ray meets. Of two undecided sides
- * of one wall the free one is show and the trapped one core; when both are free, the one that looks further away
- * from the middle of the part is show. The rest takes the side of the neighbor over the gentlest fold. Trapped
- * facets get the skin that they are part of, so that the wall in front of an undercut is still a wall.
+ * What only one half reaches belongs to it. The rest, in this order:
+ * - What both reach (upright walls, through-openings) takes the other side than the facet that its wall ends on.
+ * - What none reaches (undercuts) takes the side of its neighbor in an inside corner or in the same plane: the same stone
+ *   would fill both. So the wall in front of an undercut is still a wall, and a rib stays on its own half.
+ * - Of two undecided sides of one wall the free one is show and the trapped one core; when both are free, the one
+ *   that looks further away from the middle of the part is show.
+ * - What is left takes the other side than the facet its wall ends on, else the side over the gentlest fold.
  */
 export function skinSides(findings: FacetFindings): Int8Array {
   const { geometry, rayFacet, reach, draftDeg } = findings;
   const { areaMm2 } = geometry;
   const facetCount = reach.length;
   const sides = new Int8Array(facetCount);
-  const waiting: number[] = [];
+  const free: number[] = [];
+  const trapped: number[] = [];
   for (let facet = 0; facet < facetCount; facet++) {
     const halves = reach[facet]!;
     if (halves === reachBit.fromShowSide) sides[facet] = side.show;
     else if (halves === reachBit.fromCoreSide) sides[facet] = side.core;
-    else if (areaMm2[facet]! > 0) waiting.push(facet);
+    else if (areaMm2[facet]! > 0) (halves === 0 ? trapped : free).push(facet);
   }
-  const open = takeOppositeSides(waiting);
+  const undecided = (facets: readonly number[]) => facets.filter((facet) => sides[facet] === side.none);
+  takeOppositeSides(free);
+  floodInsideCorners(sides, trapped, findings);
   const center = middleOf(geometry);
-  for (const facet of open) {
+  for (const facet of undecided(free)) {
     const hit = rayFacet[facet]!;
-    if (reach[facet] === 0 || hit < 0 || sides[hit] !== side.none || !endsOnClearWall(findings, facet))
-      continue;
+    if (hit < 0 || sides[hit] !== side.none || !endsOnClearWall(findings, facet)) continue;
     if (reach[hit] === 0 || outwardness(geometry, facet, center) > outwardness(geometry, hit, center)) {
       sides[facet] = side.show;
     }
   }
-  const rest = takeOppositeSides(open.filter((facet) => sides[facet] === side.none));
+  takeOppositeSides([...undecided(free), ...undecided(trapped)]);
+  const rest = [...undecided(free), ...undecided(trapped)];
   if (rest.length > 0) {
     floodOverGentlestFolds(sides, rest, findings);
-    for (const facet of rest) {
-      if (sides[facet] === side.none) sides[facet] = draftDeg[facet]! >= 0 ? side.show : side.core;
-    }
+    for (const facet of undecided(rest)) sides[facet] = draftDeg[facet]! >= 0 ? side.show : side.core;
   }
   return sides;
 
-  /** Decides the facets whose wall ends on a decided facet; returns the others. */
-  function takeOppositeSides(facets: readonly number[]): number[] {
+  /** Decides the facets whose wall ends on a facet that was decided before. */
+  function takeOppositeSides(facets: readonly number[]): void {
     const decided = facets.filter(
       (facet) =>
         rayFacet[facet]! >= 0 && sides[rayFacet[facet]!] !== side.none && endsOnClearWall(findings, facet),
     );
     const taken = decided.map((facet) => -sides[rayFacet[facet]!]!);
     decided.forEach((facet, at) => (sides[facet] = taken[at]!));
-    return facets.filter((facet) => sides[facet] === side.none);
+  }
+}
+
+/** Folds up to this are the same plane for spreading a side. */
+const samePlaneRad = Math.PI / 180;
+
+/** Spreads the decided sides into the trapped facets over inside corners and within planes. */
+function floodInsideCorners(sides: Int8Array, trapped: readonly number[], findings: FacetFindings): void {
+  const { neighbor, turnRad, reach } = findings;
+  const takesFrom = (halfEdge: number) =>
+    neighbor[halfEdge]! >= 0 &&
+    turnRad[halfEdge]! <= samePlaneRad &&
+    sides[neighbor[halfEdge]!] !== side.none;
+  const waiting = trapped.filter((facet) => [0, 1, 2].some((edge) => takesFrom(3 * facet + edge)));
+  for (let facet = waiting.pop(); facet !== undefined; facet = waiting.pop()) {
+    if (sides[facet] !== side.none) continue;
+    for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
+      if (takesFrom(halfEdge)) sides[facet] = sides[neighbor[halfEdge]!]!;
+    }
+    for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
+      const other = neighbor[halfEdge]!;
+      if (
+        other >= 0 &&
+        reach[other] === 0 &&
+        sides[other] === side.none &&
+        turnRad[halfEdge]! <= samePlaneRad
+      ) {
+        waiting.push(other);
+      }
+    }
   }
 }
 
