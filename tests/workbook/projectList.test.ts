@@ -92,11 +92,17 @@ describe('the project list', () => {
     expect(workbook.packedMeshOf(id)).toBe(packed);
   });
 
-  it('a deleted project does not come back by an edit that was waiting to be saved', async () => {
+  it('a deleted project does not come back by an edit that could not be saved', async () => {
     const { machine, workbook, id } = await tabWithProject();
+    machine.beforeWrite = () => {
+      throw quotaError();
+    };
     done(workbook.setInput('walls.overMm', 0.2));
+    expect(workbook.flush()).toBe('full');
     done(await workbook.deleteProject(id));
-    vi.advanceTimersByTime(10_000);
+    expect(workbook.store.getState()).toMatchObject({ saveState: 'saved', projects: [] });
+    machine.beforeWrite = () => {};
+    workbook.flush();
     expect(machine.tab().workbook.store.getState().projects).toEqual([]);
     done(workbook.undeleteProject());
     done(await workbook.openProject(id));
