@@ -12,7 +12,7 @@ const touchShare = 1e-7;
  * `index` must be built from `mesh`. Tolerance: 1e-7 box diagonals.
  */
 export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32Array {
-  const { boxes, links, nodeCount } = index.tree;
+  const { root, boxes, children } = index.tree;
   const { points, corners, facetOfSlot } = index;
   const slotCount = mesh.facets.length / 3;
   const toleranceMm = touchShare * index.diagonalMm;
@@ -34,34 +34,48 @@ export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32
     return count;
   };
 
-  for (let leaf = 0; leaf < nodeCount; leaf++) {
-    const firstSlot = links[8 * leaf + 7]!;
-    if (firstSlot < 0) continue;
+  const waiting = new Int32Array(64);
+  for (let firstSlot = 0; firstSlot < slotCount; firstSlot += leafSlots) {
     const count = fetch(firstSlot, leafFacets);
-    const at = 8 * leaf;
-    const minX = boxes[at]! - toleranceMm;
-    const minY = boxes[at + 1]! - toleranceMm;
-    const minZ = boxes[at + 2]! - toleranceMm;
-    const maxX = boxes[at + 3]! + toleranceMm;
-    const maxY = boxes[at + 4]! + toleranceMm;
-    const maxZ = boxes[at + 5]! + toleranceMm;
-    // Depth-first order is slot order: what stands before this leaf has been paired with it already.
-    for (let node = leaf; node < nodeCount;) {
-      const there = 8 * node;
-      if (
-        boxes[there]! > maxX ||
-        boxes[there + 1]! > maxY ||
-        boxes[there + 2]! > maxZ ||
-        boxes[there + 3]! < minX ||
-        boxes[there + 4]! < minY ||
-        boxes[there + 5]! < minZ
-      ) {
-        node = links[there + 6]!;
+    let minX = Infinity;
+    let minY = Infinity;
+    let minZ = Infinity;
+    let maxX = -Infinity;
+    let maxY = -Infinity;
+    let maxZ = -Infinity;
+    for (let member = 0; member < count; member++) {
+      const facet = leafFacets[member]!;
+      for (let at = 0; at < 9; at += 3) {
+        minX = Math.min(minX, facet[at]!);
+        minY = Math.min(minY, facet[at + 1]!);
+        minZ = Math.min(minZ, facet[at + 2]!);
+        maxX = Math.max(maxX, facet[at]!);
+        maxY = Math.max(maxY, facet[at + 1]!);
+        maxZ = Math.max(maxZ, facet[at + 2]!);
+      }
+    }
+    const centerX = (minX + maxX) / 2;
+    const centerY = (minY + maxY) / 2;
+    const centerZ = (minZ + maxZ) / 2;
+    const halfX = (maxX - minX) / 2 + toleranceMm;
+    const halfY = (maxY - minY) / 2 + toleranceMm;
+    const halfZ = (maxZ - minZ) / 2 + toleranceMm;
+    let waitingCount = 1;
+    waiting[0] = root;
+    while (waitingCount > 0) {
+      const node = waiting[--waitingCount]!;
+      if (node >= 0) {
+        for (let child = 4 * node, at = 24 * node; child < 4 * node + 4; child++, at++) {
+          const apart =
+            Math.abs(centerX - boxes[at]!) - boxes[at + 12]! > halfX ||
+            Math.abs(centerY - boxes[at + 4]!) - boxes[at + 16]! > halfY ||
+            Math.abs(centerZ - boxes[at + 8]!) - boxes[at + 20]! > halfZ;
+          if (!apart) waiting[waitingCount++] = children[child]!;
+        }
         continue;
       }
-      node++;
-      const otherFirst = links[there + 7]!;
-      if (otherFirst < 0) continue;
+      const otherFirst = ~node;
+      if (otherFirst < firstSlot) continue; // paired when that leaf had its turn
       const otherCount = fetch(otherFirst, otherFacets);
       for (let member = 0; member < count; member++) {
         for (let other = otherFirst === firstSlot ? member + 1 : 0; other < otherCount; other++) {

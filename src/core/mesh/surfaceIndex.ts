@@ -53,3 +53,23 @@ export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
     tree: buildBoxTree(points, corners, largestCoordinate),
   };
 }
+
+/** Facet of the mesh that stands in a slot. */
+export function facetOf(index: SurfaceIndex, slot: number): number {
+  return index.facetOfSlot === null ? slot : index.facetOfSlot[slot]!;
+}
+
+/** The slots of the facets `from` to `to - 1`, in curve order. */
+export function slotsOf(index: SurfaceIndex, from: number, to: number): Uint32Array {
+  const slots = new Uint32Array(Math.max(0, to - from));
+  if (index.facetOfSlot === null) {
+    for (let place = 0; place < slots.length; place++) slots[place] = from + place;
+    return slots;
+  }
+  let place = 0;
+  for (let slot = 0; slot < index.facetCount; slot++) {
+    const facet = index.facetOfSlot[slot]!;
+    if (facet >= from && facet < to) slots[place++] = slot;
+  }
+  return slots;
+}
