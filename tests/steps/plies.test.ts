@@ -41,6 +41,12 @@ describe('Ply schedule step', () => {
     expect(figureOf(report, 'plies.underPercent').value).toBeCloseTo(10, 9);
   });
 
+  test('a wall drawn exactly at the stack as laid is not called loose for its last decimal', () => {
+    const showWall = walls([0.8999, 5000], [0.9002, 4000], [0.91, 1000]);
+    const report = pliesReport(trayContext({ summary: { showWall } }));
+    expect(figureOf(report, 'plies.loosePercent').value).toBeCloseTo(10, 9);
+  });
+
   test('two lines of 0.5 mm against three plies of 0.3 mm: 0.10 mm loose, common practice', () => {
     const report = pliesReport(trayContext({ part: { nominalWall: 'print', printLines: 2 } }));
     const pairing = verdictOf(report, 'plies.pairing');

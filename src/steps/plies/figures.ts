@@ -9,6 +9,7 @@ import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import { wallInUse } from '../wallInUse';
 import { prepregFigures } from './prepregFigures';
 import { resolveStack, type KnownStack } from './stack';
+import { halfCaliperStepMm, stackShares } from './stackShares';
 
 const mm = (value: number, decimals = 3) => `${formatNumber(value, decimals)} mm`;
 
@@ -159,14 +160,14 @@ function wallFigures(context: StepContext): readonly Figure[] {
     ];
   }
   const { curedMm, laidMm } = stack.total;
-  const shares = wall.shares(Math.min(curedMm, laidMm), Math.max(curedMm, laidMm));
+  const shares = stackShares(wall, stack);
   const status = wall.nominal ? 'your entry' : 'computed';
   return [
     ...shareSpecs.map(([id, label, share]) =>
       figure(
         { id, label, unit: '%', decimals: 1, status },
         percent(shares[share]),
-        `Cured ${mm(curedMm, 2)}, as laid ${mm(laidMm, 2)}, no tolerance; wall: ${wall.how}.`,
+        `Cured ${mm(curedMm, 2)}, as laid ${mm(laidMm, 2)}, to half a caliper step (${mm(halfCaliperStepMm)}); wall: ${wall.how}.`,
       ),
     ),
     figure(

@@ -8,6 +8,7 @@ import type { StepContext } from '../context';
 import { bestPair, pairingRows, wallFix } from '../wallFix';
 import { wallInUse } from '../wallInUse';
 import { resolveStack, type KnownStack } from './stack';
+import { stackShares } from './stackShares';
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;
 const areaPercent = (share: number) => `${formatNumber(100 * share, 1)} %`;
@@ -31,9 +32,7 @@ function fitVerdict(context: StepContext, stack: KnownStack, band: WallBand): Ve
   const id = 'plies.fit';
   const wall = wallInUse(context);
   if (!wall.known) return { id, word: 'not yet known', reason: wall.reason, fix: wall.fix };
-  const low = Math.min(band.curedMm, band.laidMm);
-  const high = Math.max(band.curedMm, band.laidMm);
-  const shares = wall.shares(low, high);
+  const shares = stackShares(wall, stack);
   const outside = wall.shares(band.lowMm, band.highMm);
   const wrongPercent = 100 * (outside.under + outside.over);
   const reason = wall.nominal
