@@ -98,6 +98,9 @@ function LineRow({ line, disabled, onRecord }: LineRowProps) {
       <td>
         {measure ? (
           <span className="measured-entry">
+            <span className="narrow-label" aria-hidden>
+              Measured
+            </span>
             <RecordEntry
               label={`${measure.label} in ${measure.unit}: ${text}`}
               value={record.measured}
@@ -110,6 +113,9 @@ function LineRow({ line, disabled, onRecord }: LineRowProps) {
         ) : null}
       </td>
       <td>
+        <span className="narrow-label" aria-hidden>
+          Initials
+        </span>
         <RecordEntry
           label={`Initials: ${text}`}
           value={record.initials}

@@ -34,18 +34,42 @@ export function VerdictBox({
           {first?.fix ? <p>{first.fix}</p> : null}
         </div>
       </div>
-      {findings.length > 0 ? <VerdictLines verdicts={findings} /> : null}
+      {findings.map((verdict) => (
+        <FindingLine key={verdict.id} verdict={verdict} />
+      ))}
       {inOrder.length > 0 ? (
-        <details className="verdict-in-order">
+        <details className="verdict-finding">
           <summary>
             <VerdictMark word="go" decorative />
-            {inOrder.length === 1 ? 'One more check says go' : `${inOrder.length} more checks say go`}
+            <span>
+              {inOrder.length === 1 ? 'One more check says go' : `${inOrder.length} more checks say go`}
+            </span>
           </summary>
           <VerdictLines verdicts={inOrder} />
         </details>
       ) : null}
     </section>
   );
+}
+
+/** A finding in one line; what follows its first sentence, and the fix, open under it. */
+function FindingLine({ verdict }: { readonly verdict: Verdict }) {
+  const [headline, rest] = splitAfterFirstSentence(verdict.reason);
+  return (
+    <details className="verdict-finding">
+      <summary>
+        <VerdictMark word={verdict.word} />
+        <span>{headline}</span>
+      </summary>
+      {rest ? <p>{rest}</p> : null}
+      {verdict.fix ? <p>{verdict.fix}</p> : null}
+    </details>
+  );
+}
+
+function splitAfterFirstSentence(text: string): readonly [string, string] {
+  const end = text.indexOf('. ');
+  return end < 0 ? [text, ''] : [text.slice(0, end + 1), text.slice(end + 2)];
 }
 
 function VerdictLines({ verdicts }: { readonly verdicts: readonly Verdict[] }) {

@@ -38,7 +38,10 @@ describe('the verdict box', () => {
     expect(screen.getByRole('heading')).toHaveTextContent('Stop');
     expect(screen.getByText('b')).toBeVisible();
     expect(screen.getByText('fix b')).toBeVisible();
-    expect(screen.getByText('c fix c')).toBeVisible();
+    expect(screen.getByText('c')).toBeVisible();
+    expect(screen.getByText('fix c')).not.toBeVisible();
+    await userEvent.click(screen.getByText('c'));
+    expect(screen.getByText('fix c')).toBeVisible();
     expect(screen.getByText('a fix a')).not.toBeVisible();
     await userEvent.click(screen.getByText('2 more checks say go'));
     expect(screen.getByText('a fix a')).toBeVisible();

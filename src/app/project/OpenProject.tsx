@@ -186,10 +186,14 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <SaveNote saveState={saveState} />
           {refusal ? <Note problem>{refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
-          {measuring.progress ? <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} /> : null}
         </div>
         {sheet()}
       </main>
+      {measuring.progress ? (
+        <div className="shell-progress">
+          <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} />
+        </div>
+      ) : null}
       {withView ? (
         <BenchPane stepId={step.id} context={context} measuring={measuring} control={control} />
       ) : null}

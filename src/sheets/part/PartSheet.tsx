@@ -169,10 +169,10 @@ interface UnitRowProps {
   readonly setPart: (change: Partial<PartInputs>) => void;
 }
 
-/** The unit of the file; while it is not confirmed, the guess with its reason and a button that takes it. */
+/** The unit of the file; while it is not confirmed, the guess with its reason, and a button that takes a doubtful one. */
 function UnitRow({ part, shape, disabled, setPart }: UnitRowProps) {
   const guess = shape?.unitGuess;
-  const open = part.unit === 'unconfirmed' && guess !== undefined;
+  const told = part.unit === 'unconfirmed' && guess !== undefined;
   return (
     <>
       <ChoiceField
@@ -180,10 +180,11 @@ function UnitRow({ part, shape, disabled, setPart }: UnitRowProps) {
         meaning={partSpecs['part.unit'].meaning}
         choices={partSpecs['part.unit'].choices}
         value={part.unit}
+        note={told && guess.sure ? `${lengthUnitNames[guess.unit]}: ${guess.reason}` : undefined}
         disabled={disabled}
         onChange={(unit) => setPart({ unit })}
       />
-      {open ? (
+      {told && !guess.sure ? (
         <div className="unit-question">
           <p>
             Taken as <strong>{lengthUnitNames[guess.unit]}</strong>: {guess.reason}
