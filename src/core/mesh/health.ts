@@ -45,8 +45,8 @@ export function findHealth(mesh: IndexedMesh, degenerateFacets = 0): MeshHealth 
     bodies,
     bodyOfFacet,
     show: {
-      openEdges: facetsAtEdges(adjacency, openEdge),
-      crowdedEdges: facetsAtEdges(adjacency, crowdedEdge),
+      openEdges: facetsAtEdges(adjacency, openEdge, adjacency.openEdges),
+      crowdedEdges: facetsAtEdges(adjacency, crowdedEdge, adjacency.crowdedEdges),
       flippedFacets,
       degenerateFacets: flatFacets,
       duplicateFacets,
@@ -61,8 +61,9 @@ function facetsWhere(facetCount: number, holds: (facet: number) => boolean): Uin
   return Uint32Array.from(found);
 }
 
-/** Facets with an edge of the wanted kind. */
-function facetsAtEdges({ neighbor }: Adjacency, kind: number): Uint32Array {
+/** Facets with an edge of the wanted kind, of which there are `edges`. */
+function facetsAtEdges({ neighbor }: Adjacency, kind: number, edges: number): Uint32Array {
+  if (edges === 0) return new Uint32Array(0);
   return facetsWhere(
     neighbor.length / 3,
     (facet) =>
