@@ -8,7 +8,8 @@ export const pliesSpecs = {
     kind: 'other',
     label: 'Material cards',
     unit: '',
-    meaning: 'List of prepreg rolls: id, name, weave and the numbers below, each as materials.N.<field>.',
+    meaning:
+      'List of prepreg rolls: id, name, weave (woven, unidirectional or non-crimp) and the numbers described under plies.materials.N.',
     default: 'one twill card',
   },
   'plies.stack': {

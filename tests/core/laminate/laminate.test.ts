@@ -11,6 +11,7 @@ import {
 } from '../../../src/core/laminate/plyThickness';
 import { stackThickness } from '../../../src/core/laminate/stackThickness';
 import { Problem } from '../../../src/core/problem';
+import { propertySeed } from '../../support/propertySeed';
 
 const twill: PlyMaterial = {
   arealWeightGsm: 200,
@@ -29,7 +30,7 @@ const anyCard = fc.record({
 });
 
 describe('one ply', () => {
-  test('the cured thickness is the volume of fiber plus the volume of resin per area', () => {
+  test(`the cured thickness is the volume of fiber plus the volume of resin per area (seed ${propertySeed})`, () => {
     fc.assert(
       fc.property(anyCard, (card) => {
         const resinGsm = prepregArealMassGsm(card) - card.arealWeightGsm;
@@ -40,7 +41,7 @@ describe('one ply', () => {
     );
   });
 
-  test('plies in a gap of their own cured thickness have the fiber fraction of the card', () => {
+  test(`plies in a gap of their own cured thickness have the fiber fraction of the card (seed ${propertySeed})`, () => {
     fc.assert(
       fc.property(anyCard, fc.integer({ min: 1, max: 12 }), (card, plies) => {
         const gapMm = plies * curedThicknessMm(card);
@@ -113,7 +114,7 @@ describe('pairing of printed lines with plies', () => {
     expect(pairWallsWithStacks(0.1, 0.3, 1)).toMatchObject([{ plies: 1, nearest: true }]);
   });
 
-  test('each number of lines has one nearest row and no other ply count comes nearer', () => {
+  test(`each number of lines has one nearest row and no other ply count comes nearer (seed ${propertySeed})`, () => {
     const widths = fc.double({ min: 0.1, max: 2, noNaN: true });
     const plies = fc.double({ min: 0.05, max: 1, noNaN: true });
     fc.assert(

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { areaShares } from '../../../src/core/numeric/areaShares';
+import { propertySeed } from '../../support/propertySeed';
 
 const walls = Float32Array.of(0.5, 0.8, 0.8, 1.2);
 const areas = Float64Array.of(10, 30, 60, 100);
@@ -20,7 +21,7 @@ describe('area shares', () => {
     expect(areaShares(Float32Array.of(1), Float64Array.of(0), 0, 1)).toBeNull();
   });
 
-  test('agrees with counting one by one, and adds up to all of it', () => {
+  test(`agrees with counting one by one, and adds up to all of it (seed ${propertySeed})`, () => {
     const piece = fc.tuple(
       fc.float({ min: 0, max: 5, noNaN: true }),
       fc.double({ min: 0.01, max: 100, noNaN: true }),

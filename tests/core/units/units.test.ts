@@ -4,6 +4,7 @@ import { formatBand, formatFigure } from '../../../src/core/units/formatFigure';
 import { formatNumber, formatQuantity, notKnown } from '../../../src/core/units/formatNumber';
 import { mmPerUnit } from '../../../src/core/units/length';
 import { parseNumber } from '../../../src/core/units/parseNumber';
+import { propertySeed } from '../../support/propertySeed';
 
 describe('reading a typed number', () => {
   test.each([
@@ -53,7 +54,7 @@ describe('reading a typed number', () => {
     expect(parsed.ok ? '' : parsed.message).toContain(message);
   });
 
-  test('reads back whatever it shows', () => {
+  test(`reads back whatever it shows (seed ${propertySeed})`, () => {
     fc.assert(
       fc.property(
         fc.double({ min: -1e12, max: 1e12, noNaN: true }),
@@ -68,7 +69,7 @@ describe('reading a typed number', () => {
     );
   });
 
-  test('never answers with something that is not finite, whatever is typed', () => {
+  test(`never answers with something that is not finite, whatever is typed (seed ${propertySeed})`, () => {
     fc.assert(
       fc.property(fc.string(), (text) => {
         const parsed = parseNumber(text, 'mm');
