@@ -3,8 +3,7 @@ import type { PartSummary, Patch, Section, SectionPlane, Vec3 } from '../core/me
 import type { MapArrays, PartShape, Probe } from '../jobs/protocol';
 import { Button } from '../ui/Button';
 import { Note } from '../ui/Note';
-import { colorFacets } from './colorScales';
-import { hasWebGl } from './hasWebGl';
+import { canTryWebGl } from './canTryWebGl';
 import { KindAreas } from './KindAreas';
 import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab } from './mapColors';
 import { MapLegend } from './MapLegend';
@@ -134,18 +133,13 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
   const { shape, mapShown, map, selectedPatch, probe } = props;
   const theme = useViewTheme();
   const [trouble, setTrouble] = useState<FromScene['kind'] | null>(null);
-  const drawable = hasWebGl();
-  const facetColors = useMemo(
-    () => (mapShown === null || !drawable ? null : colorFacets(mapShown.values, mapShown.scale)),
-    [mapShown, drawable],
-  );
   const place = useMemo<PlaceOnPart | null>(() => {
     if (probe !== null) return { atMm: probe.pointMm, facet: null };
     if (selectedPatch !== null) return { atMm: selectedPatch.worstAtMm, facet: selectedPatch.worstFacet };
     return null;
   }, [probe, selectedPatch]);
 
-  if (!drawable || trouble === 'failed') return <Note>{nothingToDraw}</Note>;
+  if (!canTryWebGl() || trouble === 'failed') return <Note>{nothingToDraw}</Note>;
   if (trouble === 'lost') {
     return (
       <Note>
@@ -156,7 +150,7 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
   return (
     <PartView
       shape={shape}
-      facetColors={facetColors}
+      paint={mapShown}
       pull={props.pull}
       theme={theme}
       label={`3-D view of the part, map: ${mapTitles[map]}.`}

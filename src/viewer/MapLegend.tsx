@@ -76,7 +76,7 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
         <svg width={16} height={12} aria-hidden>
           <rect width={16} height={12} fill={cssOf(noValueColor)} />
         </svg>
-        {legend.noValue}
+        {legend.noValue}; arrow: pull
       </p>
     </div>
   );

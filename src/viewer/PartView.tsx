@@ -3,6 +3,7 @@ import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { PartShape } from '../jobs/protocol';
 import { Button } from '../ui/Button';
 import { facetCenters, facetNormal } from './drawnFacets';
+import type { Paint } from './mapColors';
 import {
   facing,
   fitted,
@@ -17,6 +18,7 @@ import {
 } from './orbitView';
 import type { FromScene } from './scene/sceneMessages';
 import { SceneCanvas } from './SceneCanvas';
+import { axisNumber } from './sectionFrame';
 import { usePointerOrbit } from './usePointerOrbit';
 import type { ViewTheme } from './useViewTheme';
 
@@ -28,8 +30,8 @@ export interface PlaceOnPart {
 
 export interface PartViewProps {
   readonly shape: Pick<PartShape, 'display' | 'boxMinMm' | 'boxMaxMm'>;
-  /** RGBA word per facet; null while nothing is measured. */
-  readonly facetColors: Uint32Array | null;
+  /** Null while nothing is measured. */
+  readonly paint: Paint | null;
   readonly pull: Vec3;
   readonly theme: ViewTheme;
   /** Said to screen readers, with what the view shows. */
@@ -47,6 +49,15 @@ export interface PartViewProps {
 const turnDeg = 10;
 const zoomStep = 1.25;
 const mostDots = 2000;
+
+/** Where a line of sight comes out of the half that the cut takes away from before the eye. */
+function pastCut(originMm: Vec3, direction: Vec3, { axis, atMm }: SectionPlane): Vec3 {
+  const along = direction[axisNumber[axis]];
+  if (Math.abs(along) < 1e-9) return originMm;
+  const way = Math.max(0, (atMm - originMm[axisNumber[axis]]) / along);
+  const [x, y, z] = originMm.map((at, i) => at + way * direction[i]!);
+  return [x!, y!, z!];
+}
 
 /** The part in 3-D: turn, zoom, look from a side, click to probe. Draws only when something has changed. */
 export function PartView(props: PartViewProps) {
@@ -73,9 +84,9 @@ export function PartView(props: PartViewProps) {
   const probeAt = useCallback(
     (atPx: readonly [number, number], sizePx: readonly [number, number]) => {
       const { originMm, direction } = sightLine(view, box, atPx, sizePx);
-      onProbe(originMm, direction);
+      onProbe(plane === null ? originMm : pastCut(originMm, direction, plane), direction);
     },
-    [view, box, onProbe],
+    [view, box, plane, onProbe],
   );
   const pointers = usePointerOrbit(box, setView, probeAt);
 
@@ -138,7 +149,7 @@ export function PartView(props: PartViewProps) {
         <SceneCanvas
           display={display}
           box={box}
-          facetColors={props.facetColors}
+          paint={props.paint}
           view={view}
           marks={marks}
           onTrouble={props.onTrouble}

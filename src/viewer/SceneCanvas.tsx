@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { DisplayChunk } from '../jobs/protocol';
+import type { Paint } from './mapColors';
 import type { OrbitView, PartBox } from './orbitView';
 import type { FromScene, SceneMarks } from './scene/sceneMessages';
 import { startScene, type Scene } from './scene/startScene';
@@ -7,8 +8,8 @@ import { startScene, type Scene } from './scene/startScene';
 export interface SceneCanvasProps {
   readonly display: readonly DisplayChunk[];
   readonly box: PartBox;
-  /** One RGBA word per facet, see `colorFacets`; null draws the part plain. */
-  readonly facetColors: Uint32Array | null;
+  /** Null draws the part plain. */
+  readonly paint: Paint | null;
   readonly view: OrbitView;
   readonly marks: SceneMarks;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -31,7 +32,7 @@ function onePerFrame(count: number, step: (i: number) => void): () => void {
 }
 
 /** The canvas that the scene draws on; hands everything on to the scene as it changes. */
-export function SceneCanvas({ display, box, facetColors, view, marks, onTrouble }: SceneCanvasProps) {
+export function SceneCanvas({ display, box, paint, view, marks, onTrouble }: SceneCanvasProps) {
   const holder = useRef<HTMLDivElement>(null);
   const [scene, setScene] = useState<Scene | null>(null);
   const trouble = useRef(onTrouble);
@@ -71,7 +72,10 @@ export function SceneCanvas({ display, box, facetColors, view, marks, onTrouble 
     );
   }, [scene, display, box]);
 
-  useEffect(() => scene?.send({ kind: 'paint', facetColors }), [scene, facetColors]);
+  useEffect(
+    () => scene?.send({ kind: 'paint', paint: paint && { values: paint.values, scale: paint.scale } }),
+    [scene, paint],
+  );
   useEffect(() => scene?.send({ kind: 'view', view }), [scene, view]);
   useEffect(() => scene?.send({ kind: 'marks', marks }), [scene, marks]);
 

@@ -109,9 +109,13 @@ export type MapLegend =
       readonly classes: readonly ClassLabel[];
     };
 
-export interface MapView {
-  readonly values: ArrayLike<number>;
+/** Values per facet and the colors they take. */
+export interface Paint {
+  readonly values: Float32Array | Uint8Array;
   readonly scale: ColorScale;
+}
+
+export interface MapView extends Paint {
   readonly legend: MapLegend;
 }
 

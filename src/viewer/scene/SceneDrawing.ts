@@ -13,6 +13,7 @@ import {
   Vector3,
   WebGLRenderer,
 } from 'three';
+import { colorFacets } from '../colorScales';
 import { pixelsPerMm, standOffMm, viewAxes, type OrbitView, type PartBox } from '../orbitView';
 import { axisNumber, axisVector } from '../sectionFrame';
 import { markObjects } from './markObjects';
@@ -73,7 +74,9 @@ export class SceneDrawing {
         if (!message.last) return;
         break;
       case 'paint':
-        this.surface.paint(message.facetColors);
+        this.surface.paint(
+          message.paint === null ? null : colorFacets(message.paint.values, message.paint.scale),
+        );
         break;
       case 'view':
         this.view = message.view;

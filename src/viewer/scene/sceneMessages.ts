@@ -1,6 +1,7 @@
 /** What the page tells the scene, and what the scene tells the page; plain data, so that the scene may be a worker. */
 import type { Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { DisplayChunk } from '../../jobs/protocol';
+import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
 import type { ViewTheme } from '../useViewTheme';
 
@@ -26,8 +27,8 @@ export type ToScene =
   | { readonly kind: 'part'; readonly box: PartBox }
   /** `last` asks for a picture: none is drawn for the chunks before it. */
   | { readonly kind: 'chunk'; readonly chunk: DisplayChunk; readonly last: boolean }
-  /** One RGBA word per facet, or null to draw all facets plain. */
-  | { readonly kind: 'paint'; readonly facetColors: Uint32Array | null }
+  /** Null draws all facets plain. */
+  | { readonly kind: 'paint'; readonly paint: Paint | null }
   | { readonly kind: 'view'; readonly view: OrbitView }
   | { readonly kind: 'marks'; readonly marks: SceneMarks };
 
