@@ -12,16 +12,16 @@ export interface CellPiece {
 }
 
 /**
- * The surface of what stays when the pieces are put down one after the other, on a grid of `cellMm`; closed as long as
- * cells don't touch along an edge only.
+ * The surface of what stays when the pieces are put down one after the other, on a grid of `cellMm` (per axis); closed as long
+ * as cells don't touch along an edge only.
  */
-export function cellPart(sizeMm: Vec3, cellMm: number, pieces: readonly CellPiece[]): IndexedMesh {
-  const counts = sizeMm.map((size) => Math.round(size / cellMm)) as [number, number, number];
+export function cellPart(sizeMm: Vec3, cellMm: Vec3, pieces: readonly CellPiece[]): IndexedMesh {
+  const counts = sizeMm.map((size, axis) => Math.round(size / cellMm[axis]!)) as [number, number, number];
   const [nx, ny, nz] = counts;
   const filled = new Uint8Array(nx * ny * nz);
   const cellAt = (x: number, y: number, z: number) => x + nx * (y + ny * z);
   for (const { is, box } of pieces) {
-    const [xs, ys, zs] = box.map((range) => range.map((edge) => Math.round(edge / cellMm))) as [
+    const [xs, ys, zs] = box.map((range, axis) => range.map((edge) => Math.round(edge / cellMm[axis]!))) as [
       [number, number],
       [number, number],
       [number, number],
@@ -44,7 +44,7 @@ export function cellPart(sizeMm: Vec3, cellMm: number, pieces: readonly CellPiec
     const known = vertexNumbers.get(key);
     if (known !== undefined) return known;
     vertexNumbers.set(key, positions.length / 3);
-    positions.push(corner[0]! * cellMm, corner[1]! * cellMm, corner[2]! * cellMm);
+    positions.push(corner[0]! * cellMm[0], corner[1]! * cellMm[1], corner[2]! * cellMm[2]);
     return positions.length / 3 - 1;
   };
   for (let z = 0; z < nz; z++) {
@@ -106,14 +106,18 @@ export function facetNear(mesh: IndexedMesh, pointMm: Vec3, normal: Vec3): numbe
  * window, a mark raised by 0.5 mm, a region of 2 mm wall and a lip inside the rim that traps the wall above it.
  */
 export function caseHalf(): IndexedMesh {
-  return cellPart([60, 40, 12.5], 0.5, [
-    solid([0, 60], [0, 40], [0, 12]),
-    air([1, 59], [1, 39], [0, 11]),
-    solid([20, 24], [20, 24], [3, 11]),
-    solid([38, 39], [1, 39], [5, 11]),
-    air([8, 14], [8, 14], [11, 12]),
-    solid([28, 34], [28, 34], [12, 12.5]),
-    solid([46, 57], [8, 20], [10, 11]),
-    solid([1, 2], [10, 30], [0, 1]),
-  ]);
+  return cellPart(
+    [60, 40, 12.5],
+    [1, 1, 0.5],
+    [
+      solid([0, 60], [0, 40], [0, 12]),
+      air([1, 59], [1, 39], [0, 11]),
+      solid([20, 24], [20, 24], [3, 11]),
+      solid([38, 39], [1, 39], [5, 11]),
+      air([8, 14], [8, 14], [11, 12]),
+      solid([28, 34], [28, 34], [12, 12.5]),
+      solid([46, 57], [8, 20], [10, 11]),
+      solid([1, 2], [10, 30], [0, 1]),
+    ],
+  );
 }

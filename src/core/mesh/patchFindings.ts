@@ -1,4 +1,5 @@
-import { facetKind, type Measurement, type Patch, type PatchBand } from './types';
+import { longRayRatio } from './skinSides';
+import { facetKind, reachBit, type Measurement, type Patch, type PatchBand } from './types';
 
 export type Finding = Patch['finding'];
 
@@ -9,16 +10,26 @@ export interface FindingSearch {
   readonly valueOf: (facet: number) => number;
   /** How far off a value is, 0 (just) to 1 (fully). */
   readonly missOf: (value: number) => number;
+  /** Facets with the finding belong together across one facet without it: those along a corner touch in points only. */
+  readonly bridges?: true;
 }
 
 const share = (miss: number, limit: number) => (limit > 0 ? Math.min(1, miss / limit) : 1);
 
 /** The questions that a band asks of a measured part. */
 export function findingSearches(measurement: Measurement, band: PatchBand): FindingSearch[] {
-  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm } = measurement;
+  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm, reach } = measurement;
+  const { fromCoreSide } = reachBit;
   const { show, core, rim, detail, trapped } = facetKind;
   const wallMm = band.measure === 'ray' ? rayWallMm : ballWallMm;
   const isSkin = (facet: number) => kind[facet] === show || kind[facet] === core;
+  /** A detail inside the part, or one on the show face that is as thick as its ray says. */
+  const isBossOrRib = (facet: number) => {
+    const hit = rayFacet[facet]!;
+    if (kind[facet] !== detail || kind[hit] === rim) return false;
+    const isInside = reach[facet] === fromCoreSide || reach[hit] === fromCoreSide;
+    return isInside || (kind[hit] === detail && rayWallMm[facet]! <= longRayRatio * ballWallMm[facet]!);
+  };
   const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm } = band;
   const list: FindingSearch[] = [
     {
@@ -47,8 +58,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
     },
     {
       finding: 'boss or rib',
-      valueOf: (facet) =>
-        kind[facet] === detail && kind[rayFacet[facet]!] !== rim ? rayWallMm[facet]! : NaN,
+      valueOf: (facet) => (isBossOrRib(facet) ? rayWallMm[facet]! : NaN),
       missOf: () => 1,
     },
   ];
@@ -56,6 +66,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
     list.push({
       finding: 'tight corner',
       valueOf: (facet) => (cornerRadiusMm[facet]! < leastCornerRadiusMm ? cornerRadiusMm[facet]! : NaN),
+      bridges: true,
       missOf: (radius) => share(leastCornerRadiusMm - radius, leastCornerRadiusMm),
     });
   }

@@ -35,8 +35,8 @@ const kindNames = Object.keys(facetKind) as FacetKind[];
  *
  * `thick` and `thin`: show facets whose wall lies above or below the band; `locks`: trapped facets, told by their
  * draft; `drags`: show and core facets with less draft toward their own mold half than wanted; `tight corner`: inside
- * corners under the least radius; `boss or rib`: details, told by their ray wall (show facets over the end of a wall
- * belong to no boss and are left out).
+ * corners under the least radius; `boss or rib`: details, told by their ray wall (show facets over a rim or
+ * at an outside corner, whose rays run along a wall, belong to no boss and are left out).
  *
  * Rank: area times miss times weight, summed over the facets of the patch. Miss is the distance from the limit as a share of the
  * limit (for draft: of the least draft or 1 degree), at most 1; it is 1 for locks and details. Weight is 1 for locks,
@@ -77,7 +77,10 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
     any = true;
   }
   if (!any) return [];
-  const { label, count } = labelRegions(isFound, neighbor);
+  const { label, count } = labelRegions(
+    search.bridges ? withNeighbors(isFound, neighbor) : isFound,
+    neighbor,
+  );
   const area = new Float64Array(count);
   const missTimesArea = new Float64Array(count);
   const facets = new Uint32Array(count);
@@ -88,7 +91,7 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
   const highest = new Float64Array(count * 3).fill(-Infinity);
   for (let facet = 0; facet < facetCount; facet++) {
     const region = label[facet]!;
-    if (region < 0) continue;
+    if (region < 0 || isFound[facet] === 0) continue;
     const value = valueOf(facet);
     area[region] = area[region]! + areaMm2[facet]!;
     missTimesArea[region] = missTimesArea[region]! + areaMm2[facet]! * missOf(value);
@@ -129,6 +132,16 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
     });
   }
   return found;
+}
+
+/** The facets and what lies next to them. */
+function withNeighbors(isFound: Uint8Array, neighbor: Int32Array): Uint8Array {
+  const wider = isFound.slice();
+  for (let halfEdge = 0; halfEdge < neighbor.length; halfEdge++) {
+    const other = neighbor[halfEdge]!;
+    if (other >= 0 && isFound[(halfEdge / 3) | 0] === 1) wider[other] = 1;
+  }
+  return wider;
 }
 
 function scaled(numbers: Float64Array | Float32Array, at: number, factor = 1): Vec3 {

@@ -72,12 +72,16 @@ describe.each([
 
 describe('lone cases', () => {
   it('a bore through a boss is land, and the boss around it a detail', () => {
-    const mesh = cellPart([40, 30, 12], 0.5, [
-      solid([0, 40], [0, 30], [0, 12]),
-      air([1, 39], [1, 29], [0, 11]),
-      solid([16, 24], [11, 19], [2, 11]),
-      air([18.5, 21.5], [13.5, 16.5], [0, 12]),
-    ]);
+    const mesh = cellPart(
+      [40, 30, 12],
+      [0.5, 0.5, 1],
+      [
+        solid([0, 40], [0, 30], [0, 12]),
+        air([1, 39], [1, 29], [0, 11]),
+        solid([16, 24], [11, 19], [2, 11]),
+        air([18.5, 21.5], [13.5, 16.5], [0, 12]),
+      ],
+    );
     const measurement = measurePart(mesh, up);
     expect(kindAt(mesh, measurement, [18.5, 15, 6], [1, 0, 0])).toBe('rim');
     expect(kindAt(mesh, measurement, [16, 15, 6], [-1, 0, 0])).toBe('detail');
@@ -86,10 +90,11 @@ describe('lone cases', () => {
   });
 
   it('a frame without a top keeps its walls', () => {
-    const mesh = cellPart([40, 30, 10], 0.5, [
-      solid([0, 40], [0, 30], [0, 10]),
-      air([2, 38], [2, 28], [0, 10]),
-    ]);
+    const mesh = cellPart(
+      [40, 30, 10],
+      [1, 1, 1],
+      [solid([0, 40], [0, 30], [0, 10]), air([2, 38], [2, 28], [0, 10])],
+    );
     const measurement = measurePart(mesh, up);
     expect(kindAt(mesh, measurement, [20, 0, 5], [0, -1, 0])).toBe('show');
     expect(kindAt(mesh, measurement, [20, 2, 5], [0, 1, 0])).toBe('core');

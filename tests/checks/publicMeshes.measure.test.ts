@@ -1,0 +1,84 @@
+/**
+ * Draft and trapped shares of real enclosure meshes against the independent figures of their collection (manifest.json:
+ * area-weighted over facets; reach by rays along +z and -z from facet centers, CGAL and Embree agreeing). The
+ * manifest gives reach from each side and from neither; definitions stand in its `definitions`.
+ */
+import { describe, expect, it } from 'vitest';
+import { findHealth } from '../../src/core/mesh/health';
+import { measurePart } from '../../src/core/mesh/measure';
+import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
+import { summarize } from '../../src/core/mesh/summary';
+import type { IndexedMesh } from '../../src/core/mesh/types';
+import { weld } from '../../src/core/mesh/weld';
+import { hasSharedMeshes, sharedJson, sharedMesh, suiteTitle } from '../support/sharedMeshes';
+
+interface PublicMesh {
+  readonly mm_per_unit: number;
+  readonly draft_plus_z: {
+    readonly under_1deg: number;
+    readonly under_3deg: number;
+    readonly facing_away: number;
+  };
+  readonly straight_pull_z: {
+    readonly centroid_area_weighted: {
+      readonly reachable_from_plus_z: number;
+      readonly reachable_from_minus_z: number;
+      readonly reachable_from_neither: number;
+    };
+  };
+  readonly thickness_centroid_area_weighted: {
+    readonly p5: number;
+    readonly median: number;
+    readonly p95: number;
+  };
+}
+
+const meshes = hasSharedMeshes('public')
+  ? Object.entries((sharedJson('public/manifest.json') as { meshes: Record<string, PublicMesh> }).meshes)
+  : [];
+
+function partInMm(path: string, mmPerUnit: number): IndexedMesh {
+  const { mesh } = weld(readMeshFile(sharedMesh(path), path));
+  return { positions: mesh.positions.map((coordinate) => coordinate * mmPerUnit), facets: mesh.facets };
+}
+
+function within(value: number, expected: number): void {
+  expect(Math.abs(value - expected)).toBeLessThanOrEqual(0.002);
+}
+
+describe(suiteTitle('draft, reach and walls of public meshes', meshes.length), () => {
+  it.each(meshes)('%s', (path, given) => {
+    const mesh = partInMm(path, given.mm_per_unit);
+    const measurement = measurePart(mesh, [0, 0, 1]);
+    const summary = summarize(mesh, findHealth(mesh), measurement);
+    const { draft } = summary;
+    within(draft.under1DegShare, given.draft_plus_z.under_1deg);
+    within(draft.under3DegShare, given.draft_plus_z.under_3deg);
+    within(draft.awayShare, given.draft_plus_z.facing_away);
+
+    const reached = given.straight_pull_z.centroid_area_weighted;
+    within(draft.trappedShare, reached.reachable_from_neither);
+    let fromShow = 0;
+    let fromCore = 0;
+    measurement.areaMm2.forEach((area, facet) => {
+      if (measurement.reach[facet]! & 1) fromShow += area;
+      if (measurement.reach[facet]! & 2) fromCore += area;
+    });
+    within(fromShow / summary.areaMm2, reached.reachable_from_plus_z);
+    within(fromCore / summary.areaMm2, reached.reachable_from_minus_z);
+
+    const walls = given.thickness_centroid_area_weighted;
+    for (const share of ['p5', 'median', 'p95'] as const) {
+      const expected = walls[share] * given.mm_per_unit;
+      const found = summary.rayWall[share] ?? NaN;
+      expect(Math.abs(found - expected)).toBeLessThanOrEqual(Math.max(0.01, 0.01 * expected));
+    }
+    const kinds = Object.values(summary.kindAreaMm2).reduce((sum, area) => sum + area, 0);
+    expect(kinds / summary.areaMm2).toBeCloseTo(1, 5);
+  });
+
+  it('ran what there was', () => {
+    console.log(`public meshes measured: ${meshes.length} files`);
+    expect(meshes.length === 0).toBe(!hasSharedMeshes('public'));
+  });
+});
