@@ -37,6 +37,7 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
       </div>
     );
   }
+  const { limit } = legend;
   const { low, high, ramp } = legend.scale;
   const place = (value: number) => ((value - low) / (high - low)) * barWidthPx;
   return (
@@ -44,7 +45,7 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
       <p className="map-legend-title">{legend.title}</p>
       <svg
         width={barWidthPx}
-        height={40}
+        height={limit === null ? 40 : 58}
         role="img"
         aria-label={`Colors from ${legend.ticks.map(({ label }) => label).join(' over ')}`}
         className="map-legend-bar"
@@ -61,16 +62,28 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
         <rect x={0.5} y={0.5} width={barWidthPx - 1} height={15} className="chart-frame" />
         {legend.ticks.map(({ at, label }) => {
           const x = place(at);
-          const anchor = x < 8 ? 'start' : x > barWidthPx - 8 ? 'end' : 'middle';
           return (
             <g key={label}>
               <line x1={clampToBar(x)} x2={clampToBar(x)} y1={12} y2={20} className="chart-axis" />
-              <text x={x} y={31} textAnchor={anchor} className="map-legend-number">
+              <text x={x} y={31} textAnchor={anchorAt(x, 8)} className="map-legend-number">
                 {label}
               </text>
             </g>
           );
         })}
+        {limit === null ? null : (
+          <g>
+            <line x1={place(limit.at)} x2={place(limit.at)} y1={0} y2={44} className="map-legend-limit" />
+            <text
+              x={Math.min(barWidthPx, Math.max(0, place(limit.at)))}
+              y={51}
+              textAnchor={anchorAt(place(limit.at), 40)}
+              className="map-legend-number"
+            >
+              {limit.label}
+            </text>
+          </g>
+        )}
       </svg>
       <p className="map-legend-note">
         <svg width={16} height={12} aria-hidden>
@@ -83,6 +96,12 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
 }
 
 const clampToBar = (x: number) => Math.min(barWidthPx - 0.5, Math.max(0.5, x));
+
+/** Lettering near an end of the bar stays inside of it. */
+function anchorAt(x: number, nearPx: number): 'start' | 'middle' | 'end' {
+  if (x < nearPx) return 'start';
+  return x > barWidthPx - nearPx ? 'end' : 'middle';
+}
 
 function isDark(color: readonly [number, number, number] | undefined): boolean {
   return color !== undefined && 0.299 * color[0] + 0.587 * color[1] + 0.114 * color[2] < 110;

@@ -99,6 +99,8 @@ export type MapLegend =
       readonly title: string;
       readonly scale: RampScale;
       readonly ticks: readonly { readonly at: number; readonly label: string }[];
+      /** The limit on this map, marked under the bar; null for none. */
+      readonly limit: { readonly at: number; readonly label: string } | null;
       /** What gray means on this map. */
       readonly noValue: string;
     }
@@ -136,7 +138,7 @@ function wallMap(maps: MapArrays, limits: MapLimits): MapView {
     return {
       values,
       scale,
-      legend: { kind: 'ramp', title: 'Wall, mm', scale, ticks, noValue: 'no wall met' },
+      legend: { kind: 'ramp', title: 'Wall, mm', scale, ticks, limit: null, noValue: 'no wall met' },
     };
   }
   const span = wallSpanMm(stackMm);
@@ -154,7 +156,7 @@ function wallMap(maps: MapArrays, limits: MapLimits): MapView {
   return {
     values,
     scale,
-    legend: { kind: 'ramp', title: 'Wall less stack, mm', scale, ticks, noValue: 'no wall met' },
+    legend: { kind: 'ramp', title: 'Wall less stack, mm', scale, ticks, limit: null, noValue: 'no wall met' },
   };
 }
 
@@ -165,13 +167,19 @@ function draftMap(maps: MapArrays, limits: MapLimits): MapView {
   const least = limits.leastDraftDeg;
   const ticks = [
     { at: 0, label: '0' },
-    ...(least > 0.8 && least < draftShownToDeg - 2 ? [{ at: least, label: `${least} least` }] : []),
     { at: draftShownToDeg, label: `${draftShownToDeg}+` },
   ];
   return {
     values: releaseDraftDeg(maps),
     scale,
-    legend: { kind: 'ramp', title: 'Draft toward its mold half, °', scale, ticks, noValue: 'no draft' },
+    legend: {
+      kind: 'ramp',
+      title: 'Draft toward its mold half, °',
+      scale,
+      ticks,
+      limit: least > draftShownToDeg ? null : { at: least, label: `least ${least}` },
+      noValue: 'no draft',
+    },
   };
 }
 
@@ -181,13 +189,19 @@ function cornerMap(maps: MapArrays, limits: MapLimits): MapView {
   const scale: RampScale = { kind: 'ramp', ramp: cividis, low: 0, high };
   const ticks = [
     { at: 0, label: '0' },
-    ...(least === null ? [] : [{ at: least, label: `${least.toFixed(1)} least` }]),
     { at: high, label: `${high}+` },
   ];
   return {
     values: maps.cornerRadiusMm,
     scale,
-    legend: { kind: 'ramp', title: 'Inside-corner radius, mm', scale, ticks, noValue: 'no inside corner' },
+    legend: {
+      kind: 'ramp',
+      title: 'Inside-corner radius, mm',
+      scale,
+      ticks,
+      limit: least === null ? null : { at: least, label: `least ${least.toFixed(2)}` },
+      noValue: 'no inside corner',
+    },
   };
 }
 
