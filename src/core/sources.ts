@@ -30,6 +30,50 @@ export const sources = {
     short: 'composites trade handbook: draft',
     full: 'Composites trade handbook page on mold draft: 1 to 3 degrees, aim for 3 or more, never below 1.',
   },
+  kaw2006: {
+    short: 'Kaw, Mechanics of Composite Materials, 2nd ed.',
+    full: 'Kaw, A. K., Mechanics of Composite Materials, 2nd edition, CRC Press 2006: lamination theory, thermal forces and moments, strength of a lamina.',
+  },
+  mallick2008: {
+    short: 'Mallick, Fiber-Reinforced Composites, 3rd ed.',
+    full: 'Mallick, P. K., Fiber-Reinforced Composites: Materials, Manufacturing, and Design, 3rd edition, CRC Press 2008: lamination theory, examples 3.7 and 3.15.',
+  },
+  timoshenko1925: {
+    short: 'Timoshenko 1925, two-layer strip',
+    full: 'Timoshenko, S., Analysis of bi-metal thermostats, J. Opt. Soc. Am. 11 (1925) 233-255 (formula from memory, derived again from force and moment balance).',
+  },
+  timoshenkoPlates: {
+    short: 'plate theory: D = E t³ / 12 (1 − ν²)',
+    full: 'Bending stiffness per width of a thin uniform plate, D = E t³ / (12 (1 − ν²)); textbook plate theory (from memory).',
+  },
+  hyer1981: {
+    short: 'Hyer 1981, thin unsymmetric laminates',
+    full: 'Hyer, M. W., Some observations on the cured shape of thin unsymmetric laminates, J. Compos. Mater. 15 (1981) 175-194 (from memory): cylinders instead of the saddle of the theory.',
+  },
+  springInForm: {
+    short: 'corner spring-in, arc geometry',
+    full: 'Spring-in of a corner from in-plane and through-thickness strains; form as in Nelson & Cairns 1989 and Radford & Rennick 2000 (citations from memory), thermal term derived again from the geometry of an arc.',
+  },
+  halpinTsai: {
+    short: 'Halpin-Tsai and rule of mixtures',
+    full: 'Halpin-Tsai relations for transverse and shear modulus, rule of mixtures along the fiber; textbook micromechanics (from memory).',
+  },
+  schapery: {
+    short: 'Schapery 1968, expansion of a ply',
+    full: 'Schapery, R. A., Thermal expansion coefficients of composite materials based on energy principles, J. Compos. Mater. 2 (1968) 380-404 (from memory).',
+  },
+  tsaiWu1971: {
+    short: 'Tsai and Wu 1971',
+    full: 'Tsai, S. W. and Wu, E. M., A general theory of strength for anisotropic materials, J. Compos. Mater. 5 (1971) 58-80 (from memory).',
+  },
+  voidContentStandard: {
+    short: 'void content as in ASTM D2734',
+    full: 'Void content from measured and calculated density, form as in ASTM D2734 (from memory).',
+  },
+  materialsFromMemory: {
+    short: 'typical material constants, from memory',
+    full: 'Typical handbook constants of metals, plastics, epoxy and carbon fiber, written from memory; your own data sheet replaces them.',
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof sources;

@@ -26,10 +26,8 @@ export function checkPlyStrength(strength: PlyStrength): void {
  */
 export function maximumStrainIndex(strain: Vector3, elastic: PlyElastic, strength: PlyStrength): number {
   const [along, across, shear] = strain;
-  const limit = (value: number, tensionMpa: number, compressionMpa: number) =>
-    value >= 0 ? tensionMpa : compressionMpa;
-  const limit1 = limit(along, strength.tension1Mpa, strength.compression1Mpa);
-  const limit2 = limit(across, strength.tension2Mpa, strength.compression2Mpa);
+  const limit1 = sideOf(along, strength.tension1Mpa, strength.compression1Mpa);
+  const limit2 = sideOf(across, strength.tension2Mpa, strength.compression2Mpa);
   return Math.max(
     (Math.abs(along) * 1000 * elastic.e1GPa) / limit1,
     (Math.abs(across) * 1000 * elastic.e2GPa) / limit2,
@@ -56,6 +54,10 @@ export function tsaiWuReserve(loadMpa: Vector3, residualMpa: Vector3, strength: 
   if (room <= 0) return 0;
   if (square <= 0) return null;
   return (-linear + Math.sqrt(linear * linear + 4 * square * room)) / (2 * square);
+}
+
+function sideOf(strain: number, tensionMpa: number, compressionMpa: number): number {
+  return strain >= 0 ? tensionMpa : compressionMpa;
 }
 
 function linearPart([s1, s2]: Vector3, strength: PlyStrength): number {

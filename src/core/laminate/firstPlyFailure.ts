@@ -52,11 +52,17 @@ export function firstPlyFailure(
   });
   const [first] = judged;
   if (first === undefined) return null;
-  const reserve = (one: { reserveFactor: number | null }) => one.reserveFactor ?? Number.POSITIVE_INFINITY;
-  const nearest = judged.reduce((worst, one) => (reserve(one) < reserve(worst) ? one : worst), first);
+  const nearest = judged.reduce((worst, one) => (nearness(one) < nearness(worst) ? one : worst), first);
   return {
     ...nearest,
     maximumStrainIndex: Math.max(...judged.map((one) => one.maximumStrainIndex)),
-    layersNotJudged: laminate.layers.flatMap((_, layer) => ((strengths[layer] ?? null) === null ? [layer] : [])),
+    layersNotJudged: laminate.layers.flatMap((_, layer) =>
+      (strengths[layer] ?? null) === null ? [layer] : [],
+    ),
   };
+}
+
+/** Smaller is nearer to failure. */
+function nearness(one: { readonly reserveFactor: number | null }): number {
+  return one.reserveFactor ?? Number.POSITIVE_INFINITY;
 }

@@ -39,10 +39,7 @@ export function thermalResponse(laminate: Laminate, temperatureChangeK: number):
     laminate.layers.reduce((total, layer) => total + of(layer), 0);
   const pushNPerMm = (layer: PlacedLayer): Vector3 =>
     vector3(
-      (r) =>
-        temperatureChangeK *
-        layer.thicknessMm *
-        timesVector(layer.stiffnessMpa, layer.expansionPerK)[r],
+      (r) => temperatureChangeK * layer.thicknessMm * timesVector(layer.stiffnessMpa, layer.expansionPerK)[r],
     );
   const forceNPerMm = vector3((r) => sum((layer) => pushNPerMm(layer)[r]));
   const momentN = vector3((r) => sum((layer) => pushNPerMm(layer)[r] * middleMm(layer)));

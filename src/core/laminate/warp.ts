@@ -49,6 +49,7 @@ export function warpOf(curvaturePerM: Vector3): Warp {
 
 /** How far the middle of a part `lengthMm` long stands off the line between its ends, mm: |κ| L² / 8. */
 export function bowMm(curvaturePerM: number, lengthMm: number): number {
-  if (!(lengthMm > 0)) throw new Problem('laminate.notPositive', 'The length to bow over must be more than zero.');
+  if (!(lengthMm > 0))
+    throw new Problem('laminate.notPositive', 'The length to bow over must be more than zero.');
   return (Math.abs(curvaturePerM) / 1000) * (lengthMm ** 2 / 8);
 }
