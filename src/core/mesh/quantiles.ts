@@ -1,5 +1,5 @@
-import { sortedOrder } from './sortedOrder';
-import type { WallDistribution, WallQuantiles } from './types';
+import { sortByValue } from './sortByValue';
+import type { WallQuantiles } from './types';
 
 /** Values in ascending order with the weight up to and including each. */
 export interface WeightedDistribution {
@@ -9,27 +9,21 @@ export interface WeightedDistribution {
 
 /**
  * Sorts values with their weights. NaN values and values without weight are left out.
- * @param order entries to take in ascending order of value, when that is known already
  * @param take 1 for the entries to take; all when left out
  */
 export function distribute(
   values: Float32Array,
   weights: Float32Array,
   take?: Uint8Array,
-  order: Uint32Array = sortedOrder(values, take),
 ): WeightedDistribution {
-  const sorted = new Float32Array(order.length);
-  const cumulativeWeight = new Float64Array(order.length);
-  let count = 0;
+  const sorted = sortByValue(values, weights, take);
+  const cumulativeWeight = new Float64Array(sorted.values.length);
   let running = 0;
-  for (const entry of order) {
-    const weight = weights[entry]!;
-    if (!(weight > 0) || (take && take[entry] === 0)) continue;
-    running += weight;
-    sorted[count] = values[entry]!;
-    cumulativeWeight[count++] = running;
+  for (let i = 0; i < cumulativeWeight.length; i++) {
+    running += sorted.weights[i]!;
+    cumulativeWeight[i] = running;
   }
-  return { values: sorted.slice(0, count), cumulativeWeight: cumulativeWeight.slice(0, count) };
+  return { values: sorted.values, cumulativeWeight };
 }
 
 /** First place in an ascending array whose entry is at least `atLeast`; its length when there is none. */
@@ -69,26 +63,4 @@ export function wallQuantiles(distribution: WeightedDistribution, wholeAreaMm2: 
     max: values.at(-1) ?? null,
     hitShare: wholeAreaMm2 > 0 ? Math.min(1, hitArea / wholeAreaMm2) : 0,
   };
-}
-
-/** Area shares, 0 to 1, of a wall distribution against a band. */
-export interface BandShares {
-  /** wall < lowMm */
-  readonly underShare: number;
-  readonly insideShare: number;
-  /** wall > highMm */
-  readonly overShare: number;
-}
-
-/** Shares of the area under, inside (limits included) and over a band; null when the distribution is empty. */
-export function bandShares(walls: WallDistribution, lowMm: number, highMm: number): BandShares | null {
-  const { wallMm, cumulativeAreaMm2 } = walls;
-  const whole = cumulativeAreaMm2.at(-1);
-  if (whole === undefined) return null;
-  const upTo = (count: number) => (count === 0 ? 0 : cumulativeAreaMm2[count - 1]! / whole);
-  let notOver = firstAtLeast(wallMm, highMm);
-  while (notOver < wallMm.length && wallMm[notOver]! <= highMm) notOver++;
-  const underShare = upTo(firstAtLeast(wallMm, lowMm));
-  const overShare = 1 - upTo(notOver);
-  return { underShare, insideShare: Math.max(0, 1 - underShare - overShare), overShare };
 }

@@ -2,7 +2,6 @@ import { draftShares } from './draft';
 import { integrate } from './integrals';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
 import { isDrawnSolid } from './solidPattern';
-import { sortedOrder } from './sortedOrder';
 import {
   facetKind,
   type DraftDistribution,
@@ -49,10 +48,8 @@ export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Me
   }
   for (const name of kindNames) kindAreaMm2[name] = areaOfKind[facetKind[name]]!;
 
-  const rayOrder = sortedOrder(rayWallMm);
-  const ballOrder = sortedOrder(ballWallMm);
-  const showRay = distribute(rayWallMm, areaMm2, isShow, rayOrder);
-  const showBall = distribute(ballWallMm, areaMm2, isShow, ballOrder);
+  const showRay = distribute(rayWallMm, areaMm2, isShow);
+  const showBall = distribute(ballWallMm, areaMm2, isShow);
   const corners = distribute(measurement.cornerRadiusMm, measurement.cornerEdgeMm);
   return {
     facetCount,
@@ -62,8 +59,8 @@ export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Me
     centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
     boxMinMm: whole.boxMin,
     boxMaxMm: whole.boxMax,
-    rayWall: wallQuantiles(distribute(rayWallMm, areaMm2, undefined, rayOrder), areaSum),
-    ballWall: wallQuantiles(distribute(ballWallMm, areaMm2, undefined, ballOrder), areaSum),
+    rayWall: wallQuantiles(distribute(rayWallMm, areaMm2), areaSum),
+    ballWall: wallQuantiles(distribute(ballWallMm, areaMm2), areaSum),
     showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
     showBallWall: wallQuantiles(showBall, kindAreaMm2.show),
     draft: { ...draftShares(draftDeg, areaMm2), trappedShare: areaSum > 0 ? trappedArea / areaSum : 0 },

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { distribute, quantile, wallQuantiles } from '../../../src/core/mesh/quantiles';
-import { sortedOrder } from '../../../src/core/mesh/sortedOrder';
+import { sortByValue } from '../../../src/core/mesh/sortByValue';
 import { propertySeed } from '../../support/propertySeed';
 
 describe(`quantiles (seed ${propertySeed})`, () => {
@@ -38,6 +38,7 @@ describe(`quantiles (seed ${propertySeed})`, () => {
     fc.assert(
       fc.property(fc.array(fc.float()), (numbers) => {
         const values = Float32Array.from(numbers);
+        const weights = values.map((_, entry) => entry + 1);
         const expected = [...values.keys()]
           .filter((entry) => !Number.isNaN(values[entry]))
           .sort((a, b) => {
@@ -45,7 +46,9 @@ describe(`quantiles (seed ${propertySeed})`, () => {
             if (one !== other) return one - other;
             return Object.is(one, other) ? a - b : Object.is(one, -0) ? -1 : 1;
           });
-        expect([...sortedOrder(values)]).toEqual(expected);
+        const sorted = sortByValue(values, weights);
+        expect([...sorted.values]).toEqual(expected.map((entry) => values[entry]));
+        expect([...sorted.weights]).toEqual(expected.map((entry) => entry + 1));
       }),
     );
   });
