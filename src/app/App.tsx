@@ -22,7 +22,12 @@ export function App({ workbook }: { readonly workbook: Workbook }) {
         {route.page === 'projects' ? (
           <ProjectsPage />
         ) : (
-          <ProjectPage key={route.projectId} projectId={route.projectId} stepId={route.stepId} cache={cache} />
+          <ProjectPage
+            key={route.projectId}
+            projectId={route.projectId}
+            stepId={route.stepId}
+            cache={cache}
+          />
         )}
       </ErrorBoundary>
     </WorkbookContext>

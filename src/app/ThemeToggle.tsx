@@ -9,7 +9,14 @@ const words: Record<Theme, string> = { system: 'as the system', light: 'light', 
 function ThemeSign({ theme }: { readonly theme: Theme }) {
   return (
     <svg width="22" height="22" viewBox="0 0 24 24" aria-hidden>
-      <circle cx="12" cy="12" r="9" fill={theme === 'dark' ? 'currentColor' : 'none'} stroke="currentColor" strokeWidth="2" />
+      <circle
+        cx="12"
+        cy="12"
+        r="9"
+        fill={theme === 'dark' ? 'currentColor' : 'none'}
+        stroke="currentColor"
+        strokeWidth="2"
+      />
       {theme === 'system' ? <path d="M12 3a9 9 0 010 18z" fill="currentColor" /> : null}
     </svg>
   );

@@ -20,4 +20,5 @@ createRoot(root).render(<App workbook={workbook} />);
 
 const [demo] = await workbook.start();
 // The very first start opens on the demo; whoever follows a link to a project gets that one.
-if (demo !== undefined && parseRoute(window.location.hash).page === 'projects') goTo(projectHref(demo, 'walls'));
+if (demo !== undefined && parseRoute(window.location.hash).page === 'projects')
+  goTo(projectHref(demo, 'walls'));

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useKeyedState } from '../ui/useKeyedState';
 
 export interface RecordEntryProps {
   /** What is entered, for screen readers; the column heading says it to the eye. */
@@ -11,8 +11,7 @@ export interface RecordEntryProps {
 
 /** A free text on a line of the checklist, kept when the field is left; on paper it is the room to write in. */
 export function RecordEntry({ label, value, width, disabled, onChange }: RecordEntryProps) {
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
+  const [text, setText] = useKeyedState(value, () => value);
   return (
     <input
       className={`record-entry record-entry-${width}`}
@@ -23,7 +22,9 @@ export function RecordEntry({ label, value, width, disabled, onChange }: RecordE
       disabled={disabled}
       onChange={(event) => setText(event.target.value)}
       onBlur={() => {
-        if (text !== value) onChange(text.trim());
+        const kept = text.trim();
+        setText(kept);
+        if (kept !== value) onChange(kept);
       }}
     />
   );

@@ -12,7 +12,14 @@ export interface FilePickProps {
 }
 
 /** A button that opens the system's file picker; the same file can be picked twice. */
-export function FilePick({ accept, kind = 'plain', disabled = false, inputLabel, children, onFile }: FilePickProps) {
+export function FilePick({
+  accept,
+  kind = 'plain',
+  disabled = false,
+  inputLabel,
+  children,
+  onFile,
+}: FilePickProps) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>

@@ -13,7 +13,7 @@ export function Menu({ label, children }: MenuProps) {
   const root = useRef<HTMLDivElement>(null);
   const panelId = useId();
   useEffect(() => {
-    if (!open) return;
+    if (!open) return undefined;
     const closeOutside = (event: Event) => {
       if (!root.current?.contains(event.target as Node)) setOpen(false);
     };

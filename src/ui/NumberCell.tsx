@@ -13,7 +13,14 @@ export interface NumberCellProps {
 }
 
 /** A number entry without a line of its own, for tables and lists. */
-export function NumberCell({ label, limits, value, mayBeEmpty = false, disabled, onChange }: NumberCellProps) {
+export function NumberCell({
+  label,
+  limits,
+  value,
+  mayBeEmpty = false,
+  disabled,
+  onChange,
+}: NumberCellProps) {
   const errorId = useId();
   const { error, inputProps } = useNumberEntry({ limits, value, mayBeEmpty, onChange });
   return (

@@ -1,4 +1,5 @@
-import { useEffect, useId, useState } from 'react';
+import { useId } from 'react';
+import { useKeyedState } from './useKeyedState';
 
 export interface TextFieldProps {
   readonly label: string;
@@ -11,9 +12,8 @@ export interface TextFieldProps {
 
 /** A short text, passed on when the field is left or Enter is pressed. */
 export function TextField({ label, value, disabled = false, check, onChange }: TextFieldProps) {
-  const [text, setText] = useState(value);
+  const [text, setText] = useKeyedState(value, () => value);
   const id = useId();
-  useEffect(() => setText(value), [value]);
   const error = check?.(text) ?? null;
   const commit = () => {
     if (error === null && text !== value) onChange(text);

@@ -29,7 +29,15 @@ const shapes: Record<VerdictWord, React.ReactNode> = {
     </g>
   ),
   'not yet known': (
-    <circle cx="12" cy="12" r="9.4" fill="none" stroke="currentColor" strokeWidth="2" strokeDasharray="2.4 3.5" />
+    <circle
+      cx="12"
+      cy="12"
+      r="9.4"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="2"
+      strokeDasharray="2.4 3.5"
+    />
   ),
 };
 

@@ -27,7 +27,8 @@ export function readEntry(text: string, limits: NumberLimits, mayBeEmpty: boolea
   if (limits.whole && !Number.isInteger(value)) return { ok: false, message: 'Enter a whole number.' };
   if (value < limits.min)
     return { ok: false, message: `Too small: at least ${showLimit(limits.min)}${unit}.` };
-  if (value > limits.max) return { ok: false, message: `Too large: at most ${showLimit(limits.max)}${unit}.` };
+  if (value > limits.max)
+    return { ok: false, message: `Too large: at most ${showLimit(limits.max)}${unit}.` };
   return { ok: true, value };
 }
 

@@ -17,8 +17,8 @@ const spec = {
 
 const kept = vi.fn();
 
-function Field({ start = 0.05 as number | null, emptyWord }: { start?: number | null; emptyWord?: string }) {
-  const [value, setValue] = useState(start);
+function Field({ emptyWord }: { readonly emptyWord?: string }) {
+  const [value, setValue] = useState<number | null>(0.05);
   return (
     <>
       <NumberField

@@ -12,7 +12,8 @@ import './support';
 function Plies({ readOnly = false }: { readonly readOnly?: boolean }) {
   const [inputs, setInputs] = useState(defaultProjectInputs);
   const context = { inputs, pattern: null, measured: null };
-  const change: ChangeInputs = (step, patch) => setInputs({ ...inputs, [step]: { ...inputs[step], ...patch } });
+  const change: ChangeInputs = (step, patch) =>
+    setInputs({ ...inputs, [step]: { ...inputs[step], ...patch } });
   return (
     <PliesSheet
       title="Ply schedule"
@@ -95,7 +96,11 @@ describe('pairing', () => {
     const table = screen.getByRole('table', { name: /Walls of whole printed lines/ });
     const rows = within(table)
       .getAllByRole('row')
-      .map((row) => within(row).queryAllByRole('cell').map((cell) => cell.textContent));
+      .map((row) =>
+        within(row)
+          .queryAllByRole('cell')
+          .map((cell) => cell.textContent),
+      );
     expect(rows).toContainEqual(['2', '3', '1.00', '0.90', '0.10 loose', '◇ nearest']);
     expect(rows).toContainEqual(['3', '5', '1.50', '1.50', 'exact', '◆ exact']);
   });

@@ -26,7 +26,12 @@ describe('verdict marks', () => {
   });
 });
 
-const verdict = (word: VerdictWord, reason: string): Verdict => ({ id: reason, word, reason, fix: `fix ${reason}` });
+const verdict = (word: VerdictWord, reason: string): Verdict => ({
+  id: reason,
+  word,
+  reason,
+  fix: `fix ${reason}`,
+});
 
 describe('the verdict box', () => {
   it('puts the worst first, findings under it, and what is in order behind one line', async () => {

@@ -1,9 +1,10 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Patch, Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { Probe } from '../../jobs/protocol';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { leastCornerRadiusMm, wallBand } from '../../steps/band';
 import type { StepContext } from '../../steps/context';
+import { useKeyedState } from '../../ui/useKeyedState';
 import { BenchView, type BenchViewProps } from '../../viewer/BenchView';
 import type { ViewControl } from './useBenchControl';
 
@@ -11,6 +12,12 @@ type MapTab = BenchViewProps['map'];
 
 /** The map that each sheet is about; another one chosen there stays until the project is left. */
 const mapOfStep: Readonly<Record<string, MapTab>> = { part: 'kinds' };
+
+/** The one spot that is looked at: a ranked place, or what a click met. */
+interface Spot {
+  readonly place: Patch | null;
+  readonly probe: Probe | null;
+}
 
 export interface BenchPaneProps {
   readonly stepId: string;
@@ -24,42 +31,34 @@ export function BenchPane({ stepId, context, measuring, control }: BenchPaneProp
   const { desk, reply, shape, measured } = measuring;
   const { inputs } = context;
   const [chosen, setChosen] = useState<Readonly<Record<string, MapTab>>>(mapOfStep);
-  const [place, setPlace] = useState<Patch | null>(null);
-  const [probe, setProbe] = useState<Probe | null>(null);
   const [plane, setPlane] = useState<SectionPlane | null>(null);
-  const [section, setSection] = useState<Section | null>(null);
+  // Spots and cuts are untrue for any other measurement; the plane itself stays.
+  const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
+  const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
   const map = chosen[stepId] ?? 'wall';
 
-  // A new measurement makes old places, probes and cuts untrue; the plane itself stays.
+  const showSection = useRef(setSection);
   useEffect(() => {
-    setPlace(null);
-    setProbe(null);
-    setSection(null);
-  }, [reply]);
-
-  const cutting = map === 'cut' && reply !== null;
+    showSection.current = setSection;
+  });
   useEffect(() => {
-    if (!cutting || plane === null) return undefined;
+    if (map !== 'cut' || reply === null || plane === null) return undefined;
     let wanted = true;
     void desk.ask(desk.client.cut(plane)).then((cut) => {
-      if (wanted && cut !== null) setSection(cut);
+      if (wanted && cut !== null) showSection.current(cut);
     });
     return () => {
       wanted = false;
     };
-  }, [desk, cutting, plane, reply]);
+  }, [desk, map, plane, reply]);
 
   const { takePick } = control;
-  const onProbe = useCallback(
-    async (originMm: Vec3, direction: Vec3) => {
-      if (reply === null) return;
-      const met = await desk.ask(desk.client.probe(originMm, direction));
-      if (met === null || takePick(met.normal)) return;
-      setPlace(null);
-      setProbe(met);
-    },
-    [desk, reply, takePick],
-  );
+  const onProbe = async (originMm: Vec3, direction: Vec3) => {
+    if (reply === null) return;
+    const met = await desk.ask(desk.client.probe(originMm, direction));
+    if (met === null || takePick(met.normal)) return;
+    setSpot({ place: null, probe: met });
+  };
 
   return (
     <aside className="view-pane" aria-label="Bench view">
@@ -78,10 +77,7 @@ export function BenchPane({ stepId, context, measuring, control }: BenchPaneProp
         onMap={(next) => setChosen({ ...chosen, [stepId]: next })}
         patches={measured?.patches ?? null}
         selectedPatch={place}
-        onSelectPatch={(patch) => {
-          setProbe(null);
-          setPlace(patch);
-        }}
+        onSelectPatch={(patch) => setSpot({ place: patch, probe: null })}
         probe={probe}
         onProbe={(originMm, direction) => void onProbe(originMm, direction)}
         clickPrompt={

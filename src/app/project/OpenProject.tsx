@@ -68,12 +68,12 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     document.querySelector('.sheet-pane')?.scrollTo({ top: 0 });
   }, [stepId, step, project.name]);
 
-  const [printing, setPrinting] = useState(false);
+  const printWhenShown = useRef(false);
   useEffect(() => {
-    if (!printing || stepId !== 'checklist') return;
-    setPrinting(false);
+    if (!printWhenShown.current || stepId !== 'checklist') return;
+    printWhenShown.current = false;
     window.print();
-  }, [printing, stepId]);
+  }, [stepId]);
 
   const told = (outcome: Outcome) => setRefusal(outcome.done ? null : outcome.reason);
   const change: ChangeInputs = (stepKey, patch) =>
@@ -105,7 +105,11 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     if (outcome.done) goTo(projectHref(outcome.id));
   };
   const print = () => {
-    setPrinting(true);
+    if (stepId === 'checklist') {
+      window.print();
+      return;
+    }
+    printWhenShown.current = true;
     goTo(projectHref(project.id, 'checklist'));
   };
 
@@ -145,7 +149,10 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
             onPrint={() => window.print()}
             onSaveHtml={() =>
               saveTextFile(
-                { fileName: `${project.enclosure} - ${project.name} checklist.html`, text: checklistHtml(model) },
+                {
+                  fileName: `${project.enclosure} - ${project.name} checklist.html`,
+                  text: checklistHtml(model),
+                },
                 'text/html',
               )
             }
@@ -180,7 +187,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         stepId={step.id}
         reports={steps.flatMap((one) => reports.get(one.id) ?? [])}
       />
-      <main className="sheet-pane" tabIndex={-1}>
+      <main className="sheet-pane" id="sheet" tabIndex={-1}>
         <div className="sheet-notes screen-only">
           <WorkbookNotes />
           <SaveNote saveState={saveState} />
@@ -188,12 +195,12 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
         </div>
         {sheet()}
+        {measuring.progress ? (
+          <div className="sheet-progress">
+            <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} />
+          </div>
+        ) : null}
       </main>
-      {measuring.progress ? (
-        <div className="shell-progress">
-          <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} />
-        </div>
-      ) : null}
       {withView ? (
         <BenchPane stepId={step.id} context={context} measuring={measuring} control={control} />
       ) : null}

@@ -1,7 +1,8 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import type { Vec3 } from '../../core/mesh/types';
 import type { MeasuredShape } from '../../jobs/protocol';
 import type { BenchControl, Marked } from '../../sheets/benchControl';
+import { useKeyedState } from '../../ui/useKeyedState';
 
 /** What sheet and view tell each other. */
 export interface ViewControl extends BenchControl {
@@ -11,30 +12,25 @@ export interface ViewControl extends BenchControl {
 
 /** Session state between sheet and view; marks belong to one measurement and go with it. */
 export function useBenchControl(reply: MeasuredShape | null): ViewControl {
-  const [marked, setMarked] = useState<Marked | null>(null);
+  const [marked, mark] = useKeyedState<Marked | null>(reply, () => null);
   const [picking, setPicking] = useState(false);
   const onPick = useRef<((normal: Vec3) => void) | null>(null);
 
-  useEffect(() => setMarked(null), [reply]);
-
-  return useMemo(
-    () => ({
-      marked,
-      mark: setMarked,
-      picking,
-      pickNormal: (callback) => {
-        onPick.current = callback;
-        setPicking(callback !== null);
-      },
-      takePick: (normal) => {
-        const callback = onPick.current;
-        if (callback === null) return false;
-        onPick.current = null;
-        setPicking(false);
-        callback(normal);
-        return true;
-      },
-    }),
-    [marked, picking],
-  );
+  return {
+    marked,
+    mark,
+    picking,
+    pickNormal: (callback) => {
+      onPick.current = callback;
+      setPicking(callback !== null);
+    },
+    takePick: (normal) => {
+      const callback = onPick.current;
+      if (callback === null) return false;
+      onPick.current = null;
+      setPicking(false);
+      callback(normal);
+      return true;
+    },
+  };
 }

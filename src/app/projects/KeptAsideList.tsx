@@ -13,8 +13,8 @@ export function KeptAsideList() {
     <section aria-label="Damaged data kept aside">
       <SectionHead title="Damaged data kept aside" />
       <p>
-        These could not be read and were kept as they were found. Download them if you want them looked at; remove them to
-        free their room.
+        These could not be read and were kept as they were found. Download them if you want them looked at;
+        remove them to free their room.
       </p>
       <ul className="project-list">
         {keptAside.map((kept) => (

@@ -19,7 +19,14 @@ const conditionWords = {
 } as const;
 
 /** One project of the list with what can be done to it. */
-export function ProjectLine({ project, units, onRename, onDuplicate, onSaveFile, onDelete }: ProjectLineProps) {
+export function ProjectLine({
+  project,
+  units,
+  onRename,
+  onDuplicate,
+  onSaveFile,
+  onDelete,
+}: ProjectLineProps) {
   const { name, condition } = project;
   const usable = condition === 'ok';
   return (

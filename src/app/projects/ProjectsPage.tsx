@@ -21,7 +21,8 @@ type Asking = { readonly what: 'create' } | { readonly what: 'rename'; readonly 
 function byEnclosure(projects: readonly ListedProject[]): readonly (readonly [string, ListedProject[]])[] {
   const groups = new Map<string, ListedProject[]>();
   const sorted = [...projects].sort((a, b) => a.name.localeCompare(b.name));
-  for (const project of sorted) groups.set(project.enclosure, [...(groups.get(project.enclosure) ?? []), project]);
+  for (const project of sorted)
+    groups.set(project.enclosure, [...(groups.get(project.enclosure) ?? []), project]);
   return [...groups].sort(([a], [b]) => a.localeCompare(b));
 }
 
@@ -68,7 +69,11 @@ export function ProjectsPage() {
         </div>
         <div className="button-row">
           <ThemeToggle />
-          <FilePick accept=".json,application/json" inputLabel="Project file" onFile={(file) => void openFile(file)}>
+          <FilePick
+            accept=".json,application/json"
+            inputLabel="Project file"
+            onFile={(file) => void openFile(file)}
+          >
             Open project file
           </FilePick>
           <Button kind="main" onClick={() => setAsking({ what: 'create' })}>
@@ -89,7 +94,9 @@ export function ProjectsPage() {
           <Button onClick={() => workbook.forgetDeleted()}>Delete for good</Button>
         </div>
       ) : null}
-      {projects.length === 0 ? <p>No project yet. Make a new one, open a project file, or put the demo in.</p> : null}
+      {projects.length === 0 ? (
+        <p>No project yet. Make a new one, open a project file, or put the demo in.</p>
+      ) : null}
       {byEnclosure(projects).map(([enclosure, group]) => (
         <section key={enclosure} aria-label={enclosure}>
           <h2>{enclosure}</h2>
@@ -100,7 +107,9 @@ export function ProjectsPage() {
                 project={project}
                 units={unitsOf(project.id, workbook.meshKeyOf(project.id), usage)}
                 onRename={() => setAsking({ what: 'rename', project })}
-                onDuplicate={() => told(workbook.duplicateProject(project.id), `${project.name} was duplicated.`)}
+                onDuplicate={() =>
+                  told(workbook.duplicateProject(project.id), `${project.name} was duplicated.`)
+                }
                 onSaveFile={() => saveFile(project.id)}
                 onDelete={() => void workbook.deleteProject(project.id).then((outcome) => told(outcome))}
               />
@@ -109,7 +118,9 @@ export function ProjectsPage() {
         </section>
       ))}
       <div className="button-row">
-        <Button onClick={() => void workbook.restoreDemo().then((outcome) => told(outcome, 'The demo is back.'))}>
+        <Button
+          onClick={() => void workbook.restoreDemo().then((outcome) => told(outcome, 'The demo is back.'))}
+        >
           Put the demo back
         </Button>
       </div>

@@ -35,8 +35,8 @@ export function StorageUse({ usage, full }: { readonly usage: Usage; readonly fu
       <p className="quiet">In use: {parts.join(', ')}.</p>
       {tight ? (
         <p>
-          {full ? 'The storage is full.' : 'The storage is nearly full.'} Save projects that you don’t need now as files
-          (Save file), then delete them here: a project file holds everything, the mesh too.
+          {full ? 'The storage is full.' : 'The storage is nearly full.'} Save projects that you don’t need
+          now as files (Save file), then delete them here: a project file holds everything, the mesh too.
           {usage.keptAsideUnits > 0 ? ' Damaged data can be downloaded and removed as well.' : ''}
         </p>
       ) : null}

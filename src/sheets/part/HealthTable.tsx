@@ -2,7 +2,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { MeasuredShape } from '../../jobs/protocol';
 import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';
-import type { BenchControl } from '../benchControl';
+import type { BenchControl, Marked } from '../benchControl';
 import { healthFindings, type HealthFinding } from './healthFindings';
 
 export interface HealthTableProps {
@@ -16,7 +16,13 @@ export interface HealthTableProps {
 }
 
 /** What is wrong with the mesh, how often, what it means, and where. */
-export function HealthTable({ reply, degenerateFacets, selfTouching, bench, onFindSelfTouching }: HealthTableProps) {
+export function HealthTable({
+  reply,
+  degenerateFacets,
+  selfTouching,
+  bench,
+  onFindSelfTouching,
+}: HealthTableProps) {
   const { health, findingFacets } = reply;
   const facetsOf = (finding: HealthFinding) =>
     finding.id === 'selfTouching' ? (selfTouching ?? findingFacets.selfTouching) : findingFacets[finding.id];
@@ -28,43 +34,20 @@ export function HealthTable({ reply, degenerateFacets, selfTouching, bench, onFi
   };
 
   const columns: readonly Column<HealthFinding>[] = [
-    {
-      id: 'finding',
-      header: 'Finding',
-      cell: (finding) => (
-        <>
-          {finding.label}
-          {countOf(finding) ? <span className="row-note">{finding.meaning}</span> : null}
-        </>
-      ),
-    },
+    { id: 'finding', header: 'Finding', cell: (finding) => findingCell(finding, countOf(finding)) },
     {
       id: 'count',
       header: 'Count',
       numeric: true,
-      cell: (finding) => {
-        const count = countOf(finding);
-        return count === null ? '–' : formatNumber(count, 0);
-      },
+      cell: (finding) => countText(countOf(finding)),
     },
     {
       id: 'show',
       header: 'On the view',
-      cell: (finding) => {
-        if (countOf(finding) === null) return <Button onClick={onFindSelfTouching}>Look for them</Button>;
-        const facets = facetsOf(finding);
-        if (facets.length === 0) return null;
-        const shown = bench.marked?.label === finding.label;
-        return (
-          <Button
-            aria-pressed={shown}
-            aria-label={`Show: ${finding.label}`}
-            onClick={() => bench.mark(shown ? null : { label: finding.label, facets })}
-          >
-            {shown ? 'Hide' : 'Show'}
-          </Button>
-        );
-      },
+      cell: (finding) =>
+        countOf(finding) === null
+          ? lookButton(onFindSelfTouching)
+          : showButton({ label: finding.label, facets: facetsOf(finding) }, bench),
     },
   ];
   return (
@@ -78,9 +61,38 @@ export function HealthTable({ reply, degenerateFacets, selfTouching, bench, onFi
       />
       <p className="below-table">
         {health.watertight ? 'The surface is closed' : 'The surface is not closed'};{' '}
-        {health.bodies.length === 1 ? 'one body' : `${formatNumber(health.bodies.length, 0)} separate bodies`},{' '}
-        {formatNumber(health.facetCount, 0)} facets.
+        {health.bodies.length === 1 ? 'one body' : `${formatNumber(health.bodies.length, 0)} separate bodies`}
+        , {formatNumber(health.facetCount, 0)} facets.
       </p>
     </>
+  );
+}
+
+const countText = (count: number | null) => (count === null ? '–' : formatNumber(count, 0));
+
+function findingCell(finding: HealthFinding, count: number | null) {
+  return (
+    <>
+      {finding.label}
+      {count ? <span className="row-note">{finding.meaning}</span> : null}
+    </>
+  );
+}
+
+function lookButton(onLook: () => void) {
+  return <Button onClick={onLook}>Look for them</Button>;
+}
+
+function showButton(marked: Marked, bench: BenchControl) {
+  if (marked.facets.length === 0) return null;
+  const shown = bench.marked?.label === marked.label;
+  return (
+    <Button
+      aria-pressed={shown}
+      aria-label={`Show: ${marked.label}`}
+      onClick={() => bench.mark(shown ? null : marked)}
+    >
+      {shown ? 'Hide' : 'Show'}
+    </Button>
   );
 }

@@ -50,7 +50,9 @@ export function PartSheet(props: PartSheetProps) {
   );
 
   const findBestPull = async () => {
-    const best = await measuring.desk.run('trying pull directions', (job) => measuring.desk.client.bestPull(job));
+    const best = await measuring.desk.run('trying pull directions', (job) =>
+      measuring.desk.client.bestPull(job),
+    );
     if (best !== null) setPart({ pull: [...best.pull] });
   };
   const findSelfTouching = async () => {

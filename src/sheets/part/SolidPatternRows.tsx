@@ -12,7 +12,13 @@ export interface SolidPatternRowsProps {
 }
 
 /** For a pattern drawn solid and hollowed by the print: where its wall comes from. */
-export function SolidPatternRows({ part, lineWidthMm, disabled, onPart, onLineWidth }: SolidPatternRowsProps) {
+export function SolidPatternRows({
+  part,
+  lineWidthMm,
+  disabled,
+  onPart,
+  onLineWidth,
+}: SolidPatternRowsProps) {
   return (
     <>
       <ChoiceField

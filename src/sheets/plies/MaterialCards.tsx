@@ -44,7 +44,8 @@ export function MaterialCards({ materials, usedIds, disabled, onChange }: Materi
             <span>
               <strong>{card.name}</strong>
               <span className="row-note">
-                {card.arealWeightGsm} g/m² {card.weave}, resin {Math.round(card.resinMassFraction * 1000) / 10} %,{' '}
+                {card.arealWeightGsm} g/m² {card.weave}, resin{' '}
+                {Math.round(card.resinMassFraction * 1000) / 10} %,{' '}
                 {card.laidThicknessMm === null
                   ? 'thickness as laid not measured'
                   : `${card.laidThicknessMm} mm as laid`}

@@ -24,7 +24,7 @@ export function StackEditor({ stack, materials, disabled, onChange }: StackEdito
     const control = list.current?.querySelector<HTMLElement>(`[data-control="${focusAfterMove.current}"]`);
     focusAfterMove.current = null;
     control?.focus();
-  }, [stack]);
+  });
 
   const move = (plyId: string, offset: number, controlName: string | undefined) => {
     const moved = withPlyMoved(stack, plyId, offset);
@@ -54,7 +54,9 @@ export function StackEditor({ stack, materials, disabled, onChange }: StackEdito
               data-control={`${ply.id}-material`}
               value={ply.materialId}
               disabled={disabled}
-              onChange={(event) => onChange(withPlyChanged(stack, ply.id, { materialId: event.target.value }))}
+              onChange={(event) =>
+                onChange(withPlyChanged(stack, ply.id, { materialId: event.target.value }))
+              }
             >
               {materials.some((card) => card.id === ply.materialId) ? null : (
                 <option value={ply.materialId}>card is missing: choose one</option>

@@ -28,7 +28,13 @@ export function WallCharts({ context, shares, band, nominal }: WallChartsProps) 
     // Wide enough to show the band whole and what lies about as far off again on either side.
     const margin = Math.max(highMm - lowMm, 0.1);
     const { wallMm, cumulativeAreaMm2 } = distribution;
-    return areaHistogram(wallMm, cumulativeAreaMm2, Math.max(0, lowMm - margin), highMm + 2 * margin, binCount);
+    return areaHistogram(
+      wallMm,
+      cumulativeAreaMm2,
+      Math.max(0, lowMm - margin),
+      highMm + 2 * margin,
+      binCount,
+    );
   }, [distribution, nominal, lowMm, highMm]);
   return (
     <div className="charts">

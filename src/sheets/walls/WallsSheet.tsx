@@ -16,15 +16,18 @@ export interface WallsSheetProps extends SheetProps {
 
 const tolerances = ['overMm', 'underMm', 'leastDraftDeg', 'wrongShareAllowedPercent'] as const;
 
+const isBand = (id: string) => id === 'walls.bandLowMm' || id === 'walls.bandHighMm';
+const isShare = (id: string) => /^walls\.(inBand|over|under)Percent$/u.test(id);
+
 /** Is the wall even, and will stone let go of it? */
 export function WallsSheet({ title, question, context, report, readOnly, change }: WallsSheetProps) {
   const { walls } = context.inputs;
   const band = wallBand(context.inputs);
   const wall = wallInUse(context);
-  const isBand = (id: string) => id === 'walls.bandLowMm' || id === 'walls.bandHighMm';
-  const isShare = (id: string) => /^walls\.(inBand|over|under)Percent$/u.test(id);
   const figures = (wanted: (id: string) => boolean) =>
-    report.figures.filter(({ id }) => wanted(id)).map((figure) => <FigureRow key={figure.id} figure={figure} />);
+    report.figures
+      .filter(({ id }) => wanted(id))
+      .map((figure) => <FigureRow key={figure.id} figure={figure} />);
   return (
     <Sheet title={title} question={question} report={report}>
       <section aria-label="Given">
@@ -54,7 +57,12 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
         {figures(isBand)}
         {figures(isShare)}
         {wall.known && band !== null ? (
-          <WallCharts context={context} shares={wall.shares(band.lowMm, band.highMm)} band={band} nominal={wall.nominal} />
+          <WallCharts
+            context={context}
+            shares={wall.shares(band.lowMm, band.highMm)}
+            band={band}
+            nominal={wall.nominal}
+          />
         ) : null}
         {figures((id) => !isBand(id) && !isShare(id))}
       </section>

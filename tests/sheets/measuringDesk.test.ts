@@ -1,0 +1,179 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Problem } from '../../src/core/problem';
+import type { BenchClient, ImportReply, MeasureChoices, MeasuredShape } from '../../src/jobs/protocol';
+import { createMeasureCache } from '../../src/sheets/measuring/measureCache';
+import { createMeasuringDesk, type DeskProject } from '../../src/sheets/measuring/measuringDesk';
+import type { PatternRecord } from '../../src/steps/context';
+import { defaultProjectInputs } from '../../src/steps/inputs';
+
+const pattern: PatternRecord = {
+  fileName: 'shell.stl',
+  sha256: 'ab'.repeat(32),
+  format: 'stl-binary',
+  declaredUnit: null,
+  triangles: 12,
+  degenerateFacets: 0,
+  meshKey: 'mesh-a',
+  packErrorFileUnits: 0,
+  notes: [],
+};
+
+/** The desk looks at nothing of a reply but the parts it hands on. */
+const replyFor = (name: string) =>
+  ({
+    health: { name },
+    summary: { name },
+    maps: {},
+    shape: { facetCount: 12, unitGuess: null, fileBoxSize: null },
+  }) as unknown as MeasuredShape;
+
+function fakeClient() {
+  const asked: string[] = [];
+  const choicesAsked: MeasureChoices[] = [];
+  const client = {
+    openMesh: vi.fn((packed: string) => {
+      asked.push(`open ${packed}`);
+      return Promise.resolve();
+    }),
+    measure: vi.fn((choices: MeasureChoices) => {
+      asked.push(`measure scale ${choices.scale}`);
+      choicesAsked.push(choices);
+      return Promise.resolve(replyFor(`scale ${choices.scale}`));
+    }),
+    findPatches: vi.fn((band: { highMm: number }) => {
+      asked.push(`patches up to ${band.highMm.toFixed(2)}`);
+      return Promise.resolve([]);
+    }),
+    importFile: vi.fn((_file: Blob, name: string): Promise<ImportReply> => {
+      asked.push(`import ${name}`);
+      if (name === 'bad.stl') return Promise.reject(new Problem('mesh.empty', 'The file is empty.'));
+      const { fileName: _, meshKey: __, ...facts } = pattern;
+      return Promise.resolve(facts);
+    }),
+    packOpenMesh: vi.fn(() => {
+      asked.push('pack');
+      return Promise.resolve({ meshKey: 'mesh-b', packed: 'packed-b' });
+    }),
+    dispose: vi.fn(),
+  };
+  return { asked, client: client as unknown as BenchClient };
+}
+
+function project(
+  change: { scale?: number; overMm?: number; pattern?: PatternRecord | null } = {},
+): DeskProject {
+  const { part, walls } = defaultProjectInputs;
+  return {
+    pattern: change.pattern === undefined ? pattern : change.pattern,
+    inputs: {
+      ...defaultProjectInputs,
+      part: { ...part, scale: change.scale ?? 1 },
+      walls: { ...walls, overMm: change.overMm ?? walls.overMm },
+    },
+    packedMesh: () => 'packed-a',
+  };
+}
+
+beforeEach(() => vi.useFakeTimers());
+afterEach(() => vi.useRealTimers());
+const settle = () => vi.advanceTimersByTimeAsync(1000);
+
+describe('the measuring desk', () => {
+  it('opens the saved mesh, measures, and looks for places with the present band', async () => {
+    const { asked, client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.95']);
+    expect(desk.store.getState().measured?.patches).toEqual([]);
+    expect(desk.store.getState().progress).toBeNull();
+  });
+
+  it('lets typing settle and never shows the answer to an old question', async () => {
+    const { asked, client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    for (const scale of [1.1, 1.12, 1.125]) desk.follow(project({ scale }));
+    expect(desk.store.getState().measured).toBeNull();
+    await settle();
+    expect(asked.filter((one) => one.startsWith('measure'))).toEqual([
+      'measure scale 1',
+      'measure scale 1.125',
+    ]);
+  });
+
+  it('only looks for places again when a tolerance changes', async () => {
+    const { asked, client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    desk.follow(project({ overMm: 0.1 }));
+    expect(desk.store.getState().measured).not.toBeNull();
+    await settle();
+    expect(asked.slice(3)).toEqual(['patches up to 1.00']);
+  });
+
+  it('shows what the session has measured before at once', async () => {
+    const { client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    desk.follow(project({ scale: 2 }));
+    await settle();
+    desk.follow(project());
+    expect(desk.store.getState().measured?.summary).toEqual({ name: 'scale 1' });
+  });
+
+  it('hands over an imported pattern measured and packed, and does not measure it twice', async () => {
+    const { asked, client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project({ pattern: null }));
+    const imported = await desk.importFile(new File([], 'new.stl'), defaultProjectInputs);
+    expect(imported?.packed).toBe('packed-b');
+    expect(imported?.pattern).toEqual({ ...pattern, fileName: 'new.stl', meshKey: 'mesh-b' });
+    desk.follow(project({ pattern: imported?.pattern ?? null }));
+    await settle();
+    expect(asked).toEqual(['import new.stl', 'measure scale 1', 'pack', 'patches up to 0.95']);
+  });
+
+  it('keeps the old pattern when a file is refused, and says why', async () => {
+    const { asked, client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    expect(await desk.importFile(new File([], 'bad.stl'), defaultProjectInputs)).toBeNull();
+    await settle();
+    expect(desk.store.getState().importProblem).toBe('The file is empty.');
+    expect(desk.store.getState().measured?.summary).toEqual({ name: 'scale 1' });
+    expect(asked.slice(3)).toEqual([
+      'import bad.stl',
+      'open packed-a',
+      'measure scale 1',
+      'patches up to 0.95',
+    ]);
+  });
+
+  it('says what to do when the saved mesh is gone', async () => {
+    const { client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow({ ...project(), packedMesh: () => null });
+    await settle();
+    expect(desk.store.getState().problem).toMatch(/Import the pattern file again/);
+    expect(desk.store.getState().measured).toBeNull();
+  });
+});
+
+describe('the session cache', () => {
+  it('lets the oldest measurements go when they hold too many facets', () => {
+    const cache = createMeasureCache();
+    const large = { ...replyFor('large'), shape: { facetCount: 700_000 } } as unknown as MeasuredShape;
+    cache.put('first', large);
+    cache.put('second', large);
+    expect(cache.get('first')).toBeNull();
+    expect(cache.get('second')).toBe(large);
+    const huge = { ...large, shape: { facetCount: 5_000_000 } } as unknown as MeasuredShape;
+    cache.put('third', huge);
+    expect(cache.get('third')).toBe(huge);
+  });
+});
