@@ -50,6 +50,11 @@ export interface MoldGeometry {
   readonly positiveFaceMm2: number;
   /** Area of the pattern seen along the pull, openings filled. */
   readonly planAreaMm2: number;
+  /**
+   * Outer rim loop of the pattern seen along the pull, closed without repeating its first point, in the two axes of the
+   * pull frame across the pull; null when no rim loop was found. Two halves of one enclosure are compared by it.
+   */
+  readonly rimOutlineMm: readonly (readonly [number, number])[] | null;
   /** null when it was not measured (integration along the pull). */
   readonly thinnest: { readonly negative: ThinnestStone; readonly positive: ThinnestStone } | null;
   /** (negative + positive + pattern + gap fill) over the box volume; 1 when nothing is lost. */
