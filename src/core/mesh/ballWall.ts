@@ -56,10 +56,11 @@ function shrinkToSurface(
 
 /**
  * Ball wall of the facets `from` to `to - 1`: diameter of the largest ball inside the material that touches the
- * surface at the facet center, its center along the inward normal, exact against facets (not only their corners) to
- * 1e-9 of itself. It starts from the ray wall, which it can't exceed. Facets that rise above the tangent plane by
- * less than 1e-9 box diagonals are taken as coplanar. Stored as float32 mm, indexed by facet; NaN where the facet
- * has no area or no ball up to two box diagonals meets anything.
+ * surface at the facet center, its center along the inward normal; exact against whole facets to 1e-9 of itself. It
+ * starts from the ray wall, which it can't exceed. Not counted as limits: facets turned from this one by no more than
+ * 30 degrees (the same skin, curved or noisy) and facets within 1e-9 box diagonals of the tangent plane. Near a rim or
+ * a sharp edge the ball measures the distance to that edge. Stored as float32 mm, indexed by facet; NaN where the
+ * facet has no area or no ball up to two box diagonals meets anything.
  */
 export function measureBallWalls(
   index: SurfaceIndex,

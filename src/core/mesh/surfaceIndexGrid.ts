@@ -16,7 +16,7 @@ export interface CellGrid extends CellFrame {
 }
 
 /** Edge of a cell in mean facet sizes (square root of the mean area); measured best on even meshes. */
-const cellPerFacetSize = 0.85;
+const cellPerFacetSize = 0.75;
 /** Bounds that keep memory and building time modest on uneven or sparse meshes. */
 const mostCellsPerFacet = 64;
 const mostEntriesPerFacet = 10;
