@@ -16,8 +16,8 @@ const confirmedCount = 10;
 const axisCount = 3;
 /** Trapped shares this close are as good as each other: then draft decides. */
 const sameTrappedShare = 0.002;
-/** Median drafts this close are as good as each other: then the earlier candidate stays. */
-const sameDraftDeg = 0.25;
+/** Median drafts this close are as good as each other: then the earlier candidate stays, an axis before a tilt. */
+const sameDraftDeg = 2;
 
 /**
  * The straight two-way pull that traps the least area and, among those as good, gives the most draft (area-weighted
