@@ -82,13 +82,13 @@ export class BenchSession implements BenchWorker {
     return { ...facts, sha256: await hash, packErrorFileUnits: canonical.errorFileUnits };
   }
 
-  packOpenMesh(): Promise<PackReply> {
+  async packOpenMesh(): Promise<PackReply> {
     const open = this.opened();
     if (open.packed === null) {
       if (open.canonical === null) throw new Error('a mesh that is not packed was imported');
       open.packed = packMesh(open.canonical);
     }
-    return Promise.resolve({ packed: open.packed, meshKey: meshKey(open.packed) });
+    return { packed: open.packed, meshKey: meshKey(open.packed) };
   }
 
   async openMesh(packed: string) {

@@ -29,6 +29,7 @@ export async function measureTogether(
   pull: Vec3,
   withWalls: boolean,
   onShare: (share: number) => void,
+  facetsAtATime = sliceFacets,
 ): Promise<void> {
   const { facetCount } = own.index;
   const returned: Slice[] = [];
@@ -39,7 +40,7 @@ export async function measureTogether(
     if (again !== undefined) return again;
     if (next >= facetCount) return null;
     const from = next;
-    next = Math.min(facetCount, from + sliceFacets);
+    next = Math.min(facetCount, from + facetsAtATime);
     return { from, to: next };
   };
   const finish = ({ from, to }: Slice) => {

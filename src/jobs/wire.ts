@@ -54,7 +54,15 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
     packOpenMesh: () => send(() => bench.packOpenMesh()),
     openMesh: (packed) => send(() => bench.openMesh(packed)),
     measure: (choices, progress, onShape) =>
-      send(() => bench.measure(choices, thinned(progress), (shape) => onShape(transferred(shape)))),
+      send(async () => {
+        let told: unknown;
+        const reply = await bench.measure(choices, thinned(progress), (shape) => {
+          told = onShape(transferred(shape));
+        });
+        // The shape goes another way than the reply and could come after it; the page needs it first.
+        await told;
+        return reply;
+      }),
     findPatches: (band) => send(() => bench.findPatches(band)),
     cut: (plane) => send(() => bench.cut(plane)),
     probe: (originMm, direction) => send(() => bench.probe(originMm, direction)),

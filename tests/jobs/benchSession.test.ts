@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { measureSaved } from '../../src/core/mesh/measureSaved';
+import { preparePack } from '../../src/core/mesh/pack';
+import { preparePattern } from '../../src/core/mesh/preparePattern';
+import { writeStlBinary } from '../../src/core/mesh/writeStl';
+import { BenchSession } from '../../src/jobs/benchSession';
+import { caseHalf } from '../support/cellPart';
+import { box, domeShell, domeShellWallMm, joinMeshes, mapVertices } from '../support/meshes';
+import { alongZ, ignore, shapeCatcher, stlBlob } from './support';
+import { overMessages } from './wireSupport';
+
+const dome = domeShell(24, 48);
+
+async function measuredSession(mesh = dome, choices = alongZ) {
+  const session = new BenchSession();
+  await session.importFile(stlBlob(mesh), 'part.stl', ignore);
+  const { shapes, onShape } = shapeCatcher();
+  const reply = await session.measure(choices, ignore, onShape);
+  return { session, reply, shapes };
+}
+
+describe('bench session', () => {
+  it('tells the facts of an imported file as the headless command does', async () => {
+    await preparePack();
+    const bytes = writeStlBinary(dome);
+    const { canonical, ...facts } = preparePattern(bytes, 'part.stl');
+    const reply = await new BenchSession().importFile(stlBlob(dome), 'part.stl', ignore);
+    expect(reply).toEqual({ ...facts, packErrorFileUnits: canonical.errorFileUnits });
+  });
+
+  it('measures what the headless command measures', async () => {
+    await preparePack();
+    const { canonical } = preparePattern(writeStlBinary(dome), 'part.stl');
+    const wanted = measureSaved(canonical.mesh, alongZ);
+    const { reply } = await measuredSession();
+    expect(reply.summary).toEqual(wanted.summary);
+    expect(reply.health).toEqual(wanted.health);
+    expect(reply.maps.rayWallMm).toEqual(wanted.measurement.rayWallMm);
+    expect(reply.maps.ballWallMm).toEqual(wanted.measurement.ballWallMm);
+    expect(reply.maps.kind).toEqual(wanted.measurement.kind);
+    expect(reply.summary.showBallWall.median).toBeCloseTo(domeShellWallMm, 1);
+  });
+
+  it('measures the same after saving and opening again', async () => {
+    const { session, reply, shapes } = await measuredSession();
+    const { packed, meshKey } = await session.packOpenMesh();
+    const later = new BenchSession();
+    await later.openMesh(packed);
+    const again = shapeCatcher();
+    expect(await later.measure(alongZ, ignore, again.onShape)).toEqual(reply);
+    expect(again.shapes).toEqual(shapes);
+    expect(await later.packOpenMesh()).toEqual({ packed, meshKey });
+  });
+
+  it('gives the same values over messages as on the own thread', async () => {
+    const { reply, shapes, session } = await measuredSession();
+    const { bench, end } = overMessages(new BenchSession());
+    await bench.importFile(stlBlob(dome), 'part.stl', ignore);
+    const told = shapeCatcher();
+    expect(await bench.measure(alongZ, ignore, told.onShape)).toEqual(reply);
+    expect(told.shapes).toEqual(shapes);
+    const band = {
+      measure: 'ray',
+      lowMm: 1,
+      highMm: 1.5,
+      leastDraftDeg: 2,
+      leastCornerRadiusMm: 1,
+    } as const;
+    expect(await bench.findPatches(band)).toEqual(await session.findPatches(band));
+    expect(await bench.cut({ axis: 'x', atMm: 3 })).toEqual(await session.cut({ axis: 'x', atMm: 3 }));
+    end();
+  });
+
+  it('draws every facet of the part once, in order', async () => {
+    const { shapes } = await measuredSession();
+    const [shape] = shapes;
+    expect(shape?.facetCount).toBe(dome.facets.length / 3);
+    expect(shape?.boxMaxMm[2]).toBeCloseTo(50, 2);
+    let next = 0;
+    for (const { firstFacet, corners } of shape?.display ?? []) {
+      expect(firstFacet).toBe(next);
+      next += corners.length / 9;
+    }
+    expect(next).toBe(shape?.facetCount);
+  });
+
+  it('measures another pull as a fresh session would, without telling the shape again', async () => {
+    const sideways = { ...alongZ, pull: [1, 0, 0] } as const;
+    const { session } = await measuredSession();
+    const told = shapeCatcher();
+    const turned = await session.measure(sideways, ignore, told.onShape);
+    expect(told.shapes).toEqual([]);
+    expect(turned).toEqual((await measuredSession(dome, sideways)).reply);
+  });
+
+  it('counts findings as the drawn body counts its facets', async () => {
+    // The larger body is whole; the smaller one lacks a facet.
+    const whole = domeShell(4, 8);
+    const small = mapVertices(box([0, 0, 0], [5, 5, 5]), ([x, y, z]) => [x + 200, y, z]);
+    const torn = { ...small, facets: small.facets.slice(3) };
+    const both = joinMeshes(whole, torn);
+    const all = await measuredSession(both);
+    const second = await measuredSession(both, { ...alongZ, body: 2 });
+    expect(all.reply.findingFacets.openEdges).toEqual(all.reply.health.show.openEdges);
+    expect(second.shapes[0]?.facetCount).toBe(11);
+    expect(second.reply.findingFacets.openEdges.length).toBe(3);
+    for (const facet of second.reply.findingFacets.openEdges) expect(facet).toBeLessThan(11);
+    const first = await measuredSession(both, { ...alongZ, body: 1 });
+    expect(first.reply.findingFacets.openEdges.length).toBe(0);
+  });
+
+  it('probes along a line of sight, and tells when it misses', async () => {
+    const { session } = await measuredSession();
+    const probe = await session.probe([1, 2, 200], [0, 0, -2]);
+    expect(probe?.pointMm[2]).toBeCloseTo(50, 0);
+    expect(probe?.ballWallMm).toBeCloseTo(domeShellWallMm, 1);
+    expect(probe?.place).toContain('show face');
+    expect(probe?.normal[2]).toBeGreaterThan(0.9);
+    expect(await session.probe([500, 0, 200], [0, 0, -1])).toBeNull();
+  });
+
+  it('cuts, finds places, a pull and faces that touch', async () => {
+    const { session } = await measuredSession(caseHalf());
+    const section = await session.cut({ axis: 'y', atMm: 20 });
+    expect(section.lines.length).toBeGreaterThan(0);
+    const band = {
+      measure: 'ray',
+      lowMm: 0.9,
+      highMm: 1.1,
+      leastDraftDeg: 2,
+      leastCornerRadiusMm: null,
+    } as const;
+    const findings = (await session.findPatches(band)).map(({ finding }) => finding);
+    expect(findings).toContain('thick');
+    expect(findings).toContain('locks');
+    expect(Math.abs((await session.bestPull(ignore)).pull[2])).toBeCloseTo(1, 6);
+    expect((await session.findSelfTouching(ignore)).length).toBe(0);
+  });
+
+  it('says what is missing instead of guessing', async () => {
+    const session = new BenchSession();
+    await expect(session.packOpenMesh()).rejects.toMatchObject({ code: 'job.noMesh' });
+    await session.importFile(stlBlob(dome), 'part.stl', ignore);
+    await expect(session.cut({ axis: 'x', atMm: 0 })).rejects.toMatchObject({ code: 'job.notMeasured' });
+    await expect(session.measure({ ...alongZ, pull: [0, 0, 0] }, ignore, ignore)).rejects.toMatchObject({
+      code: 'pull.zero',
+    });
+  });
+
+  it('keeps the open mesh when an import is refused', async () => {
+    const { session, reply } = await measuredSession();
+    await expect(session.importFile(new Blob([]), 'nothing.stl', ignore)).rejects.toMatchObject({
+      name: 'Problem',
+    });
+    expect((await session.measure(alongZ, ignore, ignore)).summary).toEqual(reply.summary);
+  });
+});

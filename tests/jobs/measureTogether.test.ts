@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import type { Vec3 } from '../../src/core/mesh/types';
+import { measureTogether } from '../../src/jobs/measureTogether';
+import type { WallsHelper } from '../../src/jobs/startWallsHelper';
+import { WallsBench } from '../../src/jobs/wallsBench';
+import { domeShell } from '../support/meshes';
+import { ignore } from './support';
+
+const mesh = domeShell(20, 40);
+const up: Vec3 = [0, 0, 1];
+const facetsAtATime = 256;
+
+/** A helper on the own thread that answers once the event loop has turned, and fails from its `failFrom`th slice on. */
+function helperHere(failFrom: number) {
+  const bench = new WallsBench(mesh);
+  const told = { slices: 0 };
+  const helper: WallsHelper = {
+    load: () => Promise.resolve(),
+    async measure(from, to, pull, withWalls) {
+      await new Promise((resolve) => setTimeout(resolve, 0));
+      if (told.slices >= failFrom) throw new Error('the helper is gone');
+      told.slices++;
+      bench.measure(from, to, pull, withWalls);
+      return bench.slice(from, to, withWalls);
+    },
+  };
+  return { helper, told };
+}
+
+async function measured(helper: Promise<WallsHelper> | null, onShare: (share: number) => void = ignore) {
+  const own = new WallsBench(mesh);
+  await measureTogether(own, helper, up, true, onShare, facetsAtATime);
+  const { rayWallMm, rayFacet, ballWallMm, reach } = own;
+  return { rayWallMm, rayFacet, ballWallMm, reach };
+}
+
+describe('walls shared with a helper', () => {
+  it.each([
+    ['that works', Infinity, 1],
+    ['that fails at its second slice', 1, 1],
+    ['that fails at once', 0, 0],
+  ])('are identical with a helper %s', async (_, failFrom, slices) => {
+    const { helper, told } = helperHere(failFrom);
+    expect(await measured(Promise.resolve(helper))).toEqual(await measured(null));
+    expect(told.slices).toBeGreaterThanOrEqual(slices);
+  });
+
+  it('are measured alone when the helper cannot even take the part', async () => {
+    expect(await measured(Promise.reject(new Error('no memory')))).toEqual(await measured(null));
+  });
+
+  it('tells a share that only grows and ends at 1', async () => {
+    const shares: number[] = [];
+    await measured(Promise.resolve(helperHere(2).helper), (share) => shares.push(share));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBe(1);
+  });
+
+  it('leaves the walls alone when only the reach along another pull is asked for', async () => {
+    const own = new WallsBench(mesh);
+    await measureTogether(own, null, up, true, ignore, facetsAtATime);
+    const walls = own.ballWallMm.slice();
+    const fromAbove = own.reach.slice();
+    await measureTogether(
+      own,
+      Promise.resolve(helperHere(Infinity).helper),
+      [1, 0, 0],
+      false,
+      ignore,
+      facetsAtATime,
+    );
+    expect(own.ballWallMm).toEqual(walls);
+    expect(own.reach).not.toEqual(fromAbove);
+  });
+});
