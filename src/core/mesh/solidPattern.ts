@@ -3,6 +3,8 @@ import { reachBit, type IndexedMesh, type Measurement } from './types';
 
 /** A solid pattern fills at least this share of the space between its show skin and its lowest level. */
 const leastFilledShare = 0.7;
+/** Area vectors of a closed surface sum to nothing; a larger share than this of the area and the surface is torn. */
+const mostOpenShare = 0.01;
 /** Thinner than this it is a plate or a shell, whatever it fills. */
 const leastBallMm = 4;
 /** The ball of a solid spans at least this share of the smallest side of the box. */
@@ -13,8 +15,9 @@ const leastBallShare = 0.3;
  * fills at least 0.7 of the columns that run along the pull from the faces reached from the show side down to the
  * lowest level of the part; the area-weighted median ball wall of those faces is at least 4 mm and at least 0.3 of the
  * smallest side of the part's box. A shell fills little of its columns; a shell pulled the wrong way, a plate or a
- * panel fills them but its ball is its thin wall. The limits are our own judgement.
- * @param volumeMm3 signed volume; a surface so open that this is not positive is never called solid
+ * panel fills them but its ball is its thin wall. A surface that is torn open (by more than a crack) is never called
+ * solid. The limits are our own judgement.
+ * @param volumeMm3 signed volume
  */
 export function isDrawnSolid(mesh: IndexedMesh, measurement: Measurement, volumeMm3: number): boolean {
   const { facetCount, pull, areaMm2, normal, centerMm, reach, ballWallMm } = measurement;
@@ -34,13 +37,18 @@ export function isDrawnSolid(mesh: IndexedMesh, measurement: Measurement, volume
   }
   const fromShow = new Uint8Array(facetCount);
   let columnsMm3 = 0;
+  let areaSum = 0;
+  const areaVector: [number, number, number] = [0, 0, 0];
   for (let facet = 0, at = 0; facet < facetCount; facet++, at += 3) {
+    areaSum += areaMm2[facet]!;
+    for (let axis = 0; axis < 3; axis++) areaVector[axis]! += areaMm2[facet]! * normal[at + axis]!;
     if ((reach[facet]! & reachBit.fromShowSide) === 0) continue;
     fromShow[facet] = 1;
     const cosine = normal[at]! * px + normal[at + 1]! * py + normal[at + 2]! * pz;
     const height = centerMm[at]! * px + centerMm[at + 1]! * py + centerMm[at + 2]! * pz;
     columnsMm3 += areaMm2[facet]! * Math.max(0, cosine) * (height - lowest);
   }
+  if (Math.hypot(...areaVector) > mostOpenShare * areaSum) return false;
   if (!(columnsMm3 > 0) || volumeMm3 / columnsMm3 < leastFilledShare) return false;
   const medianBallMm = quantile(distribute(ballWallMm, areaMm2, fromShow), 0.5);
   const smallestSideMm = Math.min(...boxMax.map((max, axis) => max - boxMin[axis]!));

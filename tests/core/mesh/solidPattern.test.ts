@@ -47,8 +47,13 @@ describe('a pattern drawn solid', () => {
     expect(isSolid(box([0, 0, 0], [100, 60, 3]), [0, 0, 1])).toBe(false);
   });
   it('is no thick shell', () => expect(isSolid(tray([70, 40, 15], 4.5), [0, 0, -1])).toBe(false));
-  it('is no open surface', () => {
+  it('is no torn surface', () => {
     const whole = box([0, 0, 0], [70, 40, 12]);
     expect(isSolid({ ...whole, facets: whole.facets.slice(0, 6) }, [0, 0, 1])).toBe(false);
+    expect(isSolid({ ...whole, facets: whole.facets.slice(6) }, [0, 0, 1])).toBe(false);
+  });
+  it('is still a block with a crack', () => {
+    const cracked = { ...roundedBlock, facets: roundedBlock.facets.slice(3) };
+    expect(isSolid(cracked, [0, 0, 1])).toBe(true);
   });
 });
