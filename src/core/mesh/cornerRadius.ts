@@ -29,9 +29,9 @@ export interface InsideCorners {
  * width (so read, a ball of uneven triangles comes out up to about 12 % low). The narrower of the two facets decides.
  *
  * Exact for a fillet in equal strips that touch the arc; strips between points of the arc read low by cos(t / 2)
- * (1 % at 16 degrees per strip). The first and last strip against flat ground see half a turn and so read up to twice as large on
- * that edge, but the smallest edge counts. A turn of more than 60 degrees, or one that leaves the arc by more than
- * 0.2 mm (d tan(t / 4)), is a corner drawn sharp and gives 0. Turns under 1 degree are taken as flat, and
+ * (1 % at 16 degrees per strip). The first and last strip against flat ground see half a turn and so read up to twice
+ * as large on that edge, but the smallest edge counts. A turn of more than 60 degrees, or one that leaves the arc by
+ * more than 0.2 mm (d tan(t / 4)), is a corner drawn sharp and gives 0. Turns under 1 degree are taken as flat, and
  * edges of slivers narrower than 0.005 mm are passed over.
  * @param neighbor facet across each half-edge, negative for none
  * @param turnRad signed turn across each half-edge, see `edgeTurns`

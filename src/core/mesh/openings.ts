@@ -7,8 +7,8 @@ import { facetKind } from './types';
 const openingWallShare = 0.3;
 
 /**
- * Marks the insides of bores: upright regions that both halves reach and that look inward (a hole) are lands when the wall
- * behind them is not the usual one; then the outside of the boss is no wall either.
+ * Marks the insides of bores: upright regions that both halves reach and that look inward (a hole) are lands when the
+ * wall behind them is not the usual one; then the outside of the boss is no wall either.
  */
 export function markOpenings(
   findings: FacetFindings,

@@ -35,15 +35,14 @@ const kindNames = Object.keys(facetKind) as FacetKind[];
  *
  * `thick` and `thin`: show facets whose wall lies above or below the band; `locks`: trapped facets, told by their
  * draft; `drags`: show and core facets with less draft toward their own mold half than wanted; `tight corner`: inside
- * corners under the least radius; `boss or rib`: details, told by their ray wall (show facets over a rim or
- * at an outside corner, whose rays run along a wall, belong to no boss and are left out).
+ * corners under the least radius; `boss or rib`: details, told by their ray wall (show facets over a rim or at an
+ * outside corner, whose rays run along a wall, belong to no boss and are left out).
  *
- * Rank: area times miss times weight, summed over the facets of the patch. Miss is the distance from the limit as a share of the
- * limit (for draft: of the least draft or 1 degree), at most 1; it is 1 for locks and details. Weight is 1 for locks,
- * thick and thin, 0.5 for drags, 0.1 for tight corners (the facets beside a corner
- * say little about its length), 0.005 for bosses and ribs (told, not judged). Patches under 0.5 mm2 with the same
- * finding and place are told as one; when that stays under 0.5 mm2 it is left out. At most 50 are told, among them the first 5
- * of each finding.
+ * Rank: area times miss times weight, summed over the facets of the patch. Miss is the distance from the limit as a
+ * share of the limit (for draft: of the least draft or 1 degree), at most 1; it is 1 for locks and details. Weight is 1
+ * for locks, thick and thin, 0.5 for drags, 0.1 for tight corners (the facets beside a corner say little about its
+ * length), 0.005 for bosses and ribs (told, not judged). Patches under 0.5 mm2 with the same finding and place are told
+ * as one; when that stays under 0.5 mm2 it is left out. At most 50 are told, among them the first 5 of each finding.
  */
 export function findPatches(mesh: IndexedMesh, measurement: Measurement, band: PatchBand): Patch[] {
   const box = facetBox(mesh);
