@@ -74,6 +74,42 @@ export const sources = {
     short: 'typical material constants, from memory',
     full: 'Typical handbook constants of metals, plastics, epoxy and carbon fiber, written from memory; your own data sheet replaces them.',
   },
+  gypsumBalance: {
+    short: 'mass and volume balance of the mix',
+    full: 'Mass and volume balance of hemihydrate, water and dihydrate with their molar masses; exact arithmetic. Density of gypsum from the NIOSH Pocket Guide to Chemical Hazards, of alpha-hemihydrate and water from memory. Within 1.3 % of a published maker table of gypsum cements.',
+  },
+  gypsumTextbook: {
+    short: 'dental-materials textbook, gypsum, Table 8.2',
+    full: 'Dental-materials textbook chapter on gypsum products, its Table 8.2: water/powder ratio 0.40 to 0.50 for plaster, 0.25 to 0.30 for stone, 0.19 to 0.24 for die stone.',
+  },
+  gypsumTypesFromMemory: {
+    short: 'gypsum types of ISO 6873, from memory',
+    full: 'Names of the types as in YY 0462-2003 clause 3, an adoption of ISO 6873; their usual times, expansions and strengths are from memory and are no requirements of the standard. The bag rules.',
+  },
+  waterNoKnob: {
+    short: 'Prosthesis 2 (2020) 266-276, abstract',
+    full: 'Prosthesis 2 (2020) 266-276 (abstract): half as much water again hardly changes setting expansion and modulus of types 3, 4 and 5 and takes 26 to 52 % of their strength.',
+  },
+  gypsumConstants: {
+    short: 'heats and densities of gypsum, from memory',
+    full: 'Enthalpies of formation as in the NBS tables of chemical thermodynamic properties of 1982 (from memory), density of alpha-hemihydrate 2.757 g/cm³ and of water (from memory).',
+  },
+  settingHeatConstants: {
+    short: 'heat of setting, constants from memory',
+    full: 'Heat of hydration, heat capacities, conductivity of damp stone and air film, all from memory; the adiabatic rise is an upper bound.',
+  },
+  archimedes: {
+    short: 'Archimedes',
+    full: 'Uplift of a body held under a liquid: weight of the liquid it displaces less its own weight.',
+  },
+  expansionsFromMemory: {
+    short: 'thermal expansion of stone and laminate, from memory',
+    full: 'Thermal expansion of set gypsum 15 to 18e-6/K and of a woven carbon laminate about 3e-6/K, from memory.',
+  },
+  dryingGuide: {
+    short: "a maker's drying guide for gypsum molds",
+    full: "A gypsum maker's drying guide: strength rises little until 93 % of the free moisture has gone; inside of the dryer 49 °C, entering air at most 66 °C.",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof sources;

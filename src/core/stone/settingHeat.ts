@@ -1,0 +1,64 @@
+/**
+ * How warm a pour gets while it sets. The adiabatic rise is an upper bound; the estimate lets heat leave through the
+ * outside of the pour while it is set free evenly over the setting. Constants from memory (`settingHeatConstants` in
+ * core/sources): an estimate for "may the print soften?", not a prediction.
+ */
+import { settingHeatJPerG, settingWaterRatio, type PowderForm } from './gypsum';
+
+/** J/(g K). */
+const stoneHeatJPerGK = 1.08;
+const waterHeatJPerGK = 4.18;
+/** Damp young stone, W/(m K). */
+const wetConductivityWPerMK = 0.9;
+/** 4/pi^2: adds the inside of a slab to its film in a lumped time constant (first root of the slab series). */
+const insideShare = 4 / Math.PI ** 2;
+
+export interface HeatChoices {
+  readonly waterPowderRatio: number;
+  readonly powder: PowderForm;
+  readonly wetDensityGMl: number;
+  /** Stone of the pour, mL, and the outside through which it cools, mm2. */
+  readonly volumeMl: number;
+  readonly outsideMm2: number;
+  /** Over which the heat comes, min; about the final set. */
+  readonly settingMin: number;
+  readonly roomC: number;
+}
+
+export interface SettingHeat {
+  readonly adiabaticRiseK: number;
+  /** Middle of the pour. */
+  readonly peakC: number;
+  /** Strong air film and slow setting to no loss at all. */
+  readonly lowC: number;
+  readonly highC: number;
+}
+
+/** Rise without any loss: q / ((1 + ws) c_stone + (W/P - ws) c_water), K. */
+export function adiabaticRiseK(waterPowderRatio: number, powder: PowderForm): number {
+  return settingHeatJPerG(powder) / heatCapacityJPerGK(waterPowderRatio);
+}
+
+/** Of set stone with its free water, J/K per gram of powder. */
+function heatCapacityJPerGK(waterPowderRatio: number): number {
+  return (1 + settingWaterRatio) * stoneHeatJPerGK + (waterPowderRatio - settingWaterRatio) * waterHeatJPerGK;
+}
+
+export function settingHeat(choices: HeatChoices): SettingHeat {
+  const { waterPowderRatio, powder, wetDensityGMl, volumeMl, outsideMm2, settingMin, roomC } = choices;
+  const riseK = adiabaticRiseK(waterPowderRatio, powder);
+  const heatJPerM3K = ((wetDensityGMl * heatCapacityJPerGK(waterPowderRatio)) / (1 + waterPowderRatio)) * 1e6;
+  const depthM = volumeMl / outsideMm2;
+  const peak = (filmWPerM2K: number, overMin: number) => {
+    const coolingS =
+      heatJPerM3K * depthM * (1 / filmWPerM2K + (insideShare * depthM) / wetConductivityWPerMK);
+    const ratio = (60 * overMin) / coolingS;
+    return roomC + (riseK * -Math.expm1(-ratio)) / ratio;
+  };
+  return {
+    adiabaticRiseK: riseK,
+    peakC: peak(10, settingMin),
+    lowC: peak(25, 1.5 * settingMin),
+    highC: roomC + riseK,
+  };
+}
