@@ -71,6 +71,7 @@ function project(
       walls: { ...walls, overMm: change.overMm ?? walls.overMm },
     },
     packedMesh: () => 'packed-a',
+    setMeshAside: () => {},
   };
 }
 
@@ -161,6 +162,21 @@ describe('the measuring desk', () => {
     await settle();
     expect(desk.store.getState().problem).toMatch(/Import the pattern file again/);
     expect(desk.store.getState().measured).toBeNull();
+  });
+});
+
+describe('a damaged saved mesh', () => {
+  it('is kept aside, and the page says so', async () => {
+    const { client } = fakeClient();
+    vi.mocked(client.openMesh).mockRejectedValueOnce(
+      new Problem('pack.damaged', 'The saved model is damaged.'),
+    );
+    const setMeshAside = vi.fn();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow({ ...project(), setMeshAside });
+    await settle();
+    expect(setMeshAside).toHaveBeenCalledOnce();
+    expect(desk.store.getState().problem).toBe('The saved model is damaged.');
   });
 });
 

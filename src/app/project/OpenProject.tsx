@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { worstWord } from '../../core/figure';
 import { checklistHtml } from '../../checklist/checklistHtml';
 import { checklistModel } from '../../checklist/printModel';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
@@ -11,6 +12,7 @@ import { WallsSheet } from '../../sheets/walls/WallsSheet';
 import type { StepContext } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
 import { steps } from '../../steps/registry';
+import { Announcer } from '../../ui/Announcer';
 import { Note } from '../../ui/Note';
 import { ProgressBar } from '../../ui/ProgressBar';
 import type { Outcome, Project } from '../../workbook';
@@ -45,7 +47,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const [refusal, setRefusal] = useState<string | null>(null);
   const { inputs, pattern } = project;
   const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
-  const measuring = useMeasured({ pattern, inputs, packedMesh }, cache);
+  const setMeshAside = useCallback(() => workbook.setMeshAside(project.id), [workbook, project.id]);
+  const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
   const { desk, measured, incoming } = measuring;
   const control = useBenchControl(measuring.reply);
   useUndoKeys(workbook);
@@ -194,6 +197,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           {refusal ? <Note problem>{refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
         </div>
+        <Announcer message={measuring.progress ? '' : `${step.title}: ${worstWord(report.verdicts)}`} />
         {sheet()}
         {measuring.progress ? (
           <div className="sheet-progress">

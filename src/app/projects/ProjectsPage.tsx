@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { FilePick } from '../../ui/FilePick';
@@ -42,6 +42,9 @@ export function ProjectsPage() {
   const [refusal, setRefusal] = useState<string | null>(null);
   const [said, setSaid] = useState('');
   const usage = workbook.usage();
+  useEffect(() => {
+    document.title = 'Mold & Layup Workbook';
+  }, []);
 
   /** Shows why an action was refused; true when it was done. */
   const told = (outcome: Outcome, done = ''): boolean => {

@@ -18,20 +18,24 @@ export function StorageUse({ usage, full }: { readonly usage: Usage; readonly fu
     usage.keptAsideUnits > 0 ? `damaged data kept aside ${sizeText(usage.keptAsideUnits)}` : null,
     usage.otherUnits > worthTelling ? `other ${sizeText(usage.otherUnits)}` : null,
   ].filter((part) => part !== null);
-  const tight = full || usage.totalUnits > nearlyFull * usage.limitUnits;
+  const usedShare = Math.min(1, usage.totalUnits / usage.limitUnits);
+  const tight = full || usedShare > nearlyFull;
   return (
     <section aria-label="Storage in this browser">
       <SectionHead
         title="Storage in this browser"
         remark={`${sizeText(usage.totalUnits)} of ${sizeText(usage.limitUnits)}`}
       />
-      <meter
+      <div
         className="storage-meter"
+        role="meter"
         aria-label="Storage used"
-        min={0}
-        max={usage.limitUnits}
-        value={Math.min(usage.totalUnits, usage.limitUnits)}
-      />
+        aria-valuemin={0}
+        aria-valuemax={100}
+        aria-valuenow={Math.round(usedShare * 100)}
+      >
+        <div style={{ width: `${usedShare * 100}%` }} />
+      </div>
       <p className="quiet">In use: {parts.join(', ')}.</p>
       {tight ? (
         <p>

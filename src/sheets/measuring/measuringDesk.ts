@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Patch } from '../../core/mesh/types';
+import { Problem } from '../../core/problem';
 import { wasDropped } from '../../jobs/client';
 import type { BenchClient, JobOptions, MeasuredShape, PartShape, Progress } from '../../jobs/protocol';
 import { patchBand } from '../../steps/band';
@@ -14,6 +15,8 @@ export interface DeskProject {
   readonly inputs: ProjectInputs;
   /** The saved mesh, null when it is gone. */
   readonly packedMesh: () => string | null;
+  /** Keeps the saved mesh aside after it could not be unpacked. */
+  readonly setMeshAside: () => void;
 }
 
 export interface DeskState {
@@ -136,8 +139,9 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
   }
 
   async function measure(): Promise<void> {
-    const { pattern, inputs, packedMesh } = project ?? {};
-    if (!pattern || !inputs || !packedMesh || question === null || workerQuestion === question) return;
+    if (project === null || project.pattern === null || question === null || workerQuestion === question)
+      return;
+    const { pattern, inputs, packedMesh, setMeshAside } = project;
     const wanted = question;
     const job = begin('opening the saved pattern');
     try {
@@ -158,6 +162,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       cache.put(wanted, reply);
       take(wanted, reply, null);
     } catch (error) {
+      if (error instanceof Problem && error.code.startsWith('pack.')) setMeshAside();
       job.fail(error);
     } finally {
       job.end();

@@ -16,8 +16,11 @@ export function useMeasured(project: DeskProject, cache: MeasureCache): Measurin
   // A client starts its worker with the first job, so one that React throws away has cost nothing.
   const [desk] = useState(() => createMeasuringDesk(createBench(), cache));
   const state = useStore(desk.store);
-  const { pattern, inputs, packedMesh } = project;
-  useEffect(() => desk.follow({ pattern, inputs, packedMesh }), [desk, pattern, inputs, packedMesh]);
+  const { pattern, inputs, packedMesh, setMeshAside } = project;
+  useEffect(
+    () => desk.follow({ pattern, inputs, packedMesh, setMeshAside }),
+    [desk, pattern, inputs, packedMesh, setMeshAside],
+  );
   useEffect(() => () => desk.dispose(), [desk]);
   return { ...state, desk };
 }
