@@ -56,7 +56,7 @@ function fakeClient() {
     }),
     dispose: vi.fn(),
   };
-  return { asked, client: client as unknown as BenchClient };
+  return { asked, mocks: client, client: client as unknown as BenchClient };
 }
 
 function project(
@@ -167,10 +167,8 @@ describe('the measuring desk', () => {
 
 describe('a damaged saved mesh', () => {
   it('is kept aside, and the page says so', async () => {
-    const { client } = fakeClient();
-    vi.mocked(client.openMesh).mockRejectedValueOnce(
-      new Problem('pack.damaged', 'The saved model is damaged.'),
-    );
+    const { client, mocks } = fakeClient();
+    mocks.openMesh.mockRejectedValueOnce(new Problem('pack.damaged', 'The saved model is damaged.'));
     const setMeshAside = vi.fn();
     const desk = createMeasuringDesk(client, createMeasureCache());
     desk.follow({ ...project(), setMeshAside });
