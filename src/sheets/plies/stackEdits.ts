@@ -1,5 +1,5 @@
 /** Edits of material cards and of the ply stack as plain functions from list to list. */
-import { defaultMaterial, type Material, type Ply } from '../../steps/plies/inputs';
+import { defaultMaterial, defaultPliesInputs, type Material, type Ply } from '../../steps/plies/inputs';
 
 /** `prefix-N` with the smallest N from `from` on that no entry uses yet. */
 function freeId(prefix: string, taken: readonly { readonly id: string }[], from: number): string {
@@ -12,9 +12,10 @@ function freeId(prefix: string, taken: readonly { readonly id: string }[], from:
 /** One more ply at the core face, like the last one; turned by 45 degrees as stacks usually alternate. */
 export function withPlyAdded(stack: readonly Ply[], materials: readonly Material[]): Ply[] {
   const last = stack.at(-1);
-  const materialId = last?.materialId ?? materials[0]?.id ?? defaultMaterial.id;
+  const like = last ?? (defaultPliesInputs.stack[0] as Ply);
+  const materialId = last?.materialId ?? materials[0]?.id ?? like.materialId;
   const angleDeg = last === undefined || last.angleDeg !== 0 ? 0 : 45;
-  return [...stack, { id: freeId('ply', stack, stack.length + 1), materialId, angleDeg }];
+  return [...stack, { ...like, id: freeId('ply', stack, stack.length + 1), materialId, angleDeg }];
 }
 
 /** The ply `offset` places further in; beyond either end nothing changes. */
