@@ -88,7 +88,7 @@ export function BenchView(props: BenchViewProps) {
         </p>
       )}
       {props.clickPrompt ? <Note>{props.clickPrompt}</Note> : null}
-      <div className="part-frame">
+      <div className={map === 'cut' ? 'part-frame part-frame-cut' : 'part-frame'}>
         {view === null ? null : <MapLegend legend={view.legend} />}
         {shape === null ? (
           <p className="places-note">No pattern yet. Import one on the Part sheet.</p>

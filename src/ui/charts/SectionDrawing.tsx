@@ -17,7 +17,11 @@ export interface SectionDrawingProps {
 
 type Point = readonly [number, number];
 
-const marginPx = 44;
+/** Room for the walls' numbers beside the cut. */
+const marginPx = 62;
+/** Advance of a digit of the number face. */
+const digitPx = 9;
+const arrowPx = 13;
 const footPx = 40;
 
 /** A round length of about a quarter of the drawing. */
@@ -122,11 +126,15 @@ function WallDimension({
   const arrow = ([x, y]: Point, sense: number) => {
     const [dx, dy] = [out[0] * sense, out[1] * sense];
     return (
-      `M${x + dx * 13},${y + dy * 13}L${x},${y}` +
+      `M${x + dx * arrowPx},${y + dy * arrowPx}L${x},${y}` +
       `M${x + dx * 6 - dy * 3},${y + dy * 6 + dx * 3}L${x},${y}L${x + dx * 6 + dy * 3},${y + dy * 6 - dx * 3}`
     );
   };
-  const textAt: Point = [from[0] + out[0] * 26, from[1] + out[1] * 22];
+  // Clear of the arrow whichever way it points: the lettering is wider than it is high.
+  const textAt: Point = [
+    from[0] + out[0] * (arrowPx + 4 + (text.length * digitPx) / 2),
+    from[1] + out[1] * (arrowPx + 10),
+  ];
   return (
     <g>
       <path d={arrow(from, 1) + arrow(to, -1)} className="section-dimension" />

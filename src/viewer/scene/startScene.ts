@@ -11,18 +11,25 @@ export interface Scene {
  * own thread where the browser cannot hand a canvas over.
  */
 export function startScene(canvas: HTMLCanvasElement, listen: (message: FromScene) => void): Scene {
-  return typeof canvas.transferControlToOffscreen === 'function'
-    ? sceneInWorker(canvas, listen)
-    : sceneHere(canvas, listen);
+  const offscreen = handedOver(canvas);
+  return offscreen === null ? sceneHere(canvas, listen) : sceneInWorker(offscreen, listen);
 }
 
-function sceneInWorker(canvas: HTMLCanvasElement, listen: (message: FromScene) => void): Scene {
+function handedOver(canvas: HTMLCanvasElement): OffscreenCanvas | null {
+  if (typeof canvas.transferControlToOffscreen !== 'function') return null;
+  try {
+    return canvas.transferControlToOffscreen();
+  } catch {
+    return null;
+  }
+}
+
+function sceneInWorker(canvas: OffscreenCanvas, listen: (message: FromScene) => void): Scene {
   const worker = new Worker(new URL('./entry.ts', import.meta.url), { type: 'module', name: 'scene' });
   worker.addEventListener('message', ({ data }: MessageEvent<FromScene>) => listen(data));
   worker.addEventListener('error', () => listen({ kind: 'failed' }));
-  const offscreen = canvas.transferControlToOffscreen();
-  const start: SceneStart = { kind: 'canvas', canvas: offscreen };
-  worker.postMessage(start, [offscreen]);
+  const start: SceneStart = { kind: 'canvas', canvas };
+  worker.postMessage(start, [canvas]);
   return {
     send: (message) => worker.postMessage(message, []),
     dispose: () => worker.terminate(),
