@@ -1,0 +1,93 @@
+/** Inputs of the Stone mold step: box, stone, pour, sizes, coats, drying, repairs. */
+import * as z from 'zod/mini';
+import type { InputSpecs } from '../inputSpec';
+import {
+  coatNumberSpecs,
+  dryingNumberSpecs,
+  repairSchema,
+  sizeNumberSpecs,
+  wantedSpecs,
+  weighingSchema,
+} from './benchInputs';
+import { boxNumberSpecs, boxShapeSpec } from './boxInputs';
+import { notGiven, numberDefaults, numberFields, optionalNumberFields, pathsOf } from './numberInputs';
+import { bagSpecs, measuredSpecs, mixNumberSpecs, pourMethodSpec, stoneTypeSpec } from './stoneInputs';
+
+/** All plain numbers of the step, by field. */
+export const moldNumberSpecs = {
+  ...boxNumberSpecs,
+  ...mixNumberSpecs,
+  ...sizeNumberSpecs,
+  ...coatNumberSpecs,
+  ...dryingNumberSpecs,
+} as const;
+
+const namesOf = (table: InputSpecs) => Object.keys(table).join(', ');
+
+export const moldSpecs: InputSpecs = pathsOf('mold', {
+  boxShape: boxShapeSpec,
+  stoneType: stoneTypeSpec,
+  pourMethod: pourMethodSpec,
+  ...moldNumberSpecs,
+  bag: {
+    kind: 'other',
+    label: 'Your own bag',
+    unit: '',
+    meaning: `What the bag says, null where it says nothing: ${namesOf(bagSpecs)}.`,
+    default: 'nothing given',
+  },
+  measured: {
+    kind: 'other',
+    label: 'What you have measured',
+    unit: '',
+    meaning: `Measured values, null until then; each replaces an estimate: ${namesOf(measuredSpecs)}.`,
+    default: 'nothing measured',
+  },
+  wanted: {
+    kind: 'other',
+    label: 'Wanted finished lengths',
+    unit: 'mm',
+    meaning: `Along the part's axes, null where the drawn length is wanted: ${namesOf(wantedSpecs)}.`,
+    default: 'as drawn',
+  },
+  dryingLog: {
+    kind: 'other',
+    label: 'Drying log',
+    unit: '',
+    meaning: 'List of weighings: hours since demolding, negativeG, positiveG (null when not weighed).',
+    default: [],
+  },
+  repairs: {
+    kind: 'other',
+    label: 'Repairs of the stone',
+    unit: '',
+    meaning:
+      'List of places: id, half (negative, positive), kind (filled, scraped), atMm [x, y, z], radiusMm, depthMm, note.',
+    default: [],
+  },
+});
+
+export const moldInputsSchema = z.object({
+  boxShape: z.enum(['rectangle', 'rounded rectangle', 'cup']),
+  stoneType: z.enum(['1', '2', '3', '4', '5']),
+  pourMethod: z.enum(['pressed in', 'board, sealed', 'board, leaking']),
+  ...numberFields(moldNumberSpecs),
+  bag: z.object(optionalNumberFields(bagSpecs)),
+  measured: z.object(optionalNumberFields(measuredSpecs)),
+  wanted: z.object(optionalNumberFields(wantedSpecs)),
+  dryingLog: z.array(weighingSchema),
+  repairs: z.array(repairSchema),
+});
+export type MoldInputs = z.infer<typeof moldInputsSchema>;
+
+export const defaultMoldInputs: MoldInputs = {
+  boxShape: 'rectangle',
+  stoneType: '4',
+  pourMethod: 'pressed in',
+  ...numberDefaults(moldNumberSpecs),
+  bag: notGiven(bagSpecs),
+  measured: notGiven(measuredSpecs),
+  wanted: notGiven(wantedSpecs),
+  dryingLog: [],
+  repairs: [],
+};
