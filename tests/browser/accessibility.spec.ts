@@ -1,0 +1,67 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, goTo, openDemo, test, type StepName } from './support/workbookPage';
+
+async function expectNoViolations(page: Page, where: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const found = violations.map(
+    ({ id, nodes }) => `${where}: ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
+  );
+  expect(found).toEqual([]);
+}
+
+const steps: readonly StepName[] = ['Part', 'Walls & draft', 'Ply schedule', 'Checklist'];
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`no accessibility violation on any page, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    await openDemo(page);
+    for (const step of steps) {
+      await goTo(page, step);
+      await expectNoViolations(page, step);
+    }
+    await page.getByRole('link', { name: 'All projects' }).click();
+    await expectNoViolations(page, 'All projects');
+    await page.getByRole('button', { name: 'New project' }).click();
+    await expectNoViolations(page, 'New project');
+  });
+}
+
+for (const [width, height] of [
+  [1366, 768],
+  [1920, 1080],
+  [800, 1100],
+  [390, 844],
+] as const) {
+  test(`nothing is cut or runs sideways at ${width} x ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height });
+    await openDemo(page);
+    for (const step of steps) {
+      await page.goto(
+        page
+          .url()
+          .replace(
+            /[a-z]+$/,
+            { Part: 'part', 'Walls & draft': 'walls', 'Ply schedule': 'plies', Checklist: 'checklist' }[step],
+          ),
+      );
+      await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+      const overflow = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(overflow, step).toBeLessThanOrEqual(0);
+    }
+  });
+}
+
+test('at 1366 x 768 the verdict, the main inputs and the map are visible without scrolling', async ({
+  page,
+}) => {
+  await openDemo(page);
+  await expect(page.getByRole('region', { name: 'Verdict' })).toBeInViewport({ ratio: 1 });
+  await expect(page.getByRole('textbox', { name: 'Wall may be over the stack by' })).toBeInViewport({
+    ratio: 1,
+  });
+  await expect(page.getByRole('textbox', { name: 'Least draft I accept' })).toBeInViewport({ ratio: 1 });
+  await expect(page.getByRole('application', { name: /3-D view/ })).toBeInViewport({ ratio: 0.95 });
+});

@@ -1,0 +1,65 @@
+import type { Page } from '@playwright/test';
+import { realShell } from './support/models';
+import { expect, measured, openDemo, sheetTitle, test } from './support/workbookPage';
+
+/** Presses Tab (or Shift+Tab) until the focused control has this accessible name; fails when it never comes. */
+async function tabTo(page: Page, name: string | RegExp): Promise<void> {
+  for (let press = 0; press < 150; press++) {
+    await page.keyboard.press('Tab');
+    const focused = page.locator(':focus');
+    if ((await focused.count()) === 0) continue;
+    const label = await focused.evaluate((element) => {
+      const labels = (element as HTMLInputElement).labels;
+      return (
+        element.getAttribute('aria-label') ??
+        (labels?.length ? labels[0]?.textContent : element.textContent) ??
+        ''
+      ).trim();
+    });
+    if (typeof name === 'string' ? label === name : name.test(label)) return;
+  }
+  throw new Error(`no control named ${String(name)} can be reached with Tab`);
+}
+
+test('the main job by keyboard alone', async ({ page }) => {
+  await openDemo(page);
+  await tabTo(page, 'All projects');
+  await page.keyboard.press('Enter');
+  await tabTo(page, 'New project');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await tabTo(page, 'Enclosure');
+  await page.keyboard.type('Pocket case');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('Top');
+  await page.keyboard.press('Enter');
+  await expect(sheetTitle(page, 'Part')).toBeVisible();
+
+  await tabTo(page, /^(?:Choose|Import|Pick)/);
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+  await chooser.setFiles(realShell().path);
+  await expect(page.getByText(/triangles · sha256/)).toBeVisible();
+  await measured(page);
+
+  await tabTo(page, /Ply schedule/);
+  await page.keyboard.press('Enter');
+  await expect(sheetTitle(page, 'Ply schedule')).toBeVisible();
+  await tabTo(page, 'Add ply');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('1.20', { exact: false }).first()).toBeVisible();
+
+  await tabTo(page, /Walls & draft/);
+  await page.keyboard.press('Enter');
+  await expect(sheetTitle(page, 'Walls & draft')).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(/of the show face|lock/);
+  await tabTo(page, /^Working of/);
+  await page.keyboard.press('Enter');
+  await expect(page.locator(':focus')).toHaveAttribute('aria-expanded', 'true');
+
+  await tabTo(page, /Checklist/);
+  await page.keyboard.press('Enter');
+  await expect(sheetTitle(page, 'Checklist')).toBeVisible();
+  await tabTo(page, /^Done:/);
+  await page.keyboard.press('Space');
+  await expect(page.locator(':focus')).toBeChecked();
+});

@@ -1,0 +1,52 @@
+import { writeFileSync } from 'node:fs';
+import {
+  expect,
+  expectFigure,
+  figure,
+  fillField,
+  goTo,
+  measured,
+  openDemo,
+  test,
+} from './support/workbookPage';
+
+test('a project goes out as one file and comes back with its mesh, inputs and figures', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
+  await openDemo(page);
+  await fillField(page, 'Least draft I accept', '4');
+  // The demo's walls are drawn with less than 4 degrees of draft in places.
+  await expectFigure(page, 'Show and core face that drags', /^[1-9]\d\.\d%/);
+  const drags = await figure(page, 'Show and core face that drags');
+  await page.getByRole('button', { name: 'Project file' }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save this project as a file' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.workbook\.json$/);
+  const path = await download.path();
+
+  // Somebody else's browser.
+  const other = await browser.newContext({ viewport: { width: 1366, height: 768 } });
+  const theirs = await other.newPage();
+  await theirs.goto(`${baseURL}/#/`);
+  await theirs.getByLabel('Project file').setInputFiles(path);
+  await expect(theirs.getByRole('banner')).toContainText('Upper half');
+  await goTo(theirs, 'Walls & draft');
+  await measured(theirs);
+  await expectFigure(theirs, 'Show and core face that drags', drags);
+  await expect(theirs.getByRole('textbox', { name: 'Least draft I accept' })).toHaveValue('4.0');
+  await other.close();
+});
+
+test('a file that is no project is refused with what to do, and nothing changes', async ({ page }, info) => {
+  await openDemo(page);
+  await page.getByRole('link', { name: 'All projects' }).click();
+  const path = info.outputPath('shopping.json');
+  writeFileSync(path, '{"milk": 2}');
+  await page.getByLabel('Project file').setInputFiles(path);
+  await expect(page.getByRole('main')).toContainText(/not a project file/i);
+  await expect(page.getByRole('region', { name: 'Wind meter' }).getByRole('listitem')).toHaveCount(2);
+});
