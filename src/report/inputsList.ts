@@ -1,7 +1,6 @@
 /** Every input with its path, unit, default and meaning, for `--inputs`. */
 import type { InputSpec } from '../steps/inputSpec';
-import { inputSpecs } from '../steps/inputs';
-import { materialSpecs } from '../steps/plies/inputs';
+import { entrySpecs, inputSpecs } from '../steps/inputs';
 
 function describe(path: string, spec: InputSpec): string {
   const unit = spec.unit === '' ? '' : ` ${spec.unit}`;
@@ -16,9 +15,9 @@ function describe(path: string, spec: InputSpec): string {
 }
 
 export function inputsList(): string {
-  const materialFields = Object.entries<InputSpec>(materialSpecs).map(([field, spec]) =>
-    describe(`plies.materials.N.${field}`, spec),
-  );
   const others = Object.entries(inputSpecs).map(([path, spec]) => describe(path, spec));
-  return [...others, ...materialFields].join('\n');
+  const inLists = Object.entries(entrySpecs).flatMap(([list, fields]) =>
+    Object.entries(fields).map(([field, spec]) => describe(`${list}.N.${field}`, spec)),
+  );
+  return [...others, ...inLists].join('\n');
 }

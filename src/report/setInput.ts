@@ -1,16 +1,7 @@
 /** One input of a project changed by its path, checked against the same schema as the page's fields. */
 import { Problem } from '../core/problem';
 import type { InputSpec } from '../steps/inputSpec';
-import { inputSpecs, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
-import { materialSpecs } from '../steps/plies/inputs';
-
-/** The spec that describes a path, list positions left out of the name. */
-export function specOf(path: string): InputSpec | null {
-  const materialField = /^plies\.materials\.\d+\.(\w+)$/u.exec(path)?.[1];
-  if (materialField !== undefined)
-    return (materialSpecs as Readonly<Record<string, InputSpec>>)[materialField] ?? null;
-  return inputSpecs[path] ?? null;
-}
+import { specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
 
 /** What the spec allows, as the end of a sentence. */
 function allowed(spec: InputSpec | null): string {
@@ -57,7 +48,10 @@ export function setInput(inputs: ProjectInputs, path: string, value: unknown): P
   const parsed = projectInputsSchema.safeParse(changed);
   if (!parsed.success) {
     const wrong = parsed.error.issues[0]?.path.join('.') ?? path;
-    throw new Problem('set.wrongValue', `--set ${path}: ${wrong} ${allowed(specOf(wrong) ?? specOf(path))}.`);
+    throw new Problem(
+      'set.wrongValue',
+      `--set ${path}: ${wrong} ${allowed(specAt(wrong) ?? specAt(path) ?? null)}.`,
+    );
   }
   const lost = firstLost(changed, parsed.data, '');
   if (lost !== null)

@@ -1,7 +1,6 @@
 /** Changing inputs: by path or by recipe, validated before they reach the document. */
 import { produce } from 'immer';
-import { materialSpecs } from '../steps/plies/inputs';
-import { inputSpecs, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
+import { inputSpecs, specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
 import type { InputSpec } from '../steps/inputSpec';
 import { refused, type Outcome } from './outcome';
 
@@ -54,10 +53,7 @@ function explain(path: readonly string[]): string {
   return `The value for ${spec.label} cannot be used.`;
 }
 
-/** The spec of the input itself, of the material field, or of the list it stands in. */
+/** The spec of the input itself, of the field in a list's entry, or of the list it stands in. */
 function specOf(path: readonly string[]): InputSpec | undefined {
-  const [step, list, , field = ''] = path;
-  const fields: Readonly<Record<string, InputSpec>> = materialSpecs;
-  const ofMaterial = step === 'plies' && list === 'materials' ? fields[field] : undefined;
-  return ofMaterial ?? inputSpecs[path.join('.')] ?? inputSpecs[path.slice(0, 2).join('.')];
+  return specAt(path.join('.')) ?? inputSpecs[path.slice(0, 2).join('.')];
 }

@@ -2,6 +2,8 @@
  * Numbered steps from each format of a saved project to the next. A step is never changed once released: a new
  * shape is a new number, a new step at the end, its before/after test, and a frozen document in the fixtures.
  */
+import { defaultProjectInputs } from '../steps/inputs';
+
 export interface MigrationStep {
   /** The format that the step produces; it reads the one before. */
   readonly toFormat: number;
@@ -37,10 +39,30 @@ export const migrations: readonly MigrationStep[] = [
       };
     },
   },
+  {
+    toFormat: 3,
+    change:
+      'inputs of the ply schedule in depth and of the steps after it; what is missing starts at its default',
+    migrate: (project) => ({
+      ...project,
+      inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
+    }),
+  },
 ];
 
+/** Fields of `defaults` that `given` has not, at every depth but not inside lists; the schema fills list entries. */
+function withMissingFilled(given: JsonObject, defaults: JsonObject): JsonObject {
+  const filled: Record<string, unknown> = { ...given };
+  for (const [key, value] of Object.entries(defaults)) {
+    const own = filled[key];
+    if (own === undefined) filled[key] = value;
+    else if (isJsonObject(own) && isJsonObject(value)) filled[key] = withMissingFilled(own, value);
+  }
+  return filled;
+}
+
 /** The format that this app writes. */
-export const currentFormat = 2;
+export const currentFormat = 3;
 
 /** Runs every step after `fromFormat`, in order. Throws what a step throws. */
 export function migrate(project: JsonObject, fromFormat: number): JsonObject {

@@ -1,6 +1,7 @@
 /** Step contexts made by hand: an invented tray whose numbers are easy to follow. */
 import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
 import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
+import type { Ply } from '../../src/steps/plies/inputs';
 import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs';
 
 export const trayPattern: PatternRecord = {
@@ -145,3 +146,8 @@ export const lockPatch: Patch = {
   draftDeg: -20,
   facetCount: 6,
 };
+
+/** A ply of the default card, face up and in one piece unless said. */
+export function plyAt(id: string, angleDeg = 0, changes: Partial<Ply> = {}): Ply {
+  return { id, materialId: 'twill-200', angleDeg, faceDown: false, mirroredPair: false, ...changes };
+}

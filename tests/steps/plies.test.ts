@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { wantedPlies } from '../../src/core/laminate/wantedPlies';
 import { defaultMaterial } from '../../src/steps/plies/inputs';
 import { pliesReport } from '../../src/steps/plies/report';
-import { emptyContext, trayContext, walls } from './contexts';
+import { emptyContext, plyAt, trayContext, walls } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';
 
 const laidPlyWithCard = (laidThicknessMm: number | null) =>
@@ -58,7 +58,7 @@ describe('Ply schedule step', () => {
   });
 
   test('three lines and five plies are an exact pair', () => {
-    const stack = [1, 2, 3, 4, 5].map((n) => ({ id: `p${n}`, materialId: 'twill-200', angleDeg: 0 }));
+    const stack = [1, 2, 3, 4, 5].map((n) => plyAt(`p${n}`));
     const report = pliesReport(
       trayContext({ part: { nominalWall: 'print', printLines: 3 }, plies: { stack } }),
     );
@@ -88,10 +88,7 @@ describe('Ply schedule step', () => {
 
   test('plies of two cards are summed, not averaged away', () => {
     const heavy = { ...defaultMaterial, id: 'heavy', arealWeightGsm: 400, laidThicknessMm: 0.55 };
-    const stack = [
-      { id: 'a', materialId: 'twill-200', angleDeg: 0 },
-      { id: 'b', materialId: 'heavy', angleDeg: 0 },
-    ];
+    const stack = [plyAt('a'), plyAt('b', 0, { materialId: 'heavy' })];
     const report = pliesReport(trayContext({ plies: { materials: [defaultMaterial, heavy], stack } }));
     expect(figureOf(report, 'plies.laidThicknessMm').value).toBeCloseTo(0.85, 9);
     expect(figureOf(report, 'plies.fiberVolumeFraction').value).toBeCloseTo(0.4835, 4);
@@ -108,7 +105,7 @@ describe('Ply schedule step', () => {
   });
 
   test('a ply without a card is named by its number', () => {
-    const stack = [{ id: 'a', materialId: 'gone', angleDeg: 0 }];
+    const stack = [plyAt('a', 0, { materialId: 'gone' })];
     const report = pliesReport(trayContext({ plies: { stack } }));
     expect(verdictOf(report, 'plies.fit')).toMatchObject({ word: 'not yet known' });
     expect(verdictOf(report, 'plies.fit').reason).toContain('Ply 1');

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import type { PatternRecord } from '../../src/steps/context';
 import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs';
 import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
-import { materialSpecs } from '../../src/steps/plies/inputs';
+import { materialSpecs, patchSpecs, plySpecs } from '../../src/steps/plies/inputs';
 import { longestName, type Project } from '../../src/workbook';
 import { setInputAt } from '../../src/workbook/inputEdit';
 
@@ -33,27 +33,72 @@ function valueOf(spec: InputSpec): fc.Arbitrary<unknown> | null {
 const pull = fc.tuple(
   ...([0, 1, 2] as const).map(() => fc.double({ min: -1, max: 1, noNaN: true }).map(plainZero)),
 );
-const material = fc.record({
+/** Fields that a card may leave empty. */
+const emptyFields = [
+  'laidThicknessMm',
+  'caliperTotalMm',
+  'offcutMassG',
+  'offcutAreaCm2',
+  'e1GPa',
+  'e2GPa',
+  'g12GPa',
+  'nu12',
+  'expansion1PpmPerK',
+  'expansion2PpmPerK',
+  'expansion3PpmPerK',
+  'tension1Mpa',
+  'compression1Mpa',
+  'tension2Mpa',
+  'compression2Mpa',
+  'shear12Mpa',
+  'allowedOutTimeH',
+] as const;
+export const arbitraryMaterial = fc.record({
   id,
   name: text,
   weave: fc.constantFrom('woven', 'unidirectional', 'non-crimp'),
-  arealWeightGsm: numberOf(materialSpecs.arealWeightGsm),
-  fiberDensityGCm3: numberOf(materialSpecs.fiberDensityGCm3),
-  resinDensityGCm3: numberOf(materialSpecs.resinDensityGCm3),
-  resinMassFraction: numberOf(materialSpecs.resinMassFraction),
-  laidThicknessMm: fc.option(numberOf(materialSpecs.laidThicknessMm)),
+  freezerDate: fc.string({ unit: 'binary', maxLength: 40 }),
+  ...mapValues(materialSpecs, numberOf),
+  ...mapValues(pick(materialSpecs, emptyFields), (spec) => fc.option(numberOf(spec))),
 });
 const ply = fc.record({
   id,
   materialId: id,
-  angleDeg: fc.double({ min: -180, max: 180, noNaN: true }).map(plainZero),
+  angleDeg: numberOf(plySpecs.angleDeg),
+  faceDown: fc.boolean(),
+  mirroredPair: fc.boolean(),
 });
+const patch = fc.record({
+  id,
+  place: text,
+  materialId: id,
+  faceDown: fc.boolean(),
+  ...mapValues(patchSpecs, numberOf),
+});
+
+function mapValues<Key extends string, From, To>(
+  from: Readonly<Record<Key, From>>,
+  change: (value: From) => To,
+): Record<Key, To> {
+  return Object.fromEntries(Object.entries<From>(from).map(([key, value]) => [key, change(value)])) as Record<
+    Key,
+    To
+  >;
+}
+
+function pick<Whole extends object, Key extends keyof Whole>(
+  whole: Whole,
+  keys: readonly Key[],
+): Pick<Whole, Key> {
+  return Object.fromEntries(keys.map((key) => [key, whole[key]])) as Pick<Whole, Key>;
+}
 
 /** Every input by its spec; lists and vectors by hand. */
 const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'part.pull': pull,
-  'plies.materials': fc.array(material, { maxLength: 4 }),
+  'plies.materials': fc.array(arbitraryMaterial, { maxLength: 4 }),
   'plies.stack': fc.array(ply, { maxLength: 6 }),
+  'plies.patches': fc.array(patch, { maxLength: 3 }),
 };
 
 const inputs: fc.Arbitrary<ProjectInputs> = fc

@@ -4,6 +4,7 @@ import { inputSpecs } from '../../src/steps/inputs';
 import { coalesceMs } from '../../src/workbook/history';
 import { undoLimit } from '../../src/workbook/state';
 import { done, fakePackedMesh, patternOf, reasonOf, tabWithProject, createMachine } from './support';
+import type { Ply } from '../../src/steps/plies/inputs';
 
 beforeEach(() => void vi.useFakeTimers());
 
@@ -34,7 +35,7 @@ describe('an input', () => {
     ['part.body', 1.5, 'Body must be a whole number from 0 to 100000.'],
     ['part.winding', 'x', 'Flipped facets must be one of: turn them right, leave as in the file.'],
     ['plies.materials.0.fiberDensityGCm3', 50, 'Fiber density must be a number from 0.5 to 5 g/cm³.'],
-    ['plies.stack.0.angleDeg', 999, 'The value for Stack cannot be used.'],
+    ['plies.stack.0.angleDeg', 999, 'Angle must be a number from -180 to 180 °.'],
     ['part.pull', [0, 0], 'The value for Pull cannot be used.'],
   ])('%s = %j is refused in plain words', async (path, value, reason) => {
     const { workbook } = await tabWithProject();
@@ -64,12 +65,28 @@ describe('an input', () => {
 });
 
 describe('undo and redo', () => {
+  /** For inputs that have no spec of a number or a choice; an empty list where none is said. */
+  const otherValues: Readonly<Record<string, unknown>> = {
+    'part.pull': [0, 1, 0],
+    'plies.patches': [
+      {
+        id: 'patch-1',
+        place: 'hinge',
+        materialId: 'twill-200',
+        angleDeg: 45,
+        faceDown: false,
+        areaCm2: 6,
+        afterPly: 2,
+      },
+    ],
+  };
+
   /** Another valid value for any input, by its spec. */
   const changed = Object.entries(inputSpecs).map(([path, spec]): [string, unknown] => {
     if (spec.kind === 'number') return [path, spec.default === spec.max ? spec.min : spec.max];
     if (spec.kind === 'choice')
       return [path, spec.choices.find(({ value }) => value !== spec.default)?.value];
-    return [path, path === 'part.pull' ? [0, 1, 0] : []];
+    return [path, otherValues[path] ?? []];
   });
 
   it.each(changed)('cover %s', async (path, value) => {
@@ -220,7 +237,7 @@ describe('other edits', () => {
     const { workbook } = await tabWithProject();
     done(
       workbook.updateInputs(
-        ({ plies }) => void plies.stack.push({ id: 'p4', materialId: 'twill-200', angleDeg: 90 }),
+        ({ plies }) => void plies.stack.push({ ...(plies.stack[0] as Ply), id: 'p4', angleDeg: 90 }),
       ),
     );
     expect(workbook.store.getState().project?.inputs.plies.stack).toHaveLength(4);

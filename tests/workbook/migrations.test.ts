@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { decodeProject } from '../../src/workbook/envelope';
+import { defaultProjectInputs } from '../../src/steps/inputs';
 import { currentFormat, migrate, migrations, type JsonObject } from '../../src/workbook/migrations';
 
 const fixtures = new URL('./fixtures/', import.meta.url);
@@ -24,6 +25,19 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     after: { id: 'a', inputs: { part: { scale: 2 }, walls: { overMm: 0.1, underMm: 0.1, measure: 'ray' } } },
     broken: { inputs: { walls: {} } },
     complaint: '"walls.toleranceMm" is missing',
+  },
+  3: {
+    before: { id: 'a', inputs: { part: { scale: 2 }, plies: { bulkFactor: 1.2, stack: [{ id: 'p' }] } } },
+    after: {
+      id: 'a',
+      inputs: {
+        ...defaultProjectInputs,
+        part: { ...defaultProjectInputs.part, scale: 2 },
+        plies: { ...defaultProjectInputs.plies, bulkFactor: 1.2, stack: [{ id: 'p' }] },
+      },
+    },
+    broken: { id: 'a' },
+    complaint: '"inputs" is missing',
   },
 };
 
@@ -78,10 +92,25 @@ describe('frozen documents', () => {
     });
   });
 
+  it('of format 2 gets what its cards and plies did not have', () => {
+    expect(decodeProject(readFixture(2))).toMatchObject({
+      fromFormat: 2,
+      project: {
+        inputs: {
+          plies: {
+            materials: [{ laidThicknessMm: 0.3, caliperTotalMm: null, caliperPlies: 3, hoursOutH: 0 }],
+            stack: [{ angleDeg: 0, faceDown: false, mirroredPair: false }, {}, {}],
+            patches: [],
+          },
+        },
+      },
+    });
+  });
+
   it('of a former format is damaged when a step cannot read it', () => {
     expect(decodeProject(readFixture(1).replace('"toleranceMm"', '"tolerance"'))).toEqual({
       outcome: 'damaged',
-      reason: 'it could not be brought from format 1 to 2: "walls.toleranceMm" is missing',
+      reason: 'it could not be brought from format 1 to 3: "walls.toleranceMm" is missing',
     });
   });
 });

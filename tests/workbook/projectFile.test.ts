@@ -1,7 +1,7 @@
 /** A project as one file: out and in again, and a specific sentence for every file that is none. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readProjectFile, writeProjectFile } from '../../src/workbook';
+import { currentFormat, readProjectFile, writeProjectFile } from '../../src/workbook';
 import { newProject } from '../../src/workbook/project';
 import { arbitraryProject } from './arbitraryProject';
 import {
@@ -59,7 +59,7 @@ describe(`project file text (seed ${propertySeed})`, () => {
   });
 
   it('says so when it is newer', () => {
-    const text = writeProjectFile(project, packed).replace('"format":2', '"format":99');
+    const text = writeProjectFile(project, packed).replace(`"format":${currentFormat}`, '"format":99');
     expect(messageFor(text)).toBe(
       'This project file was saved by a newer version of the workbook (format 99). Update the app to open it.',
     );
@@ -81,7 +81,7 @@ describe(`project file text (seed ${propertySeed})`, () => {
 
   it('migrates a file of a former format', () => {
     const text = writeProjectFile(empty, null)
-      .replace('"format":2', '"format":1')
+      .replace(`"format":${currentFormat}`, '"format":1')
       .replace('"overMm":0.05,"underMm":0.05', '"toleranceMm":0.2');
     expect(readProjectFile(text)).toMatchObject({
       outcome: 'migrated',

@@ -1,7 +1,7 @@
 /** Saving and loading: pause and flush, full and denied storage, damage, newer formats. */
 import * as fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Project } from '../../src/workbook';
+import { currentFormat, type Project } from '../../src/workbook';
 import { encodeProject } from '../../src/workbook/envelope';
 import { entryKey, entryPrefix, recordKey, recordPrefix } from '../../src/workbook/keys';
 import { savePauseMs } from '../../src/workbook/saver';
@@ -392,7 +392,7 @@ describe('other formats', () => {
   it('a former record is migrated, and written in the new format with the next save', async () => {
     const { machine, id } = await savedTwice();
     const former = (machine.disk.get(recordKey(id, 3)) ?? '')
-      .replace('"format":2', '"format":1')
+      .replace(`"format":${currentFormat}`, '"format":1')
       .replace('"overMm":0.2,"underMm":0.05', '"toleranceMm":0.3');
     machine.disk.set(recordKey(id, 3), former);
     const { workbook } = machine.tab();

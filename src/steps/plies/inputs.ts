@@ -1,7 +1,12 @@
-/** Inputs of the Ply schedule step: material cards, the stack, and the print's line width. */
+/** Inputs of the Ply schedule step: material cards, the stack with its patches, what the cure does, and the coat. */
 import * as z from 'zod/mini';
 import type { InputSpecs } from '../inputSpec';
 import { numberIn } from '../part/inputs';
+import { defaultMaterial, materialSchema } from './materialInputs';
+import { patchSchema, plySchema, type Ply } from './plyInputs';
+
+export { defaultMaterial, materialSchema, materialSpecs, type Material } from './materialInputs';
+export { patchSpecs, plySpecs, type Ply, type PlyPatch } from './plyInputs';
 
 export const pliesSpecs = {
   'plies.materials': {
@@ -9,15 +14,24 @@ export const pliesSpecs = {
     label: 'Material cards',
     unit: '',
     meaning:
-      'List of prepreg rolls: id, name, weave (woven, unidirectional or non-crimp) and the numbers described under plies.materials.N.',
+      'List of prepreg rolls: id, name, weave (woven, unidirectional or non-crimp), freezerDate and the numbers described under plies.materials.N.',
     default: 'one twill card',
   },
   'plies.stack': {
     kind: 'other',
     label: 'Stack',
     unit: '',
-    meaning: 'List of plies from the show face inward: id, materialId, angleDeg.',
+    meaning:
+      'List of plies from the show face inward: id, materialId, angleDeg, and true or false for faceDown and mirroredPair.',
     default: 'three plies 0/45/0',
+  },
+  'plies.patches': {
+    kind: 'other',
+    label: 'Local patches',
+    unit: '',
+    meaning:
+      'List of patches (doublers): id, place, materialId, angleDeg, faceDown, areaCm2, afterPly (the ply it lies on).',
+    default: [],
   },
   'plies.lineWidthMm': {
     kind: 'number',
@@ -39,108 +53,142 @@ export const pliesSpecs = {
     max: 3,
     decimals: 2,
   },
-} as const satisfies InputSpecs;
-
-/** Fields of one material card; paths are `plies.materials.N.<field>`. */
-export const materialSpecs = {
-  arealWeightGsm: {
+  'plies.resinLostPercent': {
     kind: 'number',
-    label: 'Fiber areal weight',
-    unit: 'g/m²',
-    meaning: 'Mass of dry fiber per area, from the roll label; not the prepreg weight.',
-    default: 200,
-    min: 10,
-    max: 3000,
+    label: 'Resin lost in the cure',
+    unit: '%',
+    meaning: 'Share of the resin laid in, by mass, that is pressed out (bleed); 0 when it has nowhere to go.',
+    default: 0,
+    min: 0,
+    max: 90,
+    decimals: 1,
+  },
+  'plies.voidPercent': {
+    kind: 'number',
+    label: 'Voids',
+    unit: '%',
+    meaning: 'Share of the cured laminate, by volume, that is air; 0 takes a sound laminate.',
+    default: 0,
+    min: 0,
+    max: 30,
+    decimals: 1,
+  },
+  'plies.cureTemperatureC': {
+    kind: 'number',
+    label: 'Temperature at which it sets',
+    unit: '°C',
+    meaning:
+      'Where the laminate turns solid and is free of stress; take the hottest stage of the cure to be safe.',
+    default: 120,
+    min: 0,
+    max: 300,
     decimals: 0,
   },
-  fiberDensityGCm3: {
+  'plies.roomTemperatureC': {
     kind: 'number',
-    label: 'Fiber density',
-    unit: 'g/cm³',
-    meaning: 'Density of the fiber itself; high-strength carbon is about 1.76 to 1.80.',
-    default: 1.77,
-    min: 0.5,
+    label: 'Temperature in use',
+    unit: '°C',
+    meaning: 'At which the finished part is to be flat; the room, or the coldest or hottest day it sees.',
+    default: 20,
+    min: -60,
+    max: 150,
+    decimals: 0,
+  },
+  'plies.cureShrinkagePercent': {
+    kind: 'number',
+    label: 'Cure shrinkage through the wall',
+    unit: '%',
+    meaning:
+      'How much the laminate shrinks through its thickness while it cures, cooling left out; 0.5 is from memory.',
+    default: 0.5,
+    min: 0,
     max: 5,
     decimals: 2,
   },
-  resinDensityGCm3: {
+  'plies.plannedLayupH': {
     kind: 'number',
-    label: 'Resin density',
-    unit: 'g/cm³',
-    meaning: 'Density of the cured resin; epoxy is about 1.15 to 1.30.',
-    default: 1.2,
-    min: 0.5,
+    label: 'Planned layup',
+    unit: 'h',
+    meaning: 'From taking the roll out of the freezer until the cure starts, thawing included.',
+    default: 6,
+    min: 0,
+    max: 1000,
+    decimals: 1,
+  },
+  'plies.coatFace': {
+    kind: 'choice',
+    label: 'Coat',
+    unit: '',
+    meaning: 'A coat of clear epoxy on one face only; both faces alike count as none, because they balance.',
+    default: 'none',
+    choices: [
+      { value: 'none', label: 'none, or alike on both faces' },
+      { value: 'show', label: 'on the show face' },
+      { value: 'core', label: 'on the core face' },
+    ],
+  },
+  'plies.coatThicknessMm': {
+    kind: 'number',
+    label: 'Coat thickness',
+    unit: 'mm',
+    meaning: 'Thickness of the coat on that one face.',
+    default: 0.15,
+    min: 0.01,
     max: 3,
     decimals: 2,
   },
-  resinMassFraction: {
+  'plies.coatSetC': {
     kind: 'number',
-    label: 'Resin mass fraction',
-    unit: '',
-    meaning: 'Share of resin in the prepreg by mass, from the data sheet; 0.42 means 42 %.',
-    default: 0.42,
-    min: 0.05,
-    max: 0.9,
-    decimals: 3,
-  },
-  laidThicknessMm: {
-    kind: 'number',
-    label: 'Thickness as laid, one ply',
-    unit: 'mm',
-    meaning: 'Caliper over laid plies divided by their number; empty when not measured.',
-    default: 0.3,
-    min: 0.01,
-    max: 10,
-    decimals: 3,
+    label: 'Temperature at which the coat set',
+    unit: '°C',
+    meaning:
+      'The coat pulls from here on, not from the cure: the room for a coat brushed on, the oven for one cured hot.',
+    default: 20,
+    min: 0,
+    max: 300,
+    decimals: 0,
   },
 } as const satisfies InputSpecs;
-
-export const materialSchema = z.object({
-  id: z.string().check(z.minLength(1)),
-  name: z.string(),
-  weave: z.enum(['woven', 'unidirectional', 'non-crimp']),
-  arealWeightGsm: numberIn(materialSpecs.arealWeightGsm),
-  fiberDensityGCm3: numberIn(materialSpecs.fiberDensityGCm3),
-  resinDensityGCm3: numberIn(materialSpecs.resinDensityGCm3),
-  resinMassFraction: numberIn(materialSpecs.resinMassFraction),
-  /** null when not measured: the bulk factor is used and the figure says so. */
-  laidThicknessMm: z.nullable(numberIn(materialSpecs.laidThicknessMm)),
-});
-export type Material = z.infer<typeof materialSchema>;
-
-export const plySchema = z.object({
-  id: z.string().check(z.minLength(1)),
-  materialId: z.string(),
-  angleDeg: z.number().check(z.minimum(-180), z.maximum(180)),
-});
-export type Ply = z.infer<typeof plySchema>;
 
 export const pliesInputsSchema = z.object({
   materials: z.array(materialSchema),
   stack: z.array(plySchema),
+  patches: z.array(patchSchema),
   lineWidthMm: numberIn(pliesSpecs['plies.lineWidthMm']),
   bulkFactor: numberIn(pliesSpecs['plies.bulkFactor']),
+  resinLostPercent: numberIn(pliesSpecs['plies.resinLostPercent']),
+  voidPercent: numberIn(pliesSpecs['plies.voidPercent']),
+  cureTemperatureC: numberIn(pliesSpecs['plies.cureTemperatureC']),
+  roomTemperatureC: numberIn(pliesSpecs['plies.roomTemperatureC']),
+  cureShrinkagePercent: numberIn(pliesSpecs['plies.cureShrinkagePercent']),
+  plannedLayupH: numberIn(pliesSpecs['plies.plannedLayupH']),
+  coatFace: z.enum(['none', 'show', 'core']),
+  coatThicknessMm: numberIn(pliesSpecs['plies.coatThicknessMm']),
+  coatSetC: numberIn(pliesSpecs['plies.coatSetC']),
 });
 export type PliesInputs = z.infer<typeof pliesInputsSchema>;
 
-export const defaultMaterial: Material = {
-  id: 'twill-200',
-  name: 'Twill prepreg 200 g/m²',
-  weave: 'woven',
-  arealWeightGsm: 200,
-  fiberDensityGCm3: 1.77,
-  resinDensityGCm3: 1.2,
-  resinMassFraction: 0.42,
-  laidThicknessMm: 0.3,
-};
+const ply = (number: number, angleDeg: number): Ply => ({
+  id: `ply-${number}`,
+  materialId: defaultMaterial.id,
+  angleDeg,
+  faceDown: false,
+  mirroredPair: false,
+});
 
 export const defaultPliesInputs: PliesInputs = {
   materials: [defaultMaterial],
-  stack: [
-    { id: 'ply-1', materialId: 'twill-200', angleDeg: 0 },
-    { id: 'ply-2', materialId: 'twill-200', angleDeg: 45 },
-    { id: 'ply-3', materialId: 'twill-200', angleDeg: 0 },
-  ],
+  stack: [ply(1, 0), ply(2, 45), ply(3, 0)],
+  patches: [],
   lineWidthMm: 0.5,
   bulkFactor: 1.3,
+  resinLostPercent: 0,
+  voidPercent: 0,
+  cureTemperatureC: 120,
+  roomTemperatureC: 20,
+  cureShrinkagePercent: 0.5,
+  plannedLayupH: 6,
+  coatFace: 'none',
+  coatThicknessMm: 0.15,
+  coatSetC: 20,
 };
