@@ -165,6 +165,22 @@ describe('the measuring desk', () => {
   });
 });
 
+describe('a canceled measurement', () => {
+  it('can be started again', async () => {
+    const { asked, client, mocks } = fakeClient();
+    mocks.measure.mockRejectedValueOnce(new Problem('job.canceled', 'Canceled.'));
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    expect(desk.store.getState()).toMatchObject({ stopped: true, problem: null, measured: null });
+    desk.measureAgain();
+    expect(desk.store.getState().stopped).toBe(false);
+    await settle();
+    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.95']);
+    expect(desk.store.getState().measured).not.toBeNull();
+  });
+});
+
 describe('a damaged saved mesh', () => {
   it('is kept aside, and the page says so', async () => {
     const { client, mocks } = fakeClient();

@@ -13,6 +13,7 @@ import type { StepContext } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
 import { steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
+import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
 import { ProgressBar } from '../../ui/ProgressBar';
 import type { Outcome, Project } from '../../workbook';
@@ -196,6 +197,11 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <SaveNote saveState={saveState} />
           {refusal ? <Note problem>{refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
+          {measuring.stopped ? (
+            <Note>
+              The pattern is not measured. <Button onClick={() => desk.measureAgain()}>Measure again</Button>
+            </Note>
+          ) : null}
         </div>
         <Announcer message={measuring.progress ? '' : `${step.title}: ${worstWord(report.verdicts)}`} />
         {sheet()}

@@ -29,6 +29,8 @@ export interface DeskState {
   /** What the step reports work from: only ever the answer to the present question. */
   readonly measured: MeasuredPart | null;
   readonly progress: Progress | null;
+  /** Nothing is measured and nothing is being done about it: canceled or failed. */
+  readonly stopped: boolean;
   /** A sentence on what went wrong and what to do. */
   readonly problem: string | null;
   /** Why the last import was refused; stays until the next one. */
@@ -60,6 +62,7 @@ const empty: DeskState = {
   reply: null,
   measured: null,
   progress: null,
+  stopped: false,
   problem: null,
   importProblem: null,
 };
@@ -93,7 +96,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     controller?.abort();
     const own = new AbortController();
     controller = own;
-    store.setState({ problem: null, progress: { doing, share: 0 } });
+    store.setState({ problem: null, stopped: false, progress: { doing, share: 0 } });
     return {
       signal: own.signal,
       onProgress: (progress: Progress) => {
@@ -167,6 +170,8 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     } finally {
       job.end();
     }
+    if (question === wanted && workerQuestion !== wanted && controller === null)
+      store.setState({ stopped: true });
     await findPatches();
   }
 
