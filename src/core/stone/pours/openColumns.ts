@@ -1,0 +1,84 @@
+import type { ColumnGrid, ColumnHeights } from './columnGrid';
+
+/** Values of `OpenColumns.region`. */
+export const columnRegion = { pattern: 0, outside: 1, window: 2 } as const;
+
+export interface OpenColumns {
+  /** `columnRegion` per column. */
+  readonly region: Uint8Array;
+  /** Height of the parting at covered columns beside open ones; NaN elsewhere. */
+  readonly edgeMm: Float32Array;
+  /** Edge columns that border the outside (the others border windows). */
+  readonly isOuterEdge: Uint8Array;
+}
+
+/**
+ * Which columns the pattern leaves open, and at which height its edge lies beside them: the lowest place of the edge
+ * column, raised to that of its neighbors, so that the parting always meets the pattern's side and never slips under
+ * its rim.
+ * @param liftMm by which the parting stays above the very edge
+ */
+export function openColumns(
+  { side }: ColumnGrid,
+  { bottomMm, topMm }: ColumnHeights,
+  liftMm: number,
+): OpenColumns {
+  const count = side * side;
+  const region = new Uint8Array(count);
+  for (let column = 0; column < count; column++) {
+    if (topMm[column] === -Infinity && bottomMm[column] === Infinity) region[column] = columnRegion.window;
+  }
+  floodOutside(region, side);
+  const isEdge = new Uint8Array(count);
+  const isOuterEdge = new Uint8Array(count);
+  for (let row = 1; row < side - 1; row++) {
+    for (let column = row * side + 1; column < (row + 1) * side - 1; column++) {
+      if (region[column] !== columnRegion.pattern) continue;
+      for (const other of around(column, side)) {
+        if (region[other] === columnRegion.outside) isOuterEdge[column] = 1;
+        if (region[other] !== columnRegion.pattern) isEdge[column] = 1;
+      }
+    }
+  }
+  const edgeMm = new Float32Array(count).fill(NaN);
+  for (let column = side; column < count - side; column++) {
+    if (isEdge[column] === 0) continue;
+    let highest = bottomMm[column]!;
+    for (const other of around(column, side)) {
+      if (isEdge[other] === 1 && bottomMm[other]! > highest) highest = bottomMm[other]!;
+    }
+    edgeMm[column] = highest + liftMm;
+  }
+  return { region, edgeMm, isOuterEdge };
+}
+
+export function around(column: number, side: number): readonly number[] {
+  return [
+    column - side - 1,
+    column - side,
+    column - side + 1,
+    column - 1,
+    column + 1,
+    column + side - 1,
+    column + side,
+    column + side + 1,
+  ];
+}
+
+/** Turns the open columns that hang together with the border into `outside`. */
+function floodOutside(region: Uint8Array, side: number): void {
+  const waiting = [0];
+  region[0] = columnRegion.outside;
+  const look = (column: number) => {
+    if (region[column] !== columnRegion.window) return;
+    region[column] = columnRegion.outside;
+    waiting.push(column);
+  };
+  for (let column = waiting.pop(); column !== undefined; column = waiting.pop()) {
+    const i = column % side;
+    if (i > 0) look(column - 1);
+    if (i < side - 1) look(column + 1);
+    if (column >= side) look(column - side);
+    if (column < side * (side - 1)) look(column + side);
+  }
+}

@@ -1,0 +1,85 @@
+import type { ColumnGrid, ColumnHeights } from './columnGrid';
+import { around, columnRegion, type OpenColumns } from './openColumns';
+import { spreadHeights } from './spreadHeights';
+
+/** The parting as a height per column, and how far the sheet that follows it may stray. */
+export interface PartingHeights {
+  readonly heightMm: Float32Array;
+  readonly lowMm: Float32Array;
+  readonly highMm: Float32Array;
+  /** Land of the outer rim, spread over the whole grid as if the pattern were filled. */
+  readonly landMm: Float32Array;
+  /** Middle of the outer rim's heights: where the box is parted. */
+  readonly boxPartingMm: number;
+  /** The height of a flat land; null when the rim rises and falls. */
+  readonly flatLandMm: number | null;
+}
+
+/** Rims that rise and fall by less than this lie flat. */
+const flatMm = 0.02;
+/** The sheet follows lands that are not flat to this. */
+const landToleranceMm = 0.01;
+
+/**
+ * Where the two halves part, column by column.
+ *
+ * - Outside and in windows the parting is a land: level with the pattern's edge beside it, and in between it spreads
+ *   from edge to edge.
+ * - It runs on level into the first covered column, so that no thin flap of stone stands against the pattern's side.
+ * - Further in it stays inside the first wall that a column meets from the show side, so that only the pattern's own
+ *   skins touch stone. What lies in a column under that wall, undercuts included, belongs to the positive.
+ */
+export function partingHeights(
+  { side }: ColumnGrid,
+  columns: ColumnHeights,
+  open: OpenColumns,
+): PartingHeights {
+  const { topMm, exitMm } = columns;
+  const { region, edgeMm, isOuterEdge } = open;
+  const outerEdgeMm = edgeMm.map((height, column) => (isOuterEdge[column] === 1 ? height : NaN));
+  const rim = outerEdgeMm.filter((height) => !Number.isNaN(height)).sort();
+  if (rim.length === 0) throw new Error('a pattern without an outline has no parting');
+  const boxPartingMm = rim[rim.length >> 1]!;
+  const isFlat = rim.at(-1)! - rim[0]! < flatMm;
+  const flatLandMm = isFlat ? rim.at(-1)! : null;
+  if (flatLandMm !== null) {
+    for (let column = 0; column < edgeMm.length; column++) {
+      if (isOuterEdge[column] === 1) edgeMm[column] = flatLandMm;
+    }
+  }
+  const landMm =
+    flatLandMm === null ? spreadHeights(outerEdgeMm, side) : new Float32Array(side * side).fill(flatLandMm);
+  const openMm = region.includes(columnRegion.window) ? spreadHeights(edgeMm, side) : landMm;
+
+  const heightMm = new Float32Array(side * side);
+  const lowMm = new Float32Array(side * side);
+  const highMm = new Float32Array(side * side);
+  for (let column = 0; column < heightMm.length; column++) {
+    if (region[column] !== columnRegion.pattern || !Number.isNaN(edgeMm[column]!)) {
+      const edge = edgeMm[column]!;
+      const land = region[column] === columnRegion.outside ? landMm[column]! : openMm[column]!;
+      const height = Number.isNaN(edge) ? land : edge;
+      heightMm[column] = height;
+      lowMm[column] = height - landToleranceMm;
+      highMm[column] = height + landToleranceMm;
+      continue;
+    }
+    let highestExit = exitMm[column]!;
+    let lowestTop = topMm[column]!;
+    for (const other of around(column, side)) {
+      if (exitMm[other]! > highestExit) highestExit = exitMm[other]!;
+      if (topMm[other]! > -Infinity && topMm[other]! < lowestTop) lowestTop = topMm[other]!;
+    }
+    if (!(highestExit < lowestTop)) {
+      // The wall is thinner than the columns are apart: only its own middle is sure to lie in it.
+      highestExit = exitMm[column]!;
+      lowestTop = topMm[column]!;
+    }
+    const middle = (highestExit + lowestTop) / 2;
+    const room = Math.max(0, (lowestTop - highestExit) * 0.4);
+    heightMm[column] = middle;
+    lowMm[column] = middle - room;
+    highMm[column] = middle + room;
+  }
+  return { heightMm, lowMm, highMm, landMm, boxPartingMm, flatLandMm };
+}

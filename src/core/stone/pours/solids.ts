@@ -1,0 +1,103 @@
+/**
+ * Solid booleans of manifold-3d on our own meshes. `prepareSolids()` is awaited once; everything after it is
+ * synchronous. Its solids live outside the garbage collector, so each job keeps them in a `SolidBin` and empties it.
+ */
+import type { Manifold, ManifoldToplevel } from 'manifold-3d';
+import type { IndexedMesh } from '../../mesh/types';
+import { Problem } from '../../problem';
+
+export type Solid = Manifold;
+
+let library: ManifoldToplevel | null = null;
+
+/** @param wasmUrl where the browser finds manifold.wasm; Node finds it beside the package */
+export async function prepareSolids(wasmUrl?: string): Promise<void> {
+  if (library !== null) return;
+  const { default: start } = await import('manifold-3d');
+  const started = await start(wasmUrl === undefined ? undefined : { locateFile: () => wasmUrl });
+  started.setup();
+  library = started;
+}
+
+function ready(): ManifoldToplevel {
+  if (library === null) throw new Error('prepareSolids() has to be awaited before solids are cut');
+  return library;
+}
+
+/** Facets of a result, by the solid they came from. */
+export interface SolidMesh {
+  readonly mesh: IndexedMesh;
+  /** Per facet: `originalID()` of the solid that the facet lay on. */
+  readonly cameFrom: Uint32Array;
+}
+
+/** Keeps the solids of one job and gives their memory back. */
+export class SolidBin {
+  private readonly solids: Solid[] = [];
+
+  keep(solid: Solid): Solid {
+    this.solids.push(solid);
+    return solid;
+  }
+
+  /**
+   * The solid that a closed mesh encloses.
+   * @throws Problem `pours.notSolid` when the library refuses the mesh
+   */
+  of({ positions, facets }: IndexedMesh): Solid {
+    const { Manifold: Solids, Mesh } = ready();
+    const mesh = new Mesh({ numProp: 3, vertProperties: Float32Array.from(positions), triVerts: facets });
+    let solid: Solid;
+    try {
+      solid = Solids.ofMesh(mesh);
+    } catch {
+      throw new Problem('pours.notSolid', 'The mesh does not enclose a solid: its facets do not close.');
+    }
+    return this.keep(this.keep(solid).asOriginal());
+  }
+
+  minus(solid: Solid, cutter: Solid): Solid {
+    return this.keep(solid.subtract(cutter));
+  }
+
+  joined(solids: readonly Solid[]): Solid {
+    return this.keep(ready().Manifold.union(solids));
+  }
+
+  /** What of `solid` lies inside `cutter`, and what outside. */
+  split(solid: Solid, cutter: Solid): readonly [Solid, Solid] {
+    const [inside, outside] = solid.split(cutter);
+    return [this.keep(inside), this.keep(outside)];
+  }
+
+  /** Parts that hang together over their surface; the surface of a void comes as a part of its own, volume below 0. */
+  parts(solid: Solid): Solid[] {
+    return solid.decompose().map((part) => this.keep(part));
+  }
+
+  /** Parts laid together again; they must not overlap. */
+  together(parts: readonly Solid[]): Solid {
+    return parts.length === 1 ? parts[0]! : this.keep(ready().Manifold.compose(parts));
+  }
+
+  empty(): void {
+    for (const solid of this.solids) solid.delete();
+    this.solids.length = 0;
+  }
+}
+
+export function meshOfSolid(solid: Solid): SolidMesh {
+  const { vertProperties, numProp, triVerts, runIndex, runOriginalID } = solid.getMesh();
+  const vertexCount = vertProperties.length / numProp;
+  const positions = new Float64Array(3 * vertexCount);
+  for (let vertex = 0; vertex < vertexCount; vertex++) {
+    for (let axis = 0; axis < 3; axis++) {
+      positions[3 * vertex + axis] = vertProperties[numProp * vertex + axis]!;
+    }
+  }
+  const cameFrom = new Uint32Array(triVerts.length / 3);
+  runOriginalID.forEach((original, run) => {
+    cameFrom.fill(original, runIndex[run]! / 3, (runIndex[run + 1] ?? triVerts.length) / 3);
+  });
+  return { mesh: { positions, facets: triVerts.slice() }, cameFrom };
+}
