@@ -1,8 +1,6 @@
-import { buildAdjacency, type Adjacency } from '../core/mesh/adjacency';
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { bestPull } from '../core/mesh/bestPull';
 import { findHealth } from '../core/mesh/health';
-import { facetBox } from '../core/mesh/integrals';
 import { measurePart, unitVector } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
@@ -12,9 +10,8 @@ import { readPattern } from '../core/mesh/preparePattern';
 import { cutSection } from '../core/mesh/section';
 import { findSelfTouching } from '../core/mesh/selfTouching';
 import { summarize } from '../core/mesh/summary';
-import type { IndexedMesh, MeshHealth, Measurement, Vec3 } from '../core/mesh/types';
+import type { IndexedMesh, LengthUnit, MeshHealth, Measurement, Vec3 } from '../core/mesh/types';
 import { Problem } from '../core/problem';
-import { displayChunks } from './displayChunks';
 import { findingFacetsOfPart } from './findingFacets';
 import { hashOf } from './hashOf';
 import { measureTogether } from './measureTogether';
@@ -28,11 +25,14 @@ import type {
   PatchBand,
   SectionPlane,
 } from './protocol';
+import { makeReady, type ReadyPart } from './readyPart';
 import type { WallsHelper } from './startWallsHelper';
-import { WallsBench } from './wallsBench';
 
 /** Below this, starting a second worker costs more than it saves. */
 const facetsWorthHelp = 40_000;
+
+/** Stands for a health that is still being found out. */
+const nothingKnown = findHealth({ positions: new Float64Array(0), facets: new Uint32Array(0) });
 
 /** The mesh that is open: as imported, or as saved. */
 interface OpenMesh {
@@ -43,15 +43,16 @@ interface OpenMesh {
   health: MeshHealth | null;
 }
 
-/** The part that is on the bench, and what of it does not depend on the pull. */
-interface OpenPart {
+/** The part that is on the bench. */
+interface OpenPart extends ReadyPart {
   readonly key: string;
   readonly part: PartInMm;
-  readonly bench: WallsBench;
-  readonly adjacency: Adjacency;
-  readonly helper: Promise<WallsHelper> | null;
   wallsDone: boolean;
 }
+
+/** Same key, same part of the open mesh. */
+const keyOf = (unit: LengthUnit, { body, scale, winding }: MeasureChoices) =>
+  JSON.stringify([unit, body, scale, winding]);
 
 /**
  * The bench itself: holds the open mesh and its last measurement, and answers for them. A plain class: the worker
@@ -64,10 +65,12 @@ export class BenchSession implements BenchWorker {
   private measurement: Measurement | null = null;
   private helper: WallsHelper | null = null;
   private readonly startHelper: (() => WallsHelper) | null;
+  private readonly helpFromFacets: number;
 
-  /** `startHelper` starts a second worker that shares the walls of large parts. */
-  constructor(startHelper: (() => WallsHelper) | null = null) {
+  /** `startHelper` starts a second worker that shares the work on parts of more than `helpFromFacets`. */
+  constructor(startHelper: (() => WallsHelper) | null = null, helpFromFacets = facetsWorthHelp) {
     this.startHelper = startHelper;
+    this.helpFromFacets = helpFromFacets;
   }
 
   async importFile(file: Blob, fileName: string, progress: OnProgress) {
@@ -100,8 +103,7 @@ export class BenchSession implements BenchWorker {
     const open = this.opened();
     const pull = unitVector(choices.pull);
     progress({ doing: 'checking the model', share: 0 });
-    open.health ??= findHealth(open.mesh);
-    const opened = this.openPart(open, open.health, choices, onShape);
+    const opened = await this.openPart(open, choices, onShape);
     const { part, bench, adjacency } = opened;
     const { partMesh } = part;
 
@@ -171,46 +173,39 @@ export class BenchSession implements BenchWorker {
     this.part = null;
     this.measurement = null;
     // Started now, it is ready when the walls are to be measured.
-    if (open.mesh.facets.length / 3 > facetsWorthHelp) this.helper ??= this.startHelper?.() ?? null;
+    if (open.mesh.facets.length / 3 > this.helpFromFacets) this.helper ??= this.startHelper?.() ?? null;
   }
 
   /** The part that the choices make; told as a shape when it is another one than before. */
-  private openPart(
+  private async openPart(
     open: OpenMesh,
-    health: MeshHealth,
     choices: MeasureChoices,
     onShape: (shape: PartShape) => void,
-  ): OpenPart {
-    const part = partFromSaved(open.mesh, health, choices);
-    const key = JSON.stringify([part.unit, choices.body, choices.scale, choices.winding]);
-    if (this.part?.key === key) return this.part;
-
-    const { partMesh, unitGuess, unit, fileBoxSize } = part;
-    const facetCount = partMesh.facets.length / 3;
+  ): Promise<OpenPart> {
     const { helper } = this;
-    const loaded =
-      helper !== null && facetCount > facetsWorthHelp ? helper.load(partMesh).then(() => helper) : null;
-    // Told again where it is awaited; here only so that it never counts as unheard.
-    loaded?.catch(() => undefined);
-    const { min, max } = facetBox(partMesh);
-    onShape({
-      unitGuess,
-      unit,
-      fileBoxSize,
-      facetCount,
-      boxMinMm: min,
-      boxMaxMm: max,
-      display: displayChunks(partMesh),
-    });
+    if (open.health === null && helper !== null && choices.body === 0) {
+      // Nearly every file is wound right: its part is made ready while the helper looks whether this one is.
+      const looking = helper.findHealth(open.mesh).catch(() => findHealth(open.mesh));
+      const asFile = partFromSaved(open.mesh, nothingKnown, { ...choices, winding: 'asFile' });
+      const ready = makeReady(asFile, this.helperFor(asFile), onShape);
+      open.health = await looking;
+      if (choices.winding === 'asFile' || open.health.flippedFacets === 0) {
+        return this.putPart({ ...asFile, health: open.health }, ready, choices);
+      }
+    }
+    open.health ??= findHealth(open.mesh);
+    const part = partFromSaved(open.mesh, open.health, choices);
+    if (this.part?.key === keyOf(part.unit, choices)) return this.part;
+    return this.putPart(part, makeReady(part, this.helperFor(part), onShape), choices);
+  }
+
+  private helperFor({ partMesh }: PartInMm): WallsHelper | null {
+    return partMesh.facets.length / 3 > this.helpFromFacets ? this.helper : null;
+  }
+
+  private putPart(part: PartInMm, ready: ReadyPart, choices: MeasureChoices): OpenPart {
     this.measurement = null;
-    this.part = {
-      key,
-      part,
-      bench: new WallsBench(partMesh),
-      adjacency: buildAdjacency(partMesh),
-      helper: loaded,
-      wallsDone: false,
-    };
+    this.part = { ...ready, part, key: keyOf(part.unit, choices), wallsDone: false };
     return this.part;
   }
 

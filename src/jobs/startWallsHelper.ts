@@ -1,10 +1,11 @@
 import { wrap } from 'comlink';
-import type { IndexedMesh, Vec3 } from '../core/mesh/types';
+import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
 import type { FacetSlice } from './wallsBench';
 import type { WallsHelperWorker } from './wallsHelper';
 
-/** A second pair of hands for walls and reach. Rejects when it has failed; the caller then does the work itself. */
+/** A second pair of hands for health, walls and reach. Rejects when it has failed; the caller then does the work itself. */
 export interface WallsHelper {
+  findHealth(mesh: IndexedMesh): Promise<MeshHealth>;
   load(mesh: IndexedMesh): Promise<void>;
   measure(from: number, to: number, pull: Vec3, withWalls: boolean): Promise<FacetSlice>;
 }
@@ -22,6 +23,7 @@ export function startWallsHelper(): WallsHelper {
   // Handled where it is raced against; unheard when nothing is being asked.
   failed.catch(() => undefined);
   return {
+    findHealth: (mesh) => Promise.race([failed, remote.findHealth(mesh)]),
     load: (mesh) => Promise.race([failed, remote.load(mesh)]),
     measure: (from, to, pull, withWalls) => Promise.race([failed, remote.measure(from, to, pull, withWalls)]),
   };

@@ -1,12 +1,16 @@
 /** The helper worker's entry: measures the slices of facets that the bench worker hands to it. */
 import { expose } from 'comlink';
 import { transferred } from './transferred';
-import type { IndexedMesh, Vec3 } from '../core/mesh/types';
+import { findHealth } from '../core/mesh/health';
+import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
 import { WallsBench, type FacetSlice } from './wallsBench';
 
 let bench: WallsBench | null = null;
 
 const helper = {
+  findHealth(mesh: IndexedMesh): MeshHealth {
+    return transferred(findHealth(mesh));
+  },
   load(mesh: IndexedMesh): void {
     bench = new WallsBench(mesh);
   },

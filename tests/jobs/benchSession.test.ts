@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { findHealth } from '../../src/core/mesh/health';
 import { measureSaved } from '../../src/core/mesh/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
 import { preparePattern } from '../../src/core/mesh/preparePattern';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { BenchSession } from '../../src/jobs/benchSession';
+import type { WallsHelper } from '../../src/jobs/startWallsHelper';
+import { WallsBench } from '../../src/jobs/wallsBench';
 import { box, domeShell, domeShellWallMm, joinMeshes, mapVertices, tray } from '../support/meshes';
 import { alongZ, ignore, shapeCatcher, stlBlob } from './support';
 import { overMessages } from './wireSupport';
@@ -152,5 +155,45 @@ describe('bench session', () => {
       name: 'Problem',
     });
     expect((await session.measure(alongZ, ignore, ignore)).summary).toEqual(reply.summary);
+  });
+});
+
+/** A helper on the own thread, started at any size. */
+function helpedSession(healthFails = false) {
+  let bench: WallsBench | null = null;
+  const helper: WallsHelper = {
+    findHealth: (mesh) =>
+      healthFails ? Promise.reject(new Error('the helper is gone')) : Promise.resolve(findHealth(mesh)),
+    load: async (mesh) => {
+      bench = new WallsBench(mesh);
+    },
+    measure: async (from, to, pull, withWalls) => {
+      if (bench === null) throw new Error('no part yet');
+      bench.measure(from, to, pull, withWalls);
+      return bench.slice(from, to, withWalls);
+    },
+  };
+  return new BenchSession(() => helper, 0);
+}
+
+describe('bench session with a helper', () => {
+  const flipped = { positions: dome.positions, facets: dome.facets.slice() };
+  flipped.facets.set([flipped.facets[1]!, flipped.facets[0]!], 0);
+
+  it.each([
+    ['a part that is wound right', dome, 'repair', false],
+    ['a part with a flipped facet, repaired', flipped, 'repair', false],
+    ['a part with a flipped facet, taken as it is', flipped, 'asFile', false],
+    ['a helper that fails at once', flipped, 'repair', true],
+  ] as const)('measures the same as alone: %s', async (_, mesh, winding, healthFails) => {
+    const choices = { ...alongZ, winding };
+    const session = helpedSession(healthFails);
+    await session.importFile(stlBlob(mesh), 'part.stl', ignore);
+    const { shapes, onShape } = shapeCatcher();
+    const reply = await session.measure(choices, ignore, onShape);
+    const alone = await measuredSession(mesh, choices);
+    expect(reply).toEqual(alone.reply);
+    expect(shapes.at(-1)).toEqual(alone.shapes.at(-1));
+    expect(reply.health.flippedFacets).toBe(mesh === flipped ? 1 : 0);
   });
 });

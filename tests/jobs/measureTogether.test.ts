@@ -15,6 +15,7 @@ function helperHere(failFrom: number) {
   const bench = new WallsBench(mesh);
   const told = { slices: 0 };
   const helper: WallsHelper = {
+    findHealth: () => Promise.reject(new Error('not asked here')),
     load: () => Promise.resolve(),
     async measure(from, to, pull, withWalls) {
       await new Promise((resolve) => setTimeout(resolve, 0));
