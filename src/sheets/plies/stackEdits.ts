@@ -12,7 +12,8 @@ function freeId(prefix: string, taken: readonly { readonly id: string }[], from:
 /** One more ply at the core face, like the last one; turned by 45 degrees as stacks usually alternate. */
 export function withPlyAdded(stack: readonly Ply[], materials: readonly Material[]): Ply[] {
   const last = stack.at(-1);
-  const like = last ?? (defaultPliesInputs.stack[0] as Ply);
+  const like = last ?? defaultPliesInputs.stack[0];
+  if (like === undefined) return [...stack];
   const materialId = last?.materialId ?? materials[0]?.id ?? like.materialId;
   const angleDeg = last === undefined || last.angleDeg !== 0 ? 0 : 45;
   return [...stack, { ...like, id: freeId('ply', stack, stack.length + 1), materialId, angleDeg }];
