@@ -2,7 +2,7 @@ import react from '@vitejs/plugin-react';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import packageFacts from './package.json' with { type: 'json' };
-import { contentSecurityPolicy } from './src/app/contentSecurityPolicy';
+import { contentSecurityPolicy } from './src/app/contentSecurityPolicy.ts';
 
 /** Sent by `npm start`; any other static host is covered by the same policy as a meta tag in index.html. */
 const headers = {
@@ -13,7 +13,7 @@ const headers = {
 };
 
 export default defineConfig({
-  define: { __APP_VERSION__: JSON.stringify(packageFacts.version) },
+  define: { workbookVersion: JSON.stringify(packageFacts.version) },
   plugins: [
     react(),
     {

@@ -1,2 +1,2 @@
 /** Version of package.json, put in at build time. */
-declare const __APP_VERSION__: string;
+declare const workbookVersion: string;

@@ -8,7 +8,7 @@ export function checklistFacts(project: Project): ChecklistFacts {
     project: project.enclosure,
     part: project.name,
     date: new Date().toLocaleDateString('en-CA'),
-    appVersion: __APP_VERSION__,
+    appVersion: workbookVersion,
     formatNumber: currentFormat,
   };
 }
