@@ -110,6 +110,46 @@ export const sources = {
     short: "a maker's drying guide for gypsum molds",
     full: "A gypsum maker's drying guide: strength rises little until 93 % of the free moisture has gone; inside of the dryer 49 °C, entering air at most 66 °C.",
   },
+  gutowski1987: {
+    short: 'Gutowski et al. 1987, aligned fiber bed',
+    full: 'Gutowski, T. G., Morigaki, T. and Cai, Z., The consolidation of laminate composites, J. Compos. Mater. 21 (1987) 172-188 (formula and constants from memory): aligned tows.',
+  },
+  lomov2010: {
+    short: 'Lomov et al. 2010, woven carbon',
+    full: 'Lomov, S. V. et al., Compos. Sci. Technol. 70 (2010) 315-325, abstract: as-received woven carbon reaches a fiber volume fraction of 0.52 at 0.05 MPa. The exponent of the power law through it (0.06) is common practice.',
+  },
+  fiberBedScatter: {
+    short: 'Yong et al. 2026, compaction benchmark',
+    full: 'Yong, A. X. H. et al., Composites A 200 (2026), abstract: the same fabric in 22 laboratories, coefficient of variation of the stress at fixed thickness 42 % dry and 46 % wet.',
+  },
+  closingBalance: {
+    short: 'balance of forces along the pull',
+    full: 'Force balance of a rigid mold half on a bed of fibers, clamp springs and lands that only push: the least of a convex energy; derived, no source.',
+  },
+  rigidStroke: {
+    short: 'rigid stroke, normal component',
+    full: 'Gap change of a wall under a rigid closing stroke: stroke times the sine of the draft; geometry.',
+  },
+  carmanKozeny: {
+    short: 'Carman-Kozeny and Darcy flow',
+    full: 'Carman-Kozeny permeability of a fiber bed and the one-dimensional Darcy front (constants from memory).',
+  },
+  leeLoosSpringer1982: {
+    short: 'Lee, Loos and Springer 1982, viscosity',
+    full: 'Lee, W. I., Loos, A. C. and Springer, G. S., Heat of reaction, degree of cure and viscosity of a prepreg resin, J. Compos. Mater. 16 (1982) 510 (parameters from memory).',
+  },
+  kardos1986: {
+    short: 'Kardos et al. 1986, moisture voids',
+    full: 'Kardos, J. L., Dudukovic, M. P. and Dave, R., Void growth and resin transport during processing of thermosetting-matrix composites, Adv. Polym. Sci. 80 (1986) 101 (coefficients from memory).',
+  },
+  stoneCrushing: {
+    short: 'crushing limit of type 3 dental stone',
+    full: 'Compressive strength of type 3 dental stone of at least 20 MPa (from memory, as in ISO 6873).',
+  },
+  springPractice: {
+    short: 'hand spring clamps, common practice',
+    full: 'Hand spring clamps press 50 to 300 N each; common practice, no source. A scale under the jaw replaces it.',
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof sources;

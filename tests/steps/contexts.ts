@@ -2,6 +2,7 @@
 import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
 import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
 import type { Ply } from '../../src/steps/plies/inputs';
+import { histogramOf, plate } from '../support/closingHands';
 import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs';
 
 export const trayPattern: PatternRecord = {
@@ -78,6 +79,7 @@ export const traySummary: PartSummary = {
   releaseDraft: { draftDeg: Float32Array.of(5), cumulativeAreaMm2: Float64Array.of(19_600) },
   showWall: walls([0.8, 10_000]),
   showWallByBall: walls([0.79, 10_000]),
+  closing: histogramOf(plate(125, 80, 16, () => 0.8)),
   solid: false,
 };
 

@@ -1,3 +1,5 @@
+import { closingHistogram } from '../closing/closingHistogram';
+import { closingSamples } from '../closing/closingSamples';
 import { draftShares } from './draft';
 import { integrate } from './integrals';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
@@ -69,6 +71,7 @@ export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Me
     releaseDraft: releaseDraft(measurement),
     showWall: asWalls(showRay),
     showWallByBall: asWalls(showBall),
+    closing: closingHistogram(closingSamples(mesh, measurement), measurement.centerMm),
     solid: isDrawnSolid(mesh, measurement, whole.volume),
   };
 }

@@ -5,6 +5,8 @@
  *        -> IndexedMesh in mm (one body, scaled, wound) -> Measurement (per facet) -> PartSummary.
  */
 
+import type { ClosingHistogram } from '../closing/closingTypes';
+
 export type MeshFormat = 'stl-binary' | 'stl-ascii' | 'obj' | '3mf';
 export type LengthUnit = 'mm' | 'cm' | 'm' | 'in';
 export type Vec3 = readonly [number, number, number];
@@ -181,6 +183,8 @@ export interface PartSummary {
   readonly showWall: WallDistribution;
   /** Ball walls of the same facets. */
   readonly showWallByBall: WallDistribution;
+  /** The show face as the balance of mold closing sees it. */
+  readonly closing: ClosingHistogram;
   /** True when no inner skin stands behind the show face: the pattern is drawn solid. */
   readonly solid: boolean;
 }
