@@ -1,6 +1,5 @@
 import { integrate } from '../../mesh/integrals';
 import type { IndexedMesh } from '../../mesh/types';
-import type { BoxSolid } from './boxSolid';
 import type { Parted } from './parting';
 import { solidAboveParting } from './partingSheet';
 import type { PourChoices } from './pourChoices';
@@ -48,73 +47,60 @@ export function castBySolids(
   const bin = new SolidBin();
   try {
     onProgress(0);
-    const pattern = patternSolid(bin, bodies);
-    onProgress(0.2);
-    const block = bin.of(box.mesh);
-    const slots = prySlotSolids(box, choices).map((mesh) => bin.of(mesh));
+    const pattern = patternMesh(bin, bodies);
+    onProgress(0.05);
+    const block = bin.of(box.mesh).solid;
+    const slots = prySlotSolids(box, choices).map((mesh) => bin.of(mesh).solid);
     const blank = slots.length === 0 ? block : bin.minus(block, bin.joined(slots));
-    const stone = bin.minus(blank, pattern);
     const prySlotsMm3 = block.volume() - blank.volume();
-    const patternMm3 = pattern.volume();
-    onProgress(0.4);
-
+    // The pattern lies wholly inside the block: turned inside out it is a void in it, without any cutting.
+    const { solid: stone, originals } = bin.of(meshOfSolid(blank).mesh, insideOut(pattern));
+    const [outside, print] = originals as readonly [number, number];
+    onProgress(0.3);
     const keys = keyPlaces(box, grid, open.region, heights.landMm, choices);
-    const above = bin.of(solidAboveParting(grid, heights, box.ceilingMm + 1));
+    const above = bin.of(solidAboveParting(grid, heights, box.ceilingMm + 1)).solid;
     const sunkMm = keySunk(heights.flatLandMm === null, choices);
-    const cutter =
-      keys.length === 0
-        ? above
-        : bin.minus(above, bin.joined(keys.map((key) => bin.of(keySolid(key, choices, sunkMm)))));
+    const keyBodies = keys.map((key) => bin.of(keySolid(key, choices, sunkMm)).solid);
+    const cutter = keys.length === 0 ? above : bin.minus(above, bin.joined(keyBodies));
     const keysMm3 = keys.length === 0 ? 0 : above.volume() - cutter.volume();
+    onProgress(0.4);
     const [upper, lower] = bin.split(stone, cutter);
-    onProgress(0.65);
-
-    const { main: negativeFirst, strays } = mainPart(
-      bin,
-      upper,
-      (part) => part.boundingBox().max[2] > box.ceilingMm - 0.5,
-    );
-    const rest = strays.length === 0 ? lower : bin.minus(stone, negativeFirst);
+    upper.volume();
+    lower.volume();
     onProgress(0.8);
+
+    const overhead = mainPart(bin, upper, (part) => part.boundingBox().max[2] > box.ceilingMm - 0.5);
+    const rest = overhead.strays.length === 0 ? lower : bin.minus(stone, overhead.main);
     const below = mainPart(bin, rest, (part) => part.boundingBox().min[2] < box.floorMm + 0.5);
-    const voids = below.strays.filter((part) => isInside(part, pattern, box));
+    const voids = below.strays.filter((part) =>
+      meshOfSolid(part).cameFrom.every((original) => original === print),
+    );
     const flakes = below.strays.filter((part) => !voids.includes(part));
-    const negative =
-      flakes.length === 0
-        ? negativeFirst
-        : bin.minus(
-            bin.minus(stone, below.main),
-            voids.length === 0 ? bin.minus(stone, stone) : bin.joined(voids),
-          );
+    const others = voids.length === 0 ? below.main : bin.joined([below.main, ...voids]);
+    const negative = flakes.length === 0 ? overhead.main : bin.minus(stone, others);
     onProgress(0.9);
-    const outside = block.originalID();
-    const slotIds = new Set(slots.map((slot) => slot.originalID()));
-    const half = (solid: Solid) => castHalf(solid, outside, slotIds);
     return {
-      negative: half(negative),
-      positive: half(below.main),
-      patternMm3,
+      negative: castHalf(bin, negative, outside),
+      positive: castHalf(bin, below.main, outside),
+      patternMm3: integrate(pattern).volume,
       voidMm3: voids.reduce((sum, part) => sum + part.volume(), 0),
       prySlotsMm3,
       keysMm3,
       keys,
-      strayPieces: strays.length + flakes.length,
+      strayPieces: overhead.strays.length + flakes.length,
     };
   } finally {
     bin.empty();
   }
 }
 
-/** The pattern's bodies as one solid: bodies that overlap count once, voids are taken out. */
-function patternSolid(bin: SolidBin, bodies: readonly IndexedMesh[]): Solid {
-  const outsides: Solid[] = [];
-  const voids: Solid[] = [];
-  for (const body of bodies) {
-    const isVoid = integrate(body).volume < 0;
-    (isVoid ? voids : outsides).push(bin.of(isVoid ? insideOut(body) : body));
-  }
-  const filled = outsides.length === 1 ? outsides[0]! : bin.joined(outsides);
-  return voids.length === 0 ? filled : bin.minus(filled, bin.joined(voids));
+/** The pattern's bodies as one closed mesh: bodies that overlap count once. */
+function patternMesh(bin: SolidBin, bodies: readonly IndexedMesh[]): IndexedMesh {
+  if (bodies.length === 1) return bodies[0]!;
+  const isVoid = (body: IndexedMesh) => integrate(body).volume < 0;
+  const filled = bin.joined(bodies.filter((body) => !isVoid(body)).map((body) => bin.of(body).solid));
+  const voids = bodies.filter(isVoid).map((body) => bin.of(insideOut(body)).solid);
+  return meshOfSolid(voids.length === 0 ? filled : bin.minus(filled, bin.joined(voids))).mesh;
 }
 
 function insideOut({ positions, facets }: IndexedMesh): IndexedMesh {
@@ -139,31 +125,16 @@ function mainPart(bin: SolidBin, solid: Solid, isMain: (part: Solid) => boolean)
   const strays: Solid[] = [];
   for (const part of parts) {
     const volume = part.volume();
-    if (isMain(part) || volume < 0) main.push(part);
+    if (isMain(part) || volume < -leastPieceMm3) main.push(part);
     else if (volume > leastPieceMm3) strays.push(part);
   }
   return { main: bin.together(main), strays };
 }
 
-/** Whether a piece of stone lies wholly inside the pattern: its surface is the pattern's alone. */
-function isInside(part: Solid, pattern: Solid, box: BoxSolid): boolean {
-  const { cameFrom } = meshOfSolid(part);
-  const own = new Set(cameFrom);
-  const { min, max } = part.boundingBox();
-  if (min[2] <= box.floorMm || max[2] >= box.ceilingMm) return false;
-  return [...own].every((original) => patternOriginals(pattern).has(original));
-}
-
-function patternOriginals(pattern: Solid): Set<number> {
-  const original = pattern.originalID();
-  return original >= 0 ? new Set([original]) : new Set(pattern.getMesh().runOriginalID);
-}
-
-function castHalf(solid: Solid, outside: number, slotIds: ReadonlySet<number>): CastHalf {
-  const { mesh, cameFrom } = meshOfSolid(solid);
-  const isFace = Uint8Array.from(cameFrom, (original) =>
-    original === outside || slotIds.has(original) ? 0 : 1,
-  );
+function castHalf(bin: SolidBin, solid: Solid, outside: number): CastHalf {
+  const { main } = mainPart(bin, solid, (part) => part.volume() > leastPieceMm3);
+  const { mesh, cameFrom } = meshOfSolid(main);
+  const isFace = Uint8Array.from(cameFrom, (original) => (original === outside ? 0 : 1));
   const face: number[] = [];
   isFace.forEach((flag, facet) => {
     if (flag === 1) face.push(facet);

@@ -27,7 +27,7 @@ function ready(): ManifoldToplevel {
 /** Facets of a result, by the solid they came from. */
 export interface SolidMesh {
   readonly mesh: IndexedMesh;
-  /** Per facet: `originalID()` of the solid that the facet lay on. */
+  /** Per facet: the `original` of the mesh that the facet lay on. */
   readonly cameFrom: Uint32Array;
 }
 
@@ -41,19 +41,42 @@ export class SolidBin {
   }
 
   /**
-   * The solid that a closed mesh encloses.
-   * @throws Problem `pours.notSolid` when the library refuses the mesh
+   * The solid that closed meshes enclose together, and per mesh the number that its facets carry in results. The meshes
+   * must not touch one another; one that is inside out and lies within another is a void in it.
+   * @throws Problem `pours.notSolid` when the library refuses them
    */
-  of({ positions, facets }: IndexedMesh): Solid {
+  of(...meshes: readonly IndexedMesh[]): { readonly solid: Solid; readonly originals: readonly number[] } {
     const { Manifold: Solids, Mesh } = ready();
-    const mesh = new Mesh({ numProp: 3, vertProperties: Float32Array.from(positions), triVerts: facets });
-    let solid: Solid;
+    const first = Solids.reserveIDs(meshes.length);
+    const originals = meshes.map((_, number) => first + number);
+    const total = (lengthOf: (mesh: IndexedMesh) => number) =>
+      meshes.reduce((sum, mesh) => sum + lengthOf(mesh), 0);
+    const vertProperties = new Float32Array(total(({ positions }) => positions.length));
+    const triVerts = new Uint32Array(total(({ facets }) => facets.length));
+    const runIndex = new Uint32Array(meshes.length + 1);
+    let vertexEnd = 0;
+    let cornerEnd = 0;
+    meshes.forEach(({ positions, facets }, number) => {
+      vertProperties.set(positions, 3 * vertexEnd);
+      for (let corner = 0; corner < facets.length; corner++) {
+        triVerts[cornerEnd + corner] = vertexEnd + facets[corner]!;
+      }
+      vertexEnd += positions.length / 3;
+      cornerEnd += facets.length;
+      runIndex[number + 1] = cornerEnd;
+    });
+    const mesh = new Mesh({
+      numProp: 3,
+      vertProperties,
+      triVerts,
+      runIndex,
+      runOriginalID: Uint32Array.from(originals),
+    });
     try {
-      solid = Solids.ofMesh(mesh);
+      return { solid: this.keep(Solids.ofMesh(mesh)), originals };
     } catch {
       throw new Problem('pours.notSolid', 'The mesh does not enclose a solid: its facets do not close.');
     }
-    return this.keep(this.keep(solid).asOriginal());
   }
 
   minus(solid: Solid, cutter: Solid): Solid {
@@ -61,7 +84,7 @@ export class SolidBin {
   }
 
   joined(solids: readonly Solid[]): Solid {
-    return this.keep(ready().Manifold.union(solids));
+    return solids.length === 1 ? solids[0]! : this.keep(ready().Manifold.union(solids));
   }
 
   /** What of `solid` lies inside `cutter`, and what outside. */
