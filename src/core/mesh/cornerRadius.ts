@@ -1,4 +1,5 @@
 import { halfEdgeLength } from './edgeTurns';
+import type { FacetSplit } from './refineForMeasuring';
 import type { IndexedMesh } from './types';
 
 const leastTurnRad = Math.PI / 180;
@@ -18,6 +19,9 @@ export interface InsideCorners {
   /** Length of the edge that gives that radius; 0 where there is none. */
   readonly edgeMm: Float32Array;
 }
+
+/** One concave edge: its two half-edges (edge k of facet f is 3 f + k), its radius and its length. */
+type TellCorner = (halfEdge: number, otherHalfEdge: number, radiusMm: number, edgeMm: number) => void;
 
 /**
  * Inside-corner (concave) radius at every facet, from the turn across its edges.
@@ -42,10 +46,74 @@ export function insideCorners(
   turnRad: Float32Array,
   areaMm2: Float32Array,
 ): InsideCorners {
-  const facetCount = areaMm2.length;
-  const radiusMm = new Float32Array(facetCount).fill(NaN);
-  const edgeMm = new Float32Array(facetCount);
+  const corners = noCorners(areaMm2.length);
+  eachCorner(mesh, neighbor, turnRad, areaMm2, (halfEdge, otherHalfEdge, radiusMm, edgeMm) => {
+    keepSmallest(corners, (halfEdge / 3) | 0, radiusMm, edgeMm);
+    keepSmallest(corners, (otherHalfEdge / 3) | 0, radiusMm, edgeMm);
+  });
+  return corners;
+}
 
+/**
+ * The inside corners of the children of a split mesh. The relation takes its width from the drawn facets, so the
+ * radius of a drawn edge is handed down to the children that lie at that edge and to no others.
+ * @param drawn the mesh before splitting, with its neighbors, turns and areas
+ */
+export function insideCornersOfChildren(
+  drawn: {
+    readonly mesh: IndexedMesh;
+    readonly neighbor: Int32Array;
+    readonly turnRad: Float32Array;
+    readonly areaMm2: Float32Array;
+  },
+  children: IndexedMesh,
+  { drawnHalfEdge }: FacetSplit,
+): InsideCorners {
+  const radiusAt = new Float32Array(drawn.neighbor.length).fill(NaN);
+  eachCorner(
+    drawn.mesh,
+    drawn.neighbor,
+    drawn.turnRad,
+    drawn.areaMm2,
+    (halfEdge, otherHalfEdge, radiusMm) => {
+      radiusAt[halfEdge] = radiusMm;
+      radiusAt[otherHalfEdge] = radiusMm;
+    },
+  );
+  const corners = noCorners(children.facets.length / 3);
+  for (let halfEdge = 0; halfEdge < drawnHalfEdge.length; halfEdge++) {
+    const on = drawnHalfEdge[halfEdge]!;
+    if (on < 0) continue;
+    const radiusMm = radiusAt[on]!;
+    if (radiusMm >= 0)
+      keepSmallest(corners, (halfEdge / 3) | 0, radiusMm, halfEdgeLength(children, halfEdge));
+  }
+  return corners;
+}
+
+function noCorners(facetCount: number): InsideCorners {
+  return { radiusMm: new Float32Array(facetCount).fill(NaN), edgeMm: new Float32Array(facetCount) };
+}
+
+function keepSmallest(
+  { radiusMm, edgeMm }: InsideCorners,
+  facet: number,
+  radius: number,
+  edge: number,
+): void {
+  const known = radiusMm[facet]!;
+  if (known <= radius) return;
+  radiusMm[facet] = radius;
+  edgeMm[facet] = edge;
+}
+
+function eachCorner(
+  mesh: IndexedMesh,
+  neighbor: Int32Array,
+  turnRad: Float32Array,
+  areaMm2: Float32Array,
+  tell: TellCorner,
+): void {
   /** Distance from the edge to where the facet touches the circle. */
   function touchDistance(facet: number, halfEdge: number, turn: number, edge: number): number {
     const width = (2 * areaMm2[facet]!) / edge;
@@ -54,13 +122,6 @@ export function insideCorners(
       if (other !== halfEdge && Math.abs(turnRad[other]!) < partnerFoldShare * turn) return width / 2;
     }
     return width / 3;
-  }
-
-  function keepSmallest(facet: number, radius: number, edge: number): void {
-    const known = radiusMm[facet]!;
-    if (known <= radius) return;
-    radiusMm[facet] = radius;
-    edgeMm[facet] = edge;
   }
 
   for (let halfEdge = 0; halfEdge < turnRad.length; halfEdge++) {
@@ -80,8 +141,6 @@ export function insideCorners(
     if (touch < leastWidthMm / 3) continue;
     const sharp = turn > sharpTurnRad || touch * Math.tan(turn / 4) > largestChordDeviationMm;
     const radius = sharp ? 0 : touch / Math.tan(turn / 2);
-    keepSmallest(facet, radius, edge);
-    keepSmallest(other, radius, edge);
+    tell(halfEdge, otherHalfEdge, radius, edge);
   }
-  return { radiusMm, edgeMm };
 }

@@ -1,6 +1,6 @@
 import { buildAdjacency, type Adjacency } from './adjacency';
 import { measureBallWalls } from './ballWall';
-import { insideCorners } from './cornerRadius';
+import { insideCorners, type InsideCorners } from './cornerRadius';
 import { draftDegrees } from './draft';
 import { edgeTurns } from './edgeTurns';
 import { facetGeometry } from './facetGeometry';
@@ -28,6 +28,8 @@ export interface MeasureHooks {
   /** Of the same mesh, to save building it again. */
   readonly index?: SurfaceIndex;
   readonly adjacency?: Adjacency;
+  /** Inside corners per facet; given when the mesh was split and its edges tell the wrong widths. */
+  readonly corners?: InsideCorners;
 }
 
 /** Facets between two reports of progress. */
@@ -89,7 +91,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   const neighbor = soundNeighbors(adjacency);
   const turnRad = edgeTurns(mesh, neighbor, geometry.normal);
   const draftDeg = draftDegrees(geometry.normal, unitPull);
-  const corners = insideCorners(mesh, neighbor, turnRad, geometry.areaMm2);
+  const corners = hooks.corners ?? insideCorners(mesh, neighbor, turnRad, geometry.areaMm2);
   const kind = facetKinds(mesh, { geometry, ...walls, draftDeg, reach, neighbor, turnRad });
   report('telling walls from ribs and rims', 1);
   return {
@@ -119,7 +121,7 @@ export function unitVector(direction: Vec3): Vec3 {
 }
 
 /** Neighbors without those that are wound the other way round: a fold between them means nothing. */
-function soundNeighbors(adjacency: Adjacency): Int32Array {
+export function soundNeighbors(adjacency: Adjacency): Int32Array {
   if (adjacency.misorientedEdges === 0) return adjacency.neighbor;
   const neighbor = adjacency.neighbor.slice();
   for (let halfEdge = 0; halfEdge < neighbor.length; halfEdge++) {

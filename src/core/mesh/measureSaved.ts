@@ -1,8 +1,10 @@
 /** From the saved mesh to everything that figures are made of; the worker and the headless command both call it. */
+import { drawnBasis, drawnFacets } from './drawnFacets';
 import { findHealth } from './health';
 import { facetBox } from './integrals';
 import { measurePart, type MeasureHooks } from './measure';
 import { partMesh } from './partMesh';
+import { refineForMeasuring, type MeasuringMesh } from './refineForMeasuring';
 import { summarize } from './summary';
 import type { IndexedMesh, LengthUnit, MeshHealth, Measurement, PartSummary, Vec3 } from './types';
 import { guessUnit, type UnitGuess } from './unitGuess';
@@ -19,7 +21,7 @@ export interface SavedMeshChoices {
   readonly winding: 'repair' | 'asFile';
 }
 
-export interface SavedMeshHooks extends MeasureHooks {
+export interface SavedMeshHooks extends Pick<MeasureHooks, 'onProgress'> {
   /** The part as soon as it is known, long before its walls are. */
   readonly onPart?: (part: PartInMm) => void;
 }
@@ -33,10 +35,13 @@ export interface PartInMm {
   readonly fileBoxSize: Vec3;
   /** Of the whole saved mesh. */
   readonly health: MeshHealth;
+  /** As drawn. */
   readonly partMesh: IndexedMesh;
 }
 
 export interface MeasuredMesh extends PartInMm {
+  /** The part with its long edges split: the facets that `measurement` speaks of. */
+  readonly measuring: MeasuringMesh;
   readonly measurement: Measurement;
   readonly summary: PartSummary;
 }
@@ -53,8 +58,20 @@ export function measureSaved(
   hooks.onProgress?.('checking the model', 0);
   const part = partFromSaved(mesh, findHealth(mesh), choices);
   hooks.onPart?.(part);
-  const measurement = measurePart(part.partMesh, choices.pull, hooks);
-  return { ...part, measurement, summary: summarize(part.partMesh, part.health, measurement) };
+  const measuring = refineForMeasuring(part.partMesh);
+  const { mesh: measured, split } = measuring;
+  const basis = split && drawnBasis(part.partMesh, measured, split);
+  const measurement = measurePart(measured, choices.pull, {
+    ...hooks,
+    ...(basis && { corners: basis.cornersOfChildren }),
+  });
+  const drawn = basis ? drawnFacets(basis, measurement) : measurement;
+  return {
+    ...part,
+    measuring,
+    measurement,
+    summary: summarize(part.partMesh, part.health, measurement, drawn),
+  };
 }
 
 /** The first half of `measureSaved`, for callers that need the part alone. `health` belongs to `mesh`. */

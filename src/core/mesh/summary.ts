@@ -1,6 +1,7 @@
 import { closingHistogram } from '../closing/closingHistogram';
 import { closingSamples } from '../closing/closingSamples';
 import { draftShares } from './draft';
+import type { DrawnFacets } from './drawnFacets';
 import { integrate } from './integrals';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
 import { isDrawnSolid } from './solidPattern';
@@ -18,11 +19,22 @@ import {
 /**
  * The figures of a measured part. Areas and volumes are exact sums over the facets; wall quantiles are weighted by
  * facet area, inside corners by the length of the edge that gives them (each edge counts for both its facets).
- * @param mesh the mesh that was measured, mm
+ *
+ * Figures over all facets (`facetCount`, `rayWall`, `ballWall`, `draft`, `insideCornerRadiusMm`) take one measurement
+ * per drawn facet, so that they compare with anybody else's; whatever tells show and core apart (`showRayWall`,
+ * `showWall`, `kindAreaMm2`, `releaseDraft`, `solid` and the like) is taken on the split facets.
+ * @param mesh the mesh as drawn, mm
  * @param health of that mesh or of the whole file that it was taken from: when that is watertight, so is each body
+ * @param measurement of the mesh, or of the one that it was split into
+ * @param drawn one measurement per facet of `mesh`; left out when nothing was split
  */
-export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Measurement): PartSummary {
-  const { areaMm2, rayWallMm, ballWallMm, draftDeg, kind, reach, facetCount } = measurement;
+export function summarize(
+  mesh: IndexedMesh,
+  health: MeshHealth,
+  measurement: Measurement,
+  drawn: DrawnFacets = measurement,
+): PartSummary {
+  const { areaMm2, rayWallMm, ballWallMm, kind, facetCount } = measurement;
   const { show } = facetKind;
   const whole = integrate(mesh);
   const closed = health.watertight || measurement.closed;
@@ -37,35 +49,41 @@ export function summarize(mesh: IndexedMesh, health: MeshHealth, measurement: Me
   };
   const kindNames = Object.keys(facetKind) as FacetKind[];
   const areaOfKind = new Float64Array(kindNames.length);
-  let areaSum = 0;
-  let trappedArea = 0;
   const isShow = new Uint8Array(facetCount);
   for (let facet = 0; facet < facetCount; facet++) {
     const area = areaMm2[facet]!;
     const own = kind[facet]!;
-    areaSum += area;
     areaOfKind[own] = areaOfKind[own]! + area;
     if (own === show) isShow[facet] = 1;
-    if (reach[facet] === 0) trappedArea += area;
+  }
+  let areaSum = 0;
+  let trappedArea = 0;
+  for (let facet = 0; facet < drawn.facetCount; facet++) {
+    const area = drawn.areaMm2[facet]!;
+    areaSum += area;
+    if (drawn.reach[facet] === 0) trappedArea += area;
   }
   for (const name of kindNames) kindAreaMm2[name] = areaOfKind[facetKind[name]]!;
 
   const showRay = distribute(rayWallMm, areaMm2, isShow);
   const showBall = distribute(ballWallMm, areaMm2, isShow);
-  const corners = distribute(measurement.cornerRadiusMm, measurement.cornerEdgeMm);
+  const corners = distribute(drawn.cornerRadiusMm, drawn.cornerEdgeMm);
   return {
-    facetCount,
+    facetCount: drawn.facetCount,
     volumeMm3: closed ? whole.volume : null,
     openVolumeMm3: whole.volume,
     areaMm2: whole.area,
     centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
     boxMinMm: whole.boxMin,
     boxMaxMm: whole.boxMax,
-    rayWall: wallQuantiles(distribute(rayWallMm, areaMm2), areaSum),
-    ballWall: wallQuantiles(distribute(ballWallMm, areaMm2), areaSum),
+    rayWall: wallQuantiles(distribute(drawn.rayWallMm, drawn.areaMm2), areaSum),
+    ballWall: wallQuantiles(distribute(drawn.ballWallMm, drawn.areaMm2), areaSum),
     showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
     showBallWall: wallQuantiles(showBall, kindAreaMm2.show),
-    draft: { ...draftShares(draftDeg, areaMm2), trappedShare: areaSum > 0 ? trappedArea / areaSum : 0 },
+    draft: {
+      ...draftShares(drawn.draftDeg, drawn.areaMm2),
+      trappedShare: areaSum > 0 ? trappedArea / areaSum : 0,
+    },
     insideCornerRadiusMm: { p5: quantile(corners, 0.05), min: corners.values[0] ?? null },
     kindAreaMm2,
     releaseDraft: releaseDraft(measurement),
