@@ -1,18 +1,16 @@
 /** The scene worker's entry: draws on the canvas that the page hands over. */
-import { SceneDrawing } from './SceneDrawing';
+import { mountScene, type MountedScene } from './mountScene';
 import type { FromScene, SceneStart, ToScene } from './sceneMessages';
 
-let drawing: SceneDrawing | null = null;
 const tell = (message: FromScene) => postMessage(message);
+let mounting: Promise<MountedScene> | null = null;
 
 addEventListener('message', ({ data }: MessageEvent<SceneStart | ToScene>) => {
-  if (data.kind !== 'canvas') {
-    drawing?.take(data);
+  if (data.kind === 'canvas') {
+    mounting = mountScene(data.canvas, tell);
+    mounting.catch(() => tell({ kind: 'failed' }));
     return;
   }
-  try {
-    drawing = new SceneDrawing(data.canvas, tell);
-  } catch {
-    tell({ kind: 'failed' });
-  }
+  // One that could not be mounted has told so already.
+  mounting?.then((scene) => scene.take(data)).catch(() => undefined);
 });

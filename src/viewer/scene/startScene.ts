@@ -1,3 +1,4 @@
+import type { MountedScene } from './mountScene';
 import type { FromScene, SceneStart, ToScene } from './sceneMessages';
 
 /** A scene that takes messages, on whatever thread it draws. */
@@ -38,18 +39,19 @@ function sceneInWorker(canvas: OffscreenCanvas, listen: (message: FromScene) => 
 
 function sceneHere(canvas: HTMLCanvasElement, listen: (message: FromScene) => void): Scene {
   let ended = false;
-  const drawing = import('./SceneDrawing').then(({ SceneDrawing }) =>
-    ended ? null : new SceneDrawing(canvas, listen),
+  const mounting = import('./mountScene').then(({ mountScene }) =>
+    ended ? null : mountScene(canvas, listen),
   );
-  drawing.catch(() => listen({ kind: 'failed' }));
-  const whenReady = (use: (ready: NonNullable<Awaited<typeof drawing>>) => void) => {
-    drawing.then((ready) => (ready === null ? undefined : use(ready))).catch(() => undefined);
+  mounting.catch(() => listen({ kind: 'failed' }));
+  // One that could not be mounted has told so already.
+  const whenMounted = (use: (scene: MountedScene) => void) => {
+    mounting.then((scene) => (scene === null ? undefined : use(scene))).catch(() => undefined);
   };
   return {
-    send: (message) => whenReady((ready) => ready.take(message)),
+    send: (message) => whenMounted((scene) => scene.take(message)),
     dispose: () => {
       ended = true;
-      whenReady((ready) => ready.dispose());
+      whenMounted((scene) => scene.dispose());
     },
   };
 }

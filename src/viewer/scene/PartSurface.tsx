@@ -1,0 +1,50 @@
+import { useMemo } from 'react';
+import { DoubleSide, Plane, Vector3 } from 'three';
+import type { SectionPlane } from '../../core/mesh/types';
+import type { DisplayChunk } from '../../jobs/protocol';
+import { colorFacets } from '../colorScales';
+import type { Paint } from '../mapColors';
+import { viewAxes, type OrbitView, type PartBox } from '../orbitView';
+import { axisNumber, axisVector } from '../sectionFrame';
+import { ChunkGeometry } from './ChunkGeometry';
+
+export interface PartSurfaceProps {
+  readonly chunks: readonly DisplayChunk[];
+  readonly box: PartBox;
+  readonly paint: Paint | null;
+  readonly plane: SectionPlane | null;
+  readonly view: OrbitView;
+}
+
+/** The part's facets; where there is a cut, without the half that stands between it and the eye. */
+export function PartSurface({ chunks, box, paint, plane, view }: PartSurfaceProps) {
+  const facetColors = useMemo(() => paint && colorFacets(paint.values, paint.scale), [paint]);
+  const side = plane === null ? 0 : viewAxes(view).toEye[axisNumber[plane.axis]] >= 0 ? 1 : -1;
+  const kept = useMemo(
+    () =>
+      plane === null
+        ? null
+        : [new Plane(new Vector3(...axisVector[plane.axis]).multiplyScalar(-side), side * plane.atMm)],
+    [plane, side],
+  );
+  return chunks.map((chunk) => (
+    <SurfaceChunk key={chunk.firstFacet} chunk={chunk} box={box} facetColors={facetColors} kept={kept} />
+  ));
+}
+
+interface SurfaceChunkProps {
+  readonly chunk: DisplayChunk;
+  readonly box: PartBox;
+  readonly facetColors: Uint32Array | null;
+  /** Planes that keep what lies on their positive side. */
+  readonly kept: Plane[] | null;
+}
+
+function SurfaceChunk({ chunk, box, facetColors, kept }: SurfaceChunkProps) {
+  return (
+    <mesh>
+      <ChunkGeometry args={[chunk, box]} facetColors={facetColors} />
+      <meshLambertMaterial vertexColors flatShading side={DoubleSide} clippingPlanes={kept} />
+    </mesh>
+  );
+}

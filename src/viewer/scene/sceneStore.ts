@@ -1,0 +1,55 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { DisplayChunk } from '../../jobs/protocol';
+import type { Paint } from '../mapColors';
+import type { OrbitView, PartBox } from '../orbitView';
+import type { SceneMarks, ToScene } from './sceneMessages';
+
+/** What the scene shows, as the messages have told it so far. */
+export interface SceneState {
+  readonly box: PartBox | null;
+  /** None until the last one has come: a picture for every chunk would cost more than the whole part. */
+  readonly chunks: readonly DisplayChunk[];
+  readonly paint: Paint | null;
+  readonly view: OrbitView | null;
+  readonly marks: SceneMarks | null;
+}
+
+export type SceneStore = StoreApi<SceneState>;
+
+/** Messages that change what is shown; the size of the canvas is the renderer's own business. */
+export type ShownMessage = Exclude<ToScene, { kind: 'size' }>;
+
+/** A store for the scene's components to follow, and what takes the messages into it. */
+export function createSceneStore(): { store: SceneStore; take: (message: ShownMessage) => void } {
+  const store = createStore<SceneState>(() => ({
+    box: null,
+    chunks: [],
+    paint: null,
+    view: null,
+    marks: null,
+  }));
+  let arrived: DisplayChunk[] = [];
+  const take = (message: ShownMessage) => {
+    switch (message.kind) {
+      case 'part':
+        arrived = [];
+        // The paint of another part would not fit; the new part's follows.
+        store.setState({ box: message.box, chunks: [], paint: null });
+        break;
+      case 'chunk':
+        arrived.push(message.chunk);
+        if (message.last) store.setState({ chunks: arrived });
+        break;
+      case 'paint':
+        store.setState({ paint: message.paint });
+        break;
+      case 'view':
+        store.setState({ view: message.view });
+        break;
+      case 'marks':
+        store.setState({ marks: message.marks });
+        break;
+    }
+  };
+  return { store, take };
+}
