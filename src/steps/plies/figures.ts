@@ -2,14 +2,19 @@
 import type { Figure } from '../../core/figure';
 import { curedThicknessMm, prepregArealMassGsm } from '../../core/laminate/plyThickness';
 import { wantedPlies, wantedWallMm } from '../../core/laminate/wantedPlies';
-import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import { wallInUse } from '../wallInUse';
+import type { PliesInputs } from './inputs';
+import { contentFigures, partMassFigures, patchFigures } from './massFigures';
 import { prepregFigures } from './prepregFigures';
+import { rollFigure } from './rolls';
 import { resolveStack, type KnownStack } from './stack';
 import { halfCaliperStepMm, stackShares } from './stackShares';
+import { stiffnessFigures } from './stiffnessFigures';
+import { strengthFigures } from './strengthFigures';
+import { warpFigures } from './warpFigures';
 
 const mm = (value: number, decimals = 3) => `${formatNumber(value, decimals)} mm`;
 
@@ -38,36 +43,46 @@ const stackSpecs = {
     decimals: 2,
     source: 'plyVolumeSum',
   },
-  mass: { id: 'plies.arealMassGsm', label: 'Prepreg per area of part', unit: 'g/m²', decimals: 0 },
+  prepreg: { id: 'plies.prepregGsm', label: 'Prepreg per area of part', unit: 'g/m²', decimals: 0 },
 } as const satisfies Record<string, FigureSpec>;
 
 export function pliesFigures(context: StepContext): readonly Figure[] {
   const stack = resolveStack(context.inputs.plies);
   const ownFigures = stack.known
-    ? stackFigures(stack, context.inputs.plies.bulkFactor)
+    ? stackFigures(stack, context.inputs.plies)
     : Object.values(stackSpecs).map((spec) => unknownFigure(spec, stack.reason));
-  return [...ownFigures, ...wallFigures(context), ...prepregFigures(context)];
+  return [
+    ...ownFigures,
+    ...wallFigures(context),
+    ...contentFigures(context),
+    ...partMassFigures(context),
+    ...patchFigures(context),
+    ...prepregFigures(context),
+    ...stiffnessFigures(context),
+    ...warpFigures(context),
+    ...strengthFigures(context),
+    rollFigure(context),
+  ];
 }
 
-function stackFigures(stack: KnownStack, bulkFactor: number): readonly Figure[] {
-  const { total, plies } = stack;
+function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[] {
+  const { total, plies, content } = stack;
+  const { bulkFactor } = inputs;
   const [first] = plies;
   const card = first?.card;
   const one = !stack.mixed && card !== undefined;
-  const fiberVolumeMm = compensatedSum(
-    plies.map((ply) => ply.card.arealWeightGsm / (1000 * ply.card.fiberDensityGCm3)),
-  );
-  const fraction = fiberVolumeMm / total.curedMm;
+  const fraction = content.fiberVolumeFraction;
+  const bled = inputs.resinLostPercent > 0 || inputs.voidPercent > 0;
   const mean = 'Mean over the plies of the stack, which are of different cards.';
   const laidBand = looseBand(stack);
   return [
     figure(
       stackSpecs.fiberFraction,
       fraction,
-      one
+      one && !bled
         ? `Vf = (${formatNumber(1 - card.resinMassFraction, 3)} / ${formatNumber(card.fiberDensityGCm3, 2)}) / (${formatNumber(1 - card.resinMassFraction, 3)} / ${formatNumber(card.fiberDensityGCm3, 2)} + ${formatNumber(card.resinMassFraction, 3)} / ${formatNumber(card.resinDensityGCm3, 2)}) = ${formatNumber(fraction, 3)}`
-        : `fiber ${mm(fiberVolumeMm)} of ${mm(total.curedMm)} cured, over all plies`,
-      'No bleed and no voids; if resin bleeds, work it out again from the measured thickness.',
+        : `fiber ${mm(fraction * total.curedMm)} of ${mm(total.curedMm)} cured, over all plies`,
+      bledWords(inputs, stack),
     ),
     figure(
       stackSpecs.curedPly,
@@ -100,16 +115,25 @@ function stackFigures(stack: KnownStack, bulkFactor: number): readonly Figure[] 
       total.curedMm,
       one
         ? `${total.plies} × ${mm(stack.curedPlyMm)} = ${mm(total.curedMm)}`
-        : plies.map((ply) => mm(curedThicknessMm(ply.card))).join(' + '),
+        : bled
+          ? bledWords(inputs, stack)
+          : plies.map((ply) => mm(curedThicknessMm(ply.card))).join(' + '),
     ),
     figure(
-      stackSpecs.mass,
+      stackSpecs.prepreg,
       total.arealMassGsm,
       one
         ? `${total.plies} × ${formatNumber(card.arealWeightGsm, 0)} / (1 − ${formatNumber(card.resinMassFraction, 3)}) g/m², fiber and resin together`
         : plies.map((ply) => formatNumber(prepregArealMassGsm(ply.card), 0)).join(' + '),
     ),
   ];
+}
+
+function bledWords({ resinLostPercent, voidPercent }: PliesInputs, { resinMeasured }: KnownStack): string {
+  const weighed = resinMeasured ? ' Resin content by the weighed offcut.' : '';
+  return resinLostPercent === 0 && voidPercent === 0
+    ? `No bleed and no voids, as entered.${weighed}`
+    : `After ${formatNumber(resinLostPercent, 1)} % of the resin is lost, with ${formatNumber(voidPercent, 1)} % of voids.${weighed}`;
 }
 
 function laidWorking(stack: KnownStack, bulkFactor: number): string {

@@ -5,7 +5,8 @@ import { numberIn } from '../part/inputs';
 import { defaultMaterial, materialSchema } from './materialInputs';
 import { patchSchema, plySchema, type Ply } from './plyInputs';
 
-export { defaultMaterial, materialSchema, materialSpecs, type Material } from './materialInputs';
+export { defaultMaterial, materialSchema, type Material } from './materialInputs';
+export { materialSpecs } from './materialSpecs';
 export { patchSpecs, plySpecs, type Ply, type PlyPatch } from './plyInputs';
 
 export const pliesSpecs = {

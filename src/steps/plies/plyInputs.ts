@@ -46,7 +46,7 @@ export const patchSpecs = {
 } as const satisfies InputSpecs;
 
 const id = z.string().check(z.minLength(1));
-const flag = () => z._default(z.boolean(), false);
+const flag = () => z.prefault(z.boolean(), false);
 
 export const plySchema = z.object({
   id,

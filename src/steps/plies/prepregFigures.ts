@@ -1,5 +1,7 @@
 /** How much prepreg the part takes: an estimate from the show face until flat patterns are worked out. */
 import type { Figure } from '../../core/figure';
+import { prepregArealMassGsm } from '../../core/laminate/plyThickness';
+import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
@@ -41,8 +43,14 @@ export function prepregFigures(context: StepContext): readonly Figure[] {
     return [unknownFigure(areaSpec, why ?? ''), unknownFigure(massSpec, why ?? '')];
   const showMm2 = part.measured.summary.kindAreaMm2.show;
   const { plies, arealMassGsm } = stack.total;
-  const coveredCm2 = (showMm2 * plies) / 100;
-  const coveredG = (showMm2 * arealMassGsm) / 1e6;
+  const patchesCm2 = compensatedSum(stack.patches.map(({ patch }) => patch.areaCm2));
+  const patchesG = compensatedSum(
+    stack.patches.map(({ patch, card }) => (patch.areaCm2 * prepregArealMassGsm(card)) / 1e4),
+  );
+  const coveredCm2 = (showMm2 * plies) / 100 + patchesCm2;
+  const coveredG = (showMm2 * arealMassGsm) / 1e6 + patchesG;
+  const sum = (skin: string, patches: string) =>
+    stack.patches.length === 0 ? skin : `(${skin} + patches ${patches})`;
   const allowance = formatNumber(cuttingAllowance.usual, 2);
   const narrowing =
     'The allowance for trim, darts and offcuts is common practice; flat patterns would narrow it.';
@@ -51,7 +59,7 @@ export function prepregFigures(context: StepContext): readonly Figure[] {
       ...figure(
         areaSpec,
         coveredCm2 * cuttingAllowance.usual,
-        `show face ${formatNumber(showMm2 / 100, 1)} cm² × ${plies} plies × ${allowance}`,
+        `${sum(`show face ${formatNumber(showMm2 / 100, 1)} cm² × ${plies} plies`, `${formatNumber(patchesCm2, 1)} cm²`)} × ${allowance}`,
         narrowing,
       ),
       band: [coveredCm2 * cuttingAllowance.low, coveredCm2 * cuttingAllowance.high],
@@ -60,7 +68,7 @@ export function prepregFigures(context: StepContext): readonly Figure[] {
       ...figure(
         massSpec,
         coveredG * cuttingAllowance.usual,
-        `show face ${formatNumber(showMm2 / 100, 1)} cm² × ${formatNumber(arealMassGsm, 0)} g/m² × ${allowance}`,
+        `${sum(`show face ${formatNumber(showMm2 / 100, 1)} cm² × ${formatNumber(arealMassGsm, 0)} g/m²`, `${formatNumber(patchesG, 1)} g`)} × ${allowance}`,
         narrowing,
       ),
       band: [coveredG * cuttingAllowance.low, coveredG * cuttingAllowance.high],

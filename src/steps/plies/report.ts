@@ -19,6 +19,16 @@ const cautions: readonly Caution[] = [
   },
 ];
 
+const coatCaution: Caution = {
+  id: 'plies.coat',
+  text: 'Clear coats give off vapors and can make the skin and the airways allergic: air the room, gloves, no spraying without the protection that the safety data sheet and local rules ask for.',
+};
+
 export function pliesReport(context: StepContext): StepReport {
-  return { figures: pliesFigures(context), verdicts: pliesVerdicts(context), cautions };
+  const coated = context.inputs.plies.coatFace !== 'none';
+  return {
+    figures: pliesFigures(context),
+    verdicts: pliesVerdicts(context),
+    cautions: coated ? [...cautions, coatCaution] : cautions,
+  };
 }

@@ -1,4 +1,4 @@
-/** Verdicts of the Ply schedule step: does the wall fit the stack, and do whole lines meet whole plies? */
+/** Verdicts of the Ply schedule step: does the wall fit the stack, do whole lines meet whole plies, is the laminate sound? */
 import { exactPairMm, pairWallsWithStacks } from '../../core/laminate/pairing';
 import { wantedWallMm } from '../../core/laminate/wantedPlies';
 import type { Verdict } from '../../core/figure';
@@ -7,6 +7,8 @@ import { wallBand, type WallBand } from '../band';
 import type { StepContext } from '../context';
 import { bestPair, pairingRows, wallFix } from '../wallFix';
 import { wallInUse } from '../wallInUse';
+import { laminateVerdicts } from './laminateVerdicts';
+import { outTimeVerdict } from './rolls';
 import { resolveStack, type KnownStack } from './stack';
 import { stackShares } from './stackShares';
 
@@ -25,7 +27,12 @@ export function pliesVerdicts(context: StepContext): readonly Verdict[] {
         fix: stack.known ? 'Check the material cards.' : stack.fix,
       },
     ];
-  return [fitVerdict(context, stack, band), pairingVerdict(context, stack, band)];
+  return [
+    fitVerdict(context, stack, band),
+    pairingVerdict(context, stack, band),
+    ...laminateVerdicts(context, stack),
+    ...outTimeVerdict(context),
+  ];
 }
 
 function fitVerdict(context: StepContext, stack: KnownStack, band: WallBand): Verdict {

@@ -1,0 +1,166 @@
+/** Verdicts on the cured laminate itself: what is in it, whether it stays flat, whether it is balanced. */
+import type { Verdict } from '../../core/figure';
+import { stackChecks } from '../../core/laminate/stackChecks';
+import { thermalResponse } from '../../core/laminate/thermalResponse';
+import { bowMm, warpOf } from '../../core/laminate/warp';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { StepContext } from '../context';
+import type { Material } from './inputs';
+import { laidAngleDeg } from './plyInputs';
+import type { KnownStack } from './stack';
+import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
+import { partLengthMm, strongestPerM, worseHalf } from './warpFigures';
+
+/** Usual highest fiber volume fraction by kind of fabric: `fiberVolumeNotes` in core/sources. */
+const usualMostFiber: Readonly<Record<Material['weave'], number>> = {
+  woven: 0.55,
+  'non-crimp': 0.6,
+  unidirectional: 0.7,
+};
+/** Round fibers in a square pattern touch at π / 4: no press gets a stack past it (geometry). */
+const touchingFiber = Math.PI / 4;
+/** Common practice: under it the wall is mostly resin, and over this share of voids it is called porous. */
+const resinRichFiber = 0.35;
+const porousShare = 0.02;
+/** What a seam and a flat table show on a small enclosure (common practice). */
+const bowAllowedMm = 0.2;
+/** Stands in for the part's length while there is none. */
+const stripMm = 100;
+/** Share of a pull that may come out as shear before it is called unbalanced (common practice). */
+const shearAllowed = 0.05;
+
+export function laminateVerdicts(context: StepContext, stack: KnownStack): readonly Verdict[] {
+  const answer = stackLaminate(context.inputs.plies);
+  const content = contentVerdict(context, stack);
+  if (!answer.known)
+    return [
+      content,
+      {
+        id: 'plies.constants',
+        word: 'look again',
+        reason: `Stiffness and warp cannot be worked out: ${answer.reason}`,
+        fix: 'Correct the elastic constants on the material card, or clear them to take typical ones.',
+      },
+    ];
+  return [content, warpVerdict(context, answer), balanceVerdict(answer)];
+}
+
+function contentVerdict({ inputs }: StepContext, { content, plies }: KnownStack): Verdict {
+  const id = 'plies.content';
+  const fiber = content.fiberVolumeFraction;
+  const most = usualMost(plies.map(({ card }) => card));
+  const share = formatNumber(fiber, 2);
+  if (fiber > touchingFiber)
+    return {
+      id,
+      word: 'stop',
+      reason: `Fiber would fill ${share} of the volume; side by side, round fibers touch at ${formatNumber(touchingFiber, 2)}, so there is not resin enough.`,
+      fix: 'Check areal weight, densities and resin content on the card, and the resin lost.',
+    };
+  if (fiber > most)
+    return {
+      id,
+      word: 'look again',
+      reason: `Fiber fills ${share} of the volume; this fabric is usually brought to ${formatNumber(most, 2)} at most (published). Dry spots are likely.`,
+      fix: 'Lose less resin, take a prepreg with more, or check the numbers on the card.',
+    };
+  if (content.voidFraction > porousShare)
+    return {
+      id,
+      word: 'look again',
+      reason: `${formatNumber(100 * content.voidFraction, 1)} % of the laminate is air: over about ${formatNumber(100 * porousShare, 0)} % counts as porous (common practice).`,
+      fix: 'Debulk, dry the mold, and press while the resin still flows.',
+    };
+  if (fiber < resinRichFiber)
+    return {
+      id,
+      word: 'look again',
+      reason: `Fiber fills only ${share} of the volume: mostly resin, so heavier and softer than it needs to be (common practice).`,
+      fix: `Check the resin content on the card${inputs.plies.resinLostPercent === 0 ? ', or let some resin bleed' : ''}.`,
+    };
+  return {
+    id,
+    word: 'go',
+    reason: `Fiber fills ${share} of the volume; up to ${formatNumber(most, 2)} is usual for this fabric (published).`,
+    fix: '',
+  };
+}
+
+/** Thickness that a ply's fiber alone would fill. */
+const fiberMm = (card: Material) => card.arealWeightGsm / (1000 * card.fiberDensityGCm3);
+
+/** Of a mixed stack: each ply's fiber takes the room that its own kind needs. */
+function usualMost(cards: readonly Material[]): number {
+  const fiber = cards.reduce((sum, card) => sum + fiberMm(card), 0);
+  return fiber / cards.reduce((sum, card) => sum + fiberMm(card) / usualMostFiber[card.weave], 0);
+}
+
+function warpVerdict(context: StepContext, answer: KnownLaminate): Verdict {
+  const id = 'plies.warp';
+  const { plies } = context.inputs;
+  const worse = worseHalf(answer);
+  const span = `from ${formatNumber(plies.cureTemperatureC, 0)} °C to ${formatNumber(plies.roomTemperatureC, 0)} °C`;
+  if (!worse.warps)
+    return { id, word: 'go', reason: `The stack stays flat ${span}.${whyFlat(worse)}`, fix: '' };
+  const lengthMm = partLengthMm(context);
+  const overMm = lengthMm ?? stripMm;
+  const bow = bowMm(strongestPerM(worse.curvaturePerM), overMm);
+  const over = `${formatNumber(overMm, 0)} mm${lengthMm === null ? ' of strip' : ', the part’s length'}`;
+  const { shape, radiusMm } = warpOf(worse.curvaturePerM);
+  const estimate = answer.warpTypical ? ', with constants from memory' : '';
+  const reason = `The stack bends ${span}: ${formatNumber(bow, 2)} mm of bow over ${over}${estimate}. Radius ${formatNumber((radiusMm ?? 0) / 1000, 2)} m, a ${shape}. That is a flat strip; a shell with sides shows it as a pull at the seam.`;
+  return bow <= bowAllowedMm
+    ? { id, word: 'go', reason, fix: '' }
+    : { id, word: 'look again', reason, fix: warpFix(context, answer) };
+}
+
+function whyFlat({ laminate }: LaminateState): string {
+  return stackChecks(laminate).symmetric
+    ? ' Each ply has its like at the same depth on the other side.'
+    : ' It is not symmetric, and that does no harm here: every ply stretches alike in all directions.';
+}
+
+function warpFix({ inputs: { plies } }: StepContext, { laminate, stack }: KnownLaminate): string {
+  const ways: string[] = [];
+  if (plies.coatFace !== 'none') ways.push('coat both faces alike, or leave the coat thinner');
+  if (thermalResponse(laminate, -1).warps)
+    ways.push(`lay a stack that mirrors itself about its middle, for example ${mirroredOrder(stack)}`);
+  const text = ways.join('; or ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** The first half and its mirror image; two plies are doubled, because half of them would be one. */
+function mirroredOrder({ plies, mixed }: KnownStack): string {
+  const half = plies.length === 2 ? plies : plies.slice(0, Math.ceil(plies.length / 2));
+  const back = plies.length === 2 ? plies : plies.slice(0, Math.floor(plies.length / 2));
+  return [...half, ...back.toReversed()]
+    .map(({ ply, card }) => `${formatNumber(laidAngleDeg(ply), 0)}°${mixed ? ` ${card.name}` : ''}`)
+    .join(' / ');
+}
+
+function balanceVerdict(answer: KnownLaminate): Verdict {
+  const id = 'plies.balance';
+  const shear = Math.max(shearOf(answer), answer.secondHalf === null ? 0 : shearOf(answer.secondHalf));
+  const { balanced, quasiIsotropic, symmetric } = stackChecks(answer.laminate);
+  if (shear > shearAllowed)
+    return {
+      id,
+      word: 'look again',
+      reason: `The stack is not balanced: a pull along or across shears it by ${formatNumber(shear, 2)} of the stretch. It turns out of shape under load and on cooling.`,
+      fix: 'For every ply at an angle lay one at minus that angle, or use a fabric that is alike both ways.',
+    };
+  const order = symmetric ? 'symmetric' : 'not symmetric';
+  const kind = quasiIsotropic ? ', equally stiff in all directions' : '';
+  return {
+    id,
+    word: 'go',
+    reason: `The stack is ${balanced ? 'balanced' : 'nearly balanced'} and ${order}${kind}.`,
+    fix: '',
+  };
+}
+
+/** Shear strain over stretch, for a pull along x or y, held flat; the larger of the two. */
+function shearOf({ laminate }: LaminateState): number {
+  const { heldFlatMmPerN: a } = laminate;
+  return Math.max(Math.abs(a[0][2] / a[0][0]), Math.abs(a[1][2] / a[1][1]));
+}

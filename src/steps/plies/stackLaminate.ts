@@ -1,0 +1,136 @@
+/** The stack as a laminate of the theory: layers at the angles they lie at, what cooling does to it, and the bands. */
+import { contentAfterBleed } from '../../core/laminate/bleedAndVoids';
+import { typicalEpoxyCoat, withCoat } from '../../core/laminate/coat';
+import { laminateOf, type Laminate } from '../../core/laminate/lamination';
+import { thermalResponse } from '../../core/laminate/thermalResponse';
+import { vector3, type Vector3 } from '../../core/numeric/matrix3';
+import { Problem } from '../../core/problem';
+import type { PliesInputs } from './inputs';
+import { allBandEnds, plyConstants, type BandEnds, type PlyConstants } from './plyConstants';
+import { laidAngleDeg, type PartHalf } from './plyInputs';
+import { resolveStack, type KnownStack } from './stack';
+
+/** One laminate with what is read from it. */
+export interface LaminateState {
+  /** Without the coat. */
+  readonly laminate: Laminate;
+  /** At the temperature in use, coat included. */
+  readonly curvaturePerM: Vector3;
+  readonly warps: boolean;
+}
+
+export interface KnownLaminate extends LaminateState {
+  readonly known: true;
+  readonly stack: KnownStack;
+  /** The half of the part where mirrored pairs lie at the mirrored angle; null when both halves are alike. */
+  readonly secondHalf: LaminateState | null;
+  readonly constants: readonly PlyConstants[];
+  /** Some constant of a ply in the plane is typical, from memory. */
+  readonly typical: boolean;
+  /** What bends it has constants from memory: of a ply, or of the coat. */
+  readonly warpTypical: boolean;
+  /** The laminate with constants from memory at all ends of their bands; empty when there are none. */
+  readonly ends: readonly LaminateState[];
+  /** Mean over the thickness. */
+  readonly expansionThroughPerK: number;
+  readonly expansionThroughBand: readonly [number, number];
+}
+
+export type LaminateAnswer =
+  KnownLaminate | { readonly known: false; readonly reason: string; readonly stackKnown: boolean };
+
+export function stackLaminate(inputs: PliesInputs): LaminateAnswer {
+  const stack = resolveStack(inputs);
+  if (!stack.known) return { known: false, reason: stack.reason, stackKnown: false };
+  try {
+    return knownLaminate(inputs, stack);
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    return { known: false, reason: error.message, stackKnown: true };
+  }
+}
+
+function knownLaminate(inputs: PliesInputs, stack: KnownStack): KnownLaminate {
+  const share = inputs.resinLostPercent / 100;
+  const voids = inputs.voidPercent / 100;
+  const layers = stack.plies.map(({ ply, card }) => {
+    const { thicknessMm, fiberVolumeFraction } = contentAfterBleed([card], share, voids);
+    return { ply, thicknessMm, constants: plyConstants(card, fiberVolumeFraction) };
+  });
+  const stateOf = (half: PartHalf, ends: BandEnds | null): LaminateState => {
+    const placed = layers.map(({ ply, thicknessMm, constants }) => ({
+      elastic: ends === null ? constants.elastic : constants.atEnds(ends),
+      angleDeg: laidAngleDeg(ply, half),
+      thicknessMm,
+    }));
+    const laminate = laminateOf(placed);
+    return { laminate, ...curvatureInUse(laminate, inputs, ends) };
+  };
+  const constants = layers.map((layer) => layer.constants);
+  const typical = constants.some((one) => one.typical);
+  const warpTypical = typical || inputs.coatFace !== 'none';
+  const meanThrough = (of: (one: PlyConstants) => number) =>
+    layers.reduce((sum, layer) => sum + of(layer.constants) * layer.thicknessMm, 0) /
+    layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  const halvesDiffer = stack.plies.some(({ ply }) => laidAngleDeg(ply) !== laidAngleDeg(ply, 'second'));
+  return {
+    known: true,
+    stack,
+    ...stateOf('first', null),
+    secondHalf: halvesDiffer ? stateOf('second', null) : null,
+    constants,
+    typical,
+    warpTypical,
+    ends: warpTypical ? allBandEnds.map((ends) => stateOf('first', ends)) : [],
+    expansionThroughPerK: meanThrough((one) => one.expansion3PerK),
+    expansionThroughBand: [
+      meanThrough((one) => one.expansion3Band[0]),
+      meanThrough((one) => one.expansion3Band[1]),
+    ],
+  };
+}
+
+/** Plausible constants of an epoxy coat at room temperature, from memory. */
+const coatBand = { eGPa: [2, 4], expansionPerK: [45e-6, 75e-6] } as const;
+
+/**
+ * The bare laminate cools from where it set to where the coat set, and the coated one from there to its use: strains
+ * add up, and a coat pulls only from its own setting on.
+ */
+function curvatureInUse(
+  laminate: Laminate,
+  inputs: PliesInputs,
+  ends: BandEnds | null,
+): Omit<LaminateState, 'laminate'> {
+  const { coatFace, coatThicknessMm, coatSetC, cureTemperatureC, roomTemperatureC } = inputs;
+  if (coatFace === 'none') {
+    const { curvaturePerM, warps } = thermalResponse(laminate, roomTemperatureC - cureTemperatureC);
+    return { curvaturePerM, warps };
+  }
+  const bare = thermalResponse(laminate, coatSetC - cureTemperatureC);
+  const coat = {
+    ...typicalEpoxyCoat,
+    ...(ends === null
+      ? {}
+      : { eGPa: coatBand.eGPa[ends.moduli], expansionPerK: coatBand.expansionPerK[ends.expansion1] }),
+    thicknessMm: coatThicknessMm,
+  };
+  const coated = thermalResponse(
+    laminateOf(withCoat(laminate.layers, coat, coatFace)),
+    roomTemperatureC - coatSetC,
+  );
+  return {
+    curvaturePerM: vector3((r) => bare.curvaturePerM[r] + coated.curvaturePerM[r]),
+    warps: bare.warps || coated.warps,
+  };
+}
+
+/** Lowest and highest of a number over the laminate and its band ends; null when nothing is typical. */
+export function bandOf(
+  answer: KnownLaminate,
+  of: (state: LaminateState) => number,
+): readonly [number, number] | null {
+  if (answer.ends.length === 0) return null;
+  const values = [of(answer), ...answer.ends.map(of)];
+  return [Math.min(...values), Math.max(...values)];
+}

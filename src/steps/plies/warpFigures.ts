@@ -1,0 +1,141 @@
+/** What cooling from the cure does to the shape: curvature of a free strip, bow over the part, corners that close. */
+import type { Figure } from '../../core/figure';
+import { springInDeg } from '../../core/laminate/springIn';
+import { laminateExpansionPerK } from '../../core/laminate/thermalResponse';
+import { bowMm, warpOf, type Warp } from '../../core/laminate/warp';
+import type { Vector3 } from '../../core/numeric/matrix3';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { StepContext } from '../context';
+import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { availablePart } from '../missing';
+import { bandOf, stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
+
+const specs = {
+  curvature: {
+    id: 'plies.curvaturePerM',
+    label: 'Curvature in use, strongest direction',
+    unit: '1/m',
+    decimals: 3,
+    source: 'kaw2006',
+  },
+  bow: { id: 'plies.bowMm', label: 'Bow over the part’s length', unit: 'mm', decimals: 2, source: 'kaw2006' },
+  springIn: {
+    id: 'plies.springInDeg',
+    label: 'A corner of 90° closes by, estimate',
+    unit: '°',
+    decimals: 2,
+    status: 'from memory',
+    source: 'springInForm',
+  },
+} as const satisfies Record<string, FigureSpec>;
+
+/** A strip's strongest curvature, 1/m; of two equal and opposite ones (a saddle) the positive. */
+export function strongestPerM(curvaturePerM: Vector3): number {
+  const { strongestPerM: strongest, otherPerM } = warpOf(curvaturePerM);
+  return Math.abs(strongest + otherPerM) <= 1e-9 * Math.abs(strongest) ? Math.abs(strongest) : strongest;
+}
+
+/** The longest side of the part's box, mm; null without a part. */
+export function partLengthMm(context: StepContext): number | null {
+  const part = availablePart(context);
+  if (!part.known) return null;
+  const { boxMinMm, boxMaxMm } = part.measured.summary;
+  const longest = Math.max(...boxMaxMm.map((high, axis) => high - (boxMinMm[axis] ?? 0)));
+  return longest > 0 ? longest : null;
+}
+
+const strengthOfBend = ({ curvaturePerM }: LaminateState) => Math.abs(strongestPerM(curvaturePerM));
+
+/** The half of the part that curves more. */
+export function worseHalf(answer: KnownLaminate): LaminateState {
+  const { secondHalf } = answer;
+  return secondHalf !== null && strengthOfBend(secondHalf) > strengthOfBend(answer) ? secondHalf : answer;
+}
+
+export function warpFigures(context: StepContext): readonly Figure[] {
+  const { plies } = context.inputs;
+  const answer = stackLaminate(plies);
+  if (!answer.known) return Object.values(specs).map((spec) => unknownFigure(spec, answer.reason));
+  const status = answer.warpTypical ? 'from memory' : 'computed';
+  const worse = worseHalf(answer);
+  const curvaturePerM = strongestPerM(worse.curvaturePerM);
+  const of = (state: LaminateState) => strongestPerM(state.curvaturePerM);
+  const band = worse.warps ? bandOf(answer, of) : null;
+  const curvature: Figure = {
+    ...figure(
+      { ...specs.curvature, status },
+      curvaturePerM,
+      `κ x ${shown(worse.curvaturePerM[0])}, κ y ${shown(worse.curvaturePerM[1])}, κ xy ${shown(worse.curvaturePerM[2])} 1/m, set at ${formatNumber(plies.cureTemperatureC, 0)} °C, in use at ${formatNumber(plies.roomTemperatureC, 0)} °C${coatWords(context)}`,
+      warpWords(warpOf(worse.curvaturePerM)),
+      'A flat strip that lies free, after lamination theory; positive hollows the show face. Cure shrinkage, moisture and resin-rich faces are left out.',
+    ),
+    ...(band === null ? {} : { band }),
+  };
+  return [curvature, bowFigure(context, curvature, status), springInFigure(context, answer)];
+}
+
+const shown = (value: number) => formatNumber(value, 3);
+const ppm = (perK: number) => formatNumber(perK * 1e6, 1);
+
+function coatWords({ inputs: { plies } }: StepContext): string {
+  return plies.coatFace === 'none'
+    ? ''
+    : `, coat of ${formatNumber(plies.coatThicknessMm, 2)} mm set at ${formatNumber(plies.coatSetC, 0)} °C (its constants from memory)`;
+}
+
+function warpWords({ shape, radiusMm, directionDeg }: Warp): string {
+  if (radiusMm === null) return 'Nothing bends it: no thermal moment is left when the plate has stretched.';
+  const radius = `Radius ${formatNumber(radiusMm / 1000, 2)} m, a ${shape}`;
+  const direction =
+    directionDeg === null ? 'alike in all directions' : `most along ${formatNumber(directionDeg, 0)}°`;
+  return shape === 'saddle'
+    ? `${radius}, ${direction}; a real thin plate settles as a cylinder and may snap from one to the other.`
+    : `${radius}, ${direction}.`;
+}
+
+function bowFigure(context: StepContext, curvature: Figure, status: 'from memory' | 'computed'): Figure {
+  const spec = { ...specs.bow, status };
+  const lengthMm = partLengthMm(context);
+  if (lengthMm === null) {
+    const part = availablePart(context);
+    return unknownFigure(spec, part.known ? 'The part has no length.' : part.reason);
+  }
+  const bow = bowMm(Number(curvature.value), lengthMm);
+  const one = figure(
+    spec,
+    bow,
+    `|κ| L² / 8 with L ${formatNumber(lengthMm, 1)} mm, the longest side of the part: ${formatNumber(bow, 2)} mm`,
+    'Of a flat strip of that length; a shell with sides holds itself much straighter and shows it as a pull at the seam.',
+  );
+  if (curvature.band === undefined) return one;
+  const ends = curvature.band.map((end) => bowMm(end, lengthMm));
+  const crossesZero = curvature.band[0] < 0 && curvature.band[1] > 0;
+  return { ...one, band: [crossesZero ? 0 : Math.min(...ends), Math.max(...ends)] };
+}
+
+function springInFigure({ inputs: { plies } }: StepContext, answer: KnownLaminate): Figure {
+  const { cureTemperatureC, roomTemperatureC, cureShrinkagePercent } = plies;
+  const [expansionX] = laminateExpansionPerK(answer.laminate);
+  const closes = (throughPerK: number, shrinkagePercent: number) =>
+    springInDeg({
+      arcAngleDeg: 90,
+      expansionInPlanePerK: expansionX,
+      expansionThroughPerK: throughPerK,
+      temperatureChangeK: roomTemperatureC - cureTemperatureC,
+      cureStrainInPlane: 0,
+      cureStrainThrough: -shrinkagePercent / 100,
+    });
+  const value = closes(answer.expansionThroughPerK, cureShrinkagePercent);
+  const ends = answer.expansionThroughBand.flatMap((through) =>
+    [0, 2 * cureShrinkagePercent].map((shrinkage) => closes(through, shrinkage)),
+  );
+  return {
+    ...figure(
+      specs.springIn,
+      value,
+      `90° × [(${ppm(expansionX)} − ${ppm(answer.expansionThroughPerK)}) × 10⁻⁶ × ${formatNumber(roomTemperatureC - cureTemperatureC, 0)} K + cure shrinkage ${formatNumber(cureShrinkagePercent, 2)} %] = ${formatNumber(value, 2)}°`,
+      'From the cure shrinkage entered, nothing to twice it in the band; the mold’s own movement and friction are left out.',
+    ),
+    band: [Math.min(...ends), Math.max(...ends)],
+  };
+}
