@@ -120,7 +120,7 @@ export const sources = {
   },
   fiberBedScatter: {
     short: 'Yong et al. 2026, compaction benchmark',
-    full: 'Yong, A. X. H. et al., Composites A 200 (2026), abstract: the same fabric in 22 laboratories, coefficient of variation of the stress at fixed thickness 42 % dry and 46 % wet.',
+    full: 'Yong et al., Composites A 200 (2026), abstract: the same fabric in 22 laboratories, coefficient of variation of the stress at fixed thickness 42 % dry and 46 % wet.',
   },
   closingBalance: {
     short: 'balance of forces along the pull',
@@ -136,7 +136,7 @@ export const sources = {
   },
   leeLoosSpringer1982: {
     short: 'Lee, Loos and Springer 1982, viscosity',
-    full: 'Lee, W. I., Loos, A. C. and Springer, G. S., Heat of reaction, degree of cure and viscosity of a prepreg resin, J. Compos. Mater. 16 (1982) 510 (parameters from memory).',
+    full: 'Lee, W. I., Loos, A. C. and Springer, G. S., J. Compos. Mater. 16 (1982) 510: viscosity of an amine-cured epoxy prepreg (parameters from memory).',
   },
   kardos1986: {
     short: 'Kardos et al. 1986, moisture voids',

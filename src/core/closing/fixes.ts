@@ -75,3 +75,23 @@ export function contactMeans(
   if (area === 0) return null;
   return { fiberFraction: fraction / area, pressureKpa: (1000 * pressure) / area, areaShare: area / all };
 }
+
+/** Area-weighted median wall, mm; null without area. */
+export function medianWallMm({ areaMm2, wallMm }: ClosingSamples): number | null {
+  const order = Array.from(areaMm2.keys())
+    .filter((place) => areaMm2[place]! > 0)
+    .sort((a, b) => wallMm[a]! - wallMm[b]!);
+  let half = order.reduce((sum, place) => sum + areaMm2[place]!, 0) / 2;
+  for (const place of order) {
+    half -= areaMm2[place]!;
+    if (half <= 0) return wallMm[place]!;
+  }
+  return null;
+}
+
+/** Area of the show face seen along the pull, mm². */
+export function planAreaMm2({ areaMm2, pullCosine }: ClosingSamples): number {
+  let plan = 0;
+  for (let place = 0; place < areaMm2.length; place++) plan += areaMm2[place]! * pullCosine[place]!;
+  return plan;
+}

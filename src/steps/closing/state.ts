@@ -1,0 +1,225 @@
+/**
+ * The balance of the closed mold for the present inputs: everything that figures, verdicts, the sheet and the view read.
+ * Worked out once per context.
+ */
+import { bedCurve, type BedCurve } from '../../core/closing/bedCurve';
+import { translationBalance, type TranslationBalance } from '../../core/closing/balance';
+import {
+  placedClamps,
+  rateFromTwoPoints,
+  totalClampForceN,
+  type ClampGroup,
+  type ClampSpring,
+} from '../../core/closing/clamps';
+import { classLimits, classShares, type ClassLimits, type ClassShares } from '../../core/closing/classes';
+import { withUniformWall } from '../../core/closing/closingHistogram';
+import type { ClosingHistogram } from '../../core/closing/closingTypes';
+import { closingPlaces, type ClosingPlace } from '../../core/closing/places';
+import {
+  tiltedBalance,
+  type ClosingPosition,
+  type ClosingSolution,
+  type Lands,
+} from '../../core/closing/tiltedBalance';
+import { curedThicknessMm } from '../../core/laminate/plyThickness';
+import { wantedWallMm } from '../../core/laminate/wantedPlies';
+import { compensatedSum } from '../../core/numeric/compensatedSum';
+import { Problem } from '../../core/problem';
+import type { MeasuredPart, StepContext } from '../context';
+import { availablePart, type Missing } from '../missing';
+import { halfCaliperStepMm } from '../plies/stackShares';
+import { resolveStack, type KnownStack } from '../plies/stack';
+import { stackBeds, type StackBeds } from './beds';
+import type { Clamp } from './inputs';
+
+/** One way that the unknowns may lie, and where the mold then stands. */
+export interface ClosingCase {
+  readonly solution: ClosingSolution;
+  readonly shares: ClassShares;
+}
+
+export interface ClosingState {
+  readonly known: true;
+  readonly measured: MeasuredPart;
+  readonly histogram: ClosingHistogram;
+  readonly stack: KnownStack;
+  readonly beds: StackBeds;
+  readonly curve: BedCurve;
+  readonly limits: ClassLimits;
+  /** Thickness without bleed and without voids. */
+  readonly curedMm: number;
+  /** Before closing, debulked where it was. */
+  readonly laidMm: number;
+  readonly laidIsMeasured: boolean;
+  /** Of `laidMm` and `curedMm`: the wall with the most room to either side. */
+  readonly wantedWallMm: number;
+  readonly clamps: readonly ClampSpring[];
+  readonly lands: Lands | null;
+  /** Area of the stone that meets stone, mm²; 0 without lands. */
+  readonly landAreaMm2: number;
+  /** The one that verdicts use (`closing.resin`). */
+  readonly main: ClosingCase;
+  readonly free: ClosingCase;
+  readonly trapped: ClosingCase;
+  /** With a bed softer and stiffer by the scatter, resin as in `main`. */
+  readonly soft: ClosingCase;
+  readonly stiff: ClosingCase;
+  /** Stiffness of those two beds over the nominal one. */
+  readonly scatterFactors: readonly [number, number];
+  /** Drawn gaps, as if the mold were shut. */
+  readonly sharesAtShut: ClassShares;
+  /** Along the pull alone, with the most friction. */
+  readonly withFriction: TranslationBalance;
+  readonly frictionShares: ClassShares;
+  /** Faces by place, the ones that hold the mold open first. */
+  readonly places: readonly ClosingPlace[];
+}
+
+export type ClosingAnswer = ClosingState | ({ readonly known: false } & Missing);
+
+const answers = new WeakMap<StepContext, ClosingAnswer>();
+
+export function closingState(context: StepContext): ClosingAnswer {
+  const kept = answers.get(context);
+  if (kept !== undefined) return kept;
+  const answer = workedOut(context);
+  answers.set(context, answer);
+  return answer;
+}
+
+function workedOut(context: StepContext): ClosingAnswer {
+  const part = availablePart(context);
+  if (!part.known) return part;
+  const stack = resolveStack(context.inputs.plies);
+  if (!stack.known) return { known: false, reason: stack.reason, fix: stack.fix };
+  const walls = wallsOf(context, part.measured);
+  if (!('areaMm2' in walls)) return { known: false, ...walls };
+  try {
+    return balanced(context, part.measured, stack, walls);
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    return { known: false, reason: error.message, fix: 'Correct that input; the balance follows at once.' };
+  }
+}
+
+/** The measured show face, or the print's nominal wall on it. */
+function wallsOf(
+  { inputs: { part, plies } }: StepContext,
+  { summary }: MeasuredPart,
+): ClosingHistogram | Missing {
+  const { closing } = summary;
+  if (closing.areaMm2.length === 0)
+    return {
+      reason: 'No show face was found along this pull, so nothing can be closed on it.',
+      fix: 'Check the pull and the health of the model at the Part step.',
+    };
+  if (part.nominalWall === 'print') return withUniformWall(closing, part.printLines * plies.lineWidthMm);
+  if (!closing.wallsKnown || summary.solid)
+    return {
+      reason: 'The show face has no wall behind it, so there is no gap to close.',
+      fix: 'Take the wall from the print at the Part step when the model is drawn solid; else import the shell.',
+    };
+  return closing;
+}
+
+function groupOf(clamp: Clamp): ClampGroup {
+  const { count, forceN, atOpeningMm, secondForceN, secondOpeningMm } = clamp;
+  const rateNPerMm =
+    secondForceN > 0
+      ? rateFromTwoPoints(
+          { forceN, openingMm: atOpeningMm },
+          { forceN: secondForceN, openingMm: secondOpeningMm },
+        )
+      : clamp.springRateNPerMm;
+  // A clamp without force is no spring that pulls once the mold opens.
+  return {
+    count: forceN > 0 ? count : 0,
+    forceN,
+    atOpeningMm,
+    rateNPerMm,
+    planMm: clamp.placed === 'round the rim' ? null : [clamp.xMm, clamp.yMm],
+  };
+}
+
+function laidThickness(stack: KnownStack, { debulkedMm, debulkFactor }: StepContext['inputs']['closing']) {
+  return debulkedMm > 0
+    ? { laidMm: debulkedMm, laidIsMeasured: true }
+    : { laidMm: stack.total.laidMm * debulkFactor, laidIsMeasured: stack.laidStatus === 'measured' };
+}
+
+const level = (standOffMm: number): ClosingPosition => ({ standOffMm, tiltURad: 0, tiltVRad: 0 });
+
+function balanced(
+  context: StepContext,
+  measured: MeasuredPart,
+  stack: KnownStack,
+  histogram: ClosingHistogram,
+): ClosingState {
+  const inputs = context.inputs.closing;
+  const { halfSizeMm } = histogram.frame;
+  const beds = stackBeds(stack, inputs);
+  const curve = bedCurve(beds.layers);
+  const curedMm = compensatedSum(stack.plies.map(({ card }) => curedThicknessMm(card)));
+  const { laidMm, laidIsMeasured } = laidThickness(stack, inputs);
+  const limits = classLimits(curve, curedMm, laidMm, halfCaliperStepMm);
+  const clamps = placedClamps(inputs.clamps.map(groupOf), halfSizeMm);
+  const width = inputs.landWidthMm;
+  const lands: Lands | null =
+    inputs.lands === 'none'
+      ? null
+      : { outlineHalfMm: [halfSizeMm[0] + width, halfSizeMm[1] + width], shimMm: inputs.shimMm };
+  const solve = (bed: BedCurve, sealed: boolean, start?: ClosingSolution): ClosingCase => {
+    const solution = tiltedBalance(
+      { samples: histogram, curve: bed, clamps, lands, halfSizeMm, sealedAtMm: sealed ? curedMm : null },
+      start,
+    );
+    return { solution, shares: classShares(histogram, solution, limits) };
+  };
+  const free = solve(curve, false);
+  const trapped = solve(curve, true, free.solution);
+  const main = inputs.resin === 'trapped' ? trapped : free;
+  const scatter = inputs.scatterPercent / 100;
+  const scattered = (factor: number) =>
+    factor === 1 ? main : solve(bedCurve(beds.layers, factor), inputs.resin === 'trapped', main.solution);
+  const withFriction = translationBalance({
+    samples: histogram,
+    curve,
+    clampForceAt: (standOffMm) => totalClampForceN(clamps, standOffMm),
+    landsAtMm: lands?.shimMm ?? null,
+    friction: inputs.frictionCoefficient,
+  });
+  const { boxMinMm, boxMaxMm } = measured.summary;
+  return {
+    known: true,
+    measured,
+    histogram,
+    stack,
+    beds,
+    curve,
+    limits,
+    curedMm,
+    laidMm,
+    laidIsMeasured,
+    wantedWallMm: wantedWallMm(Math.min(curedMm, laidMm), Math.max(curedMm, laidMm)),
+    clamps,
+    lands,
+    landAreaMm2: lands === null ? 0 : 4 * width * (halfSizeMm[0] + halfSizeMm[1] + width),
+    main,
+    free,
+    trapped,
+    soft: scattered(1 - scatter),
+    stiff: scattered(1 + scatter),
+    scatterFactors: [1 - scatter, 1 + scatter],
+    sharesAtShut: classShares(histogram, level(lands?.shimMm ?? 0), limits),
+    withFriction,
+    frictionShares: classShares(histogram, level(withFriction.standOffMm), limits),
+    places: closingPlaces(
+      histogram,
+      { boxMinMm, boxMaxMm, pull: histogram.frame.pull },
+      main.solution,
+      curve,
+      limits,
+      laidMm,
+    ),
+  };
+}
