@@ -1,6 +1,6 @@
 /** Every input with its path, unit, default and meaning, for `--inputs`. */
 import type { InputSpec } from '../steps/inputSpec';
-import { entrySpecs, inputSpecs } from '../steps/inputs';
+import { entrySpecs, groupSpecs, inputSpecs } from '../steps/inputs';
 
 function describe(path: string, spec: InputSpec): string {
   const unit = spec.unit === '' ? '' : ` ${spec.unit}`;
@@ -19,5 +19,8 @@ export function inputsList(): string {
   const inLists = Object.entries(entrySpecs).flatMap(([list, fields]) =>
     Object.entries(fields).map(([field, spec]) => describe(`${list}.N.${field}`, spec)),
   );
-  return [...others, ...inLists].join('\n');
+  const inGroups = Object.entries(groupSpecs).flatMap(([group, fields]) =>
+    Object.entries(fields).map(([field, spec]) => describe(`${group}.${field}`, spec)),
+  );
+  return [...others, ...inGroups, ...inLists].join('\n');
 }

@@ -38,6 +38,7 @@ export async function runReport(
     inputs: loaded.inputs,
     pattern: loaded.pattern,
     measured: measured === null ? null : measuredPart(loaded, measured),
+    mold: null,
   };
   const reports = reportsOf(context);
   const facts = {

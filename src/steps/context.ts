@@ -1,5 +1,7 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
 import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
+import type { MoldGeometry } from '../core/stone/moldGeometry';
+import type { FinishedRim } from '../core/stone/rimMatch';
 import type { ProjectInputs } from './inputs';
 
 /** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
@@ -32,8 +34,20 @@ export interface MeasuredPart {
   readonly fileBoxSize: Vec3;
 }
 
+/** The other half of the same enclosure, worked out in its own project. */
+export interface OtherHalf {
+  /** Name of its project. */
+  readonly name: string;
+  /** `finishedRim` of its own context (steps/mold/sizes). */
+  readonly rim: FinishedRim;
+}
+
 export interface StepContext {
   readonly inputs: ProjectInputs;
   readonly pattern: PatternRecord | null;
   readonly measured: MeasuredPart | null;
+  /** The two stone halves for the present box; null while they are being worked out, or when they cannot be. */
+  readonly mold: MoldGeometry | null;
+  /** Left out or null when there is no other half, or its rim is not known. */
+  readonly otherHalf?: OtherHalf | null;
 }

@@ -1,5 +1,19 @@
 /** All inputs of a project, step by step. */
 import * as z from 'zod/mini';
+import {
+  defaultMoldInputs,
+  moldGroupSpecs,
+  moldEntrySpecs,
+  moldInputsSchema,
+  moldSpecs,
+} from './mold/inputs';
+import {
+  bedPointSpecs,
+  clampSpecs,
+  closingInputsSchema,
+  closingSpecs,
+  defaultClosingInputs,
+} from './closing/inputs';
 import { defaultPartInputs, partInputsSchema, partSpecs } from './part/inputs';
 import {
   defaultPliesInputs,
@@ -16,6 +30,8 @@ export const projectInputsSchema = z.object({
   part: partInputsSchema,
   walls: wallsInputsSchema,
   plies: pliesInputsSchema,
+  closing: closingInputsSchema,
+  mold: moldInputsSchema,
 });
 export type ProjectInputs = z.infer<typeof projectInputsSchema>;
 
@@ -23,19 +39,34 @@ export const defaultProjectInputs: ProjectInputs = {
   part: defaultPartInputs,
   walls: defaultWallsInputs,
   plies: defaultPliesInputs,
+  closing: defaultClosingInputs,
+  mold: defaultMoldInputs,
 };
 
-export const inputSpecs: InputSpecs = { ...partSpecs, ...wallsSpecs, ...pliesSpecs };
+export const inputSpecs: InputSpecs = {
+  ...partSpecs,
+  ...wallsSpecs,
+  ...pliesSpecs,
+  ...closingSpecs,
+  ...moldSpecs,
+};
 
 /** Number fields of the entries of each list; the path of a field is `<list>.<position>.<field>`. */
 export const entrySpecs: Readonly<Record<string, InputSpecs>> = {
   'plies.materials': materialSpecs,
   'plies.stack': plySpecs,
   'plies.patches': patchSpecs,
+  'closing.clamps': clampSpecs,
+  'closing.bedPoints': bedPointSpecs,
+  ...moldEntrySpecs,
 };
 
-/** The spec of an input by its path, also of a field inside a list's entry. */
+/** Fields of the inputs that are a group of numbers, null until given; the path of a field is `<group>.<field>`. */
+export const groupSpecs: Readonly<Record<string, InputSpecs>> = moldGroupSpecs;
+
+/** The spec of an input by its path, also of a field inside a list's entry or a group. */
 export function specAt(path: string): InputSpec | undefined {
-  const [step, list, , field] = path.split('.');
-  return field === undefined ? inputSpecs[path] : entrySpecs[`${step}.${list}`]?.[field];
+  const [step, list, position = '', field] = path.split('.');
+  const of = `${step}.${list}`;
+  return field === undefined ? (inputSpecs[path] ?? groupSpecs[of]?.[position]) : entrySpecs[of]?.[field];
 }

@@ -1,7 +1,9 @@
 /** The steps in the order of the work. Adding a step is adding its folder, its sheet and one line here. */
 import type { StepReport } from '../core/figure';
 import { checklistReport } from './checklist/report';
+import { closingReport } from './closing/report';
 import type { StepContext } from './context';
+import { moldReport } from './mold/report';
 import { partReport } from './part/report';
 import { pliesReport } from './plies/report';
 import { wallsReport } from './walls/report';
@@ -33,6 +35,18 @@ export const steps: readonly Step[] = [
     title: 'Ply schedule',
     question: 'Which plies, how many, which way?',
     report: pliesReport,
+  },
+  {
+    id: 'closing',
+    title: 'Mold closing',
+    question: 'When I clamp it, does the load go into the laminate everywhere?',
+    report: closingReport,
+  },
+  {
+    id: 'mold',
+    title: 'Stone mold',
+    question: 'How large a box, how much stone, and when is it dry?',
+    report: moldReport,
   },
   {
     id: 'checklist',

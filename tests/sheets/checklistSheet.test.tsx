@@ -16,7 +16,7 @@ const facts = {
   appVersion: '0.1.0',
   formatNumber: 2,
 };
-const context: StepContext = { inputs: defaultProjectInputs, pattern: null, measured: null };
+const context: StepContext = { inputs: defaultProjectInputs, pattern: null, measured: null, mold: null };
 const onPrint = vi.fn();
 const onSaveHtml = vi.fn();
 

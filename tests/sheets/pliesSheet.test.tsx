@@ -11,7 +11,7 @@ import './support';
 
 function Plies({ readOnly = false }: { readonly readOnly?: boolean }) {
   const [inputs, setInputs] = useState(defaultProjectInputs);
-  const context = { inputs, pattern: null, measured: null };
+  const context = { inputs, pattern: null, measured: null, mold: null };
   const change: ChangeInputs = (step, patch) =>
     setInputs({ ...inputs, [step]: { ...inputs[step], ...patch } });
   return (

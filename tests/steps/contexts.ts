@@ -1,5 +1,6 @@
 /** Step contexts made by hand: an invented tray whose numbers are easy to follow. */
 import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
+import type { MoldGeometry } from '../../src/core/stone/moldGeometry';
 import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
 import type { Ply } from '../../src/steps/plies/inputs';
 import { histogramOf, plate } from '../support/closingHands';
@@ -91,10 +92,44 @@ export const trayMeasured: MeasuredPart = {
   fileBoxSize: [120, 64, 18],
 };
 
+/** A block of 140 × 84 × 48 mm round the tray: 564.48 mL, of which 126 mL are the tray and its cavity. */
+export const trayMold: MoldGeometry = {
+  method: 'solid booleans',
+  why: 'the model is sound.',
+  box: {
+    shape: 'rectangle',
+    innerMm: [140, 84, 48],
+    negativeHeightMm: 28,
+    positiveHeightMm: 20,
+    cornerRadiusMm: 0,
+    wallDraftDeg: 0,
+  },
+  negativeMm3: 203_280,
+  positiveMm3: 352_200,
+  envelopeMm3: 126_000,
+  cavityMm3: 117_000,
+  patternMm3: 9000,
+  gapFillMm3: 0,
+  negativeFaceMm2: 14_000,
+  positiveFaceMm2: 13_600,
+  planAreaMm2: 7680,
+  rimOutlineMm: [
+    [0, 0],
+    [120, 0],
+    [120, 64],
+    [0, 64],
+  ],
+  thinnest: { negative: { mm: 10, atMm: [60, 32, 18] }, positive: { mm: 12, atMm: [0, 32, 0] } },
+  volumeCheck: 1,
+};
+
 interface Changes {
   readonly part?: Partial<ProjectInputs['part']>;
   readonly walls?: Partial<ProjectInputs['walls']>;
   readonly plies?: Partial<ProjectInputs['plies']>;
+  readonly closing?: Partial<ProjectInputs['closing']>;
+  readonly moldInputs?: Partial<ProjectInputs['mold']>;
+  readonly mold?: MoldGeometry | null;
   readonly health?: Partial<MeshHealth>;
   readonly summary?: Partial<PartSummary>;
   readonly measured?: Partial<MeasuredPart>;
@@ -112,19 +147,22 @@ export function trayContext(changes: Changes = {}): StepContext {
       summary: { ...traySummary, ...changes.summary },
       ...changes.measured,
     },
+    mold: changes.mold === undefined ? trayMold : changes.mold,
   };
 }
 
-export function inputsWith({ part, walls, plies }: Changes): ProjectInputs {
+export function inputsWith({ part, walls, plies, closing, moldInputs }: Changes): ProjectInputs {
   return {
     part: { ...defaultProjectInputs.part, ...part },
     walls: { ...defaultProjectInputs.walls, ...walls },
     plies: { ...defaultProjectInputs.plies, ...plies },
+    closing: { ...defaultProjectInputs.closing, ...closing },
+    mold: { ...defaultProjectInputs.mold, ...moldInputs },
   };
 }
 
 export function emptyContext(changes: Changes = {}): StepContext {
-  return { inputs: inputsWith(changes), pattern: null, measured: null };
+  return { inputs: inputsWith(changes), pattern: null, measured: null, mold: null };
 }
 
 export const thickPatch: Patch = {

@@ -4,6 +4,8 @@ import type { PatternRecord } from '../../src/steps/context';
 import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs';
 import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
 import { materialSpecs, patchSpecs, plySpecs } from '../../src/steps/plies/inputs';
+import { repairSpecs, wantedSpecs, weighingSpecs } from '../../src/steps/mold/benchInputs';
+import { bagSpecs, measuredSpecs } from '../../src/steps/mold/stoneInputs';
 import { longestName, type Project } from '../../src/workbook';
 import { setInputAt } from '../../src/workbook/inputEdit';
 
@@ -76,6 +78,21 @@ const patch = fc.record({
   ...mapValues(patchSpecs, numberOf),
 });
 
+const weighing = fc.record({
+  hours: numberOf(weighingSpecs.hours),
+  negativeG: fc.option(numberOf(weighingSpecs.negativeG)),
+  positiveG: fc.option(numberOf(weighingSpecs.positiveG)),
+});
+const coordinate = fc.double({ min: -1e4, max: 1e4, noNaN: true }).map(plainZero);
+const repair = fc.record({
+  id,
+  half: fc.constantFrom('negative', 'positive'),
+  kind: fc.constantFrom('filled', 'scraped'),
+  atMm: fc.tuple(coordinate, coordinate, coordinate),
+  ...mapValues(repairSpecs, numberOf),
+  note: text,
+});
+
 function mapValues<Key extends string, From, To>(
   from: Readonly<Record<Key, From>>,
   change: (value: From) => To,
@@ -99,6 +116,11 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'plies.materials': fc.array(arbitraryMaterial, { maxLength: 4 }),
   'plies.stack': fc.array(ply, { maxLength: 6 }),
   'plies.patches': fc.array(patch, { maxLength: 3 }),
+  'mold.bag': fc.record(mapValues(bagSpecs, (spec) => fc.option(numberOf(spec)))),
+  'mold.measured': fc.record(mapValues(measuredSpecs, (spec) => fc.option(numberOf(spec)))),
+  'mold.wanted': fc.record(mapValues(wantedSpecs, (spec) => fc.option(numberOf(spec)))),
+  'mold.dryingLog': fc.array(weighing, { maxLength: 4 }),
+  'mold.repairs': fc.array(repair, { maxLength: 3 }),
 };
 
 const inputs: fc.Arbitrary<ProjectInputs> = fc

@@ -1,5 +1,6 @@
 /** Editing the open project: validation at the door, undo and redo of every input, typing taken together. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { defaultMoldInputs } from '../../src/steps/mold/inputs';
 import { inputSpecs } from '../../src/steps/inputs';
 import { coalesceMs } from '../../src/workbook/history';
 import { undoLimit } from '../../src/workbook/state';
@@ -77,6 +78,21 @@ describe('undo and redo', () => {
         faceDown: false,
         areaCm2: 6,
         afterPly: 2,
+      },
+    ],
+    'mold.bag': { ...defaultMoldInputs.bag, waterPowderRatio: 0.22 },
+    'mold.measured': { ...defaultMoldInputs.measured, patternG: 41.5 },
+    'mold.wanted': { ...defaultMoldInputs.wanted, xMm: 120 },
+    'mold.dryingLog': [{ hours: 0, negativeG: 421, positiveG: null }],
+    'mold.repairs': [
+      {
+        id: 'repair-1',
+        half: 'negative',
+        kind: 'scraped',
+        atMm: [10, 20, 5],
+        radiusMm: 4,
+        depthMm: 0.2,
+        note: 'bubble',
       },
     ],
   };

@@ -55,7 +55,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   useUndoKeys(workbook);
 
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, measured }),
+    () => ({ inputs, pattern: incoming ?? pattern, measured, mold: null }),
     [inputs, incoming, pattern, measured],
   );
   const reports = useMemo(() => new Map(steps.map((step) => [step.id, step.report(context)])), [context]);

@@ -10,6 +10,8 @@ const stoneHeatJPerGK = 1.08;
 const waterHeatJPerGK = 4.18;
 /** Damp young stone, W/(m K). */
 const wetConductivityWPerMK = 0.9;
+/** Share of the heat that comes by the final set; the rest comes slowly, after the peak. */
+const earlyShare = { low: 0.6, usual: 0.8 } as const;
 /** 4/pi^2: adds the inside of a slab to its film in a lumped time constant (first root of the slab series). */
 const insideShare = 4 / Math.PI ** 2;
 
@@ -27,9 +29,9 @@ export interface HeatChoices {
 
 export interface SettingHeat {
   readonly adiabaticRiseK: number;
-  /** Middle of the pour. */
+  /** Middle of the pour; at the face against the pattern it is somewhat less. */
   readonly peakC: number;
-  /** Strong air film and slow setting to no loss at all. */
+  /** Strong air film, slow setting and a late share of the heat, to all of it at once and no loss. */
   readonly lowC: number;
   readonly highC: number;
 }
@@ -49,16 +51,16 @@ export function settingHeat(choices: HeatChoices): SettingHeat {
   const riseK = adiabaticRiseK(waterPowderRatio, powder);
   const heatJPerM3K = ((wetDensityGMl * heatCapacityJPerGK(waterPowderRatio)) / (1 + waterPowderRatio)) * 1e6;
   const depthM = volumeMl / outsideMm2;
-  const peak = (filmWPerM2K: number, overMin: number) => {
+  const peak = (share: number, filmWPerM2K: number, overMin: number) => {
     const coolingS =
       heatJPerM3K * depthM * (1 / filmWPerM2K + (insideShare * depthM) / wetConductivityWPerMK);
     const ratio = (60 * overMin) / coolingS;
-    return roomC + (riseK * -Math.expm1(-ratio)) / ratio;
+    return roomC + (share * riseK * -Math.expm1(-ratio)) / ratio;
   };
   return {
     adiabaticRiseK: riseK,
-    peakC: peak(10, settingMin),
-    lowC: peak(25, 1.5 * settingMin),
+    peakC: peak(earlyShare.usual, 10, settingMin),
+    lowC: peak(earlyShare.low, 25, 1.5 * settingMin),
     highC: roomC + riseK,
   };
 }

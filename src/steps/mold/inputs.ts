@@ -5,9 +5,11 @@ import {
   coatNumberSpecs,
   dryingNumberSpecs,
   repairSchema,
+  repairSpecs,
   sizeNumberSpecs,
   wantedSpecs,
   weighingSchema,
+  weighingSpecs,
 } from './benchInputs';
 import { boxNumberSpecs, boxShapeSpec } from './boxInputs';
 import { notGiven, numberDefaults, numberFields, optionalNumberFields, pathsOf } from './numberInputs';
@@ -66,6 +68,17 @@ export const moldSpecs: InputSpecs = pathsOf('mold', {
     default: [],
   },
 });
+
+/** Groups and lists by path, with the numbers in them. */
+export const moldGroupSpecs: Readonly<Record<string, InputSpecs>> = {
+  'mold.bag': bagSpecs,
+  'mold.measured': measuredSpecs,
+  'mold.wanted': wantedSpecs,
+};
+export const moldEntrySpecs: Readonly<Record<string, InputSpecs>> = {
+  'mold.dryingLog': weighingSpecs,
+  'mold.repairs': repairSpecs,
+};
 
 export const moldInputsSchema = z.object({
   boxShape: z.enum(['rectangle', 'rounded rectangle', 'cup']),

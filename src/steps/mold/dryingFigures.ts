@@ -1,0 +1,156 @@
+/** Figures of drying: free water, dry targets, fitted end points, and what heat does to the stone. */
+import type { Figure } from '../../core/figure';
+import { evaporationHeatKJPerKg } from '../../core/stone/gypsum';
+import { dryingLimitsC } from '../../core/stone/drying';
+import {
+  dehydrationFrontC,
+  dehydrationHeatKJPerKg,
+  depthByConductionMm,
+  depthBySupplyMm,
+} from '../../core/stone/dehydration';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { StepContext } from '../context';
+import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { halfDryness } from './dryness';
+import { celsius, figureFrom, grams, withBand } from './say';
+import { halves, type Half, type MoldWork } from './work';
+
+/** Air film with radiation in an oven at about 100 °C, W/(m2 K), and conductivity of plaster (from memory). */
+const ovenFilmWPerM2K = 25;
+const plasterWPerMK = 0.5;
+/** Air in the pour and the spread of real bags: a half weighs within this share of its worked-out weight (common practice). */
+const targetBandShare = 0.02;
+
+export function dryingFigures(context: StepContext, work: MoldWork): readonly Figure[] {
+  return [
+    ...halves.flatMap((half) => halfFigures(context, work, half)),
+    evaporation(work),
+    crystalWaterSkin(context, work),
+  ];
+}
+
+function halfFigures(context: StepContext, work: MoldWork, half: Half): readonly Figure[] {
+  const name = half === 'negative' ? 'Negative' : 'Positive';
+  const spec = (field: string, label: string, unit: string, decimals: number): FigureSpec => ({
+    id: `mold.${half}.${field}`,
+    label: `${name}: ${label}`,
+    unit,
+    decimals,
+    source: 'gypsumBalance',
+  });
+  const fresh = spec('freshG', 'fresh from the box', 'g', 0);
+  const free = spec('freeWaterG', 'free water after setting', 'g', 1);
+  const target = spec('dryTargetG', 'dry when it weighs', 'g', 0);
+  const end = {
+    id: `mold.${half}.dryEndG`,
+    label: `${name}: weight it levels off at`,
+    unit: 'g',
+    decimals: 1,
+  };
+  const left = { id: `mold.${half}.hoursToDry`, label: `${name}: hours to dry`, unit: 'h', decimals: 1 };
+  const answer = work.half[half];
+  const dryness = halfDryness(context, work, half);
+  const bandNote =
+    'Air in the stone and the spread of bags make it good to 2 % (common practice); weigh until it stops falling.';
+  return [
+    figureFrom(fresh, answer, ({ stone }) =>
+      withBand(
+        figure(fresh, stone.wetG, `${grams(stone.powderG)} powder + ${grams(stone.waterG)} water`, bandNote),
+        stone.wetG * (1 - targetBandShare),
+        stone.wetG * (1 + targetBandShare),
+      ),
+    ),
+    figureFrom(free, answer, ({ stone }) =>
+      figure(
+        free,
+        stone.freeWaterG,
+        `${grams(stone.waterG)} mixed in − ${grams(stone.boundWaterG)} bound (0.18618 g per gram of powder${context.inputs.mold.degreeOfReactionPercent < 100 ? ` that sets, ${formatNumber(context.inputs.mold.degreeOfReactionPercent, 0)} %` : ''})`,
+      ),
+    ),
+    dryness.known && dryness.value.targetBy === 'fresh weight'
+      ? figure(
+          { ...target, status: 'measured' },
+          dryness.value.targetG,
+          `Fresh weight ${grams(dryness.value.log[0]?.grams ?? 0)} × (1 + bound water) / (1 + W/P): it needs no volume.`,
+        )
+      : figureFrom(target, answer, ({ stone }) =>
+          withBand(
+            figure(
+              target,
+              stone.dryG,
+              `${grams(stone.powderG)} powder + ${grams(stone.boundWaterG)} bound water`,
+              bandNote,
+            ),
+            stone.dryG * (1 - targetBandShare),
+            stone.dryG * (1 + targetBandShare),
+          ),
+        ),
+    figureFrom(end, dryness, ({ state, log }) =>
+      state.endG === null
+        ? unknownFigure(end, state.reason)
+        : figure(
+            { ...end, status: 'measured' },
+            state.endG,
+            state.tauHours === null
+              ? `Mean of the last three of ${log.length} weighings.`
+              : `Exponential approach through ${log.length} weighings: time constant ${formatNumber(state.tauHours, 1)} h, misfit ${formatNumber(state.misfitG ?? 0, 1)} g.`,
+          ),
+    ),
+    figureFrom(left, dryness, ({ state, toleranceG }) =>
+      state.hoursLeft === null
+        ? unknownFigure(left, state.reason)
+        : figure(
+            { ...left, status: 'measured' },
+            state.hoursLeft,
+            `From the last weighing until less than ${formatNumber(toleranceG, 1)} g is left.`,
+          ),
+    ),
+  ];
+}
+
+function evaporation({ half: { negative, positive } }: MoldWork): Figure {
+  const spec: FigureSpec = {
+    id: 'mold.evaporationKJ',
+    label: 'Heat to dry both halves',
+    unit: 'kJ',
+    decimals: 0,
+    status: 'from memory',
+    source: 'gypsumConstants',
+  };
+  if (!negative.known) return unknownFigure(spec, negative.why);
+  if (!positive.known) return unknownFigure(spec, positive.why);
+  const waterG = negative.value.stone.freeWaterG + positive.value.stone.freeWaterG;
+  return figure(
+    spec,
+    (waterG / 1000) * evaporationHeatKJPerKg,
+    `${grams(waterG)} of free water × ${formatNumber(evaporationHeatKJPerKg, 0)} kJ/kg`,
+    'In a hot oven this water holds the laminate at 100 °C or less and steams: dry the stone first.',
+  );
+}
+
+function crystalWaterSkin({ inputs }: StepContext, { mix, stone }: MoldWork): Figure {
+  const spec: FigureSpec = {
+    id: 'mold.chalkySkinMm',
+    label: 'Stone turned back to plaster by this drying, at most',
+    unit: 'mm',
+    decimals: 1,
+    status: 'from memory',
+    source: 'gypsumConstants',
+  };
+  const { dryingC, dryingHours } = inputs.mold;
+  return figureFrom(spec, mix, ({ dryDensityGMl }) => {
+    const front = {
+      excessK: dryingC - dehydrationFrontC,
+      timeS: 3600 * dryingHours,
+      dryDensityKgM3: 1000 * dryDensityGMl,
+      latentHeatJPerKg: 1000 * dehydrationHeatKJPerKg(stone.card.powder),
+    };
+    return figure(
+      spec,
+      Math.min(depthBySupplyMm(front, ovenFilmWPerM2K), depthByConductionMm(front, plasterWPerMK)),
+      dryingC <= dehydrationFrontC
+        ? `None as a front: ${celsius(dryingC)} is under the ${celsius(dehydrationFrontC)} taken for it. The surface may still turn chalky from ${celsius(dryingLimitsC.chalky)} (from memory).`
+        : `${celsius(dryingC)} for ${formatNumber(dryingHours, 0)} h, front taken at ${celsius(dehydrationFrontC)}: the lesser of what heat supply and conduction allow.`,
+    );
+  });
+}

@@ -1,0 +1,168 @@
+/** Figures of the pour: what lifts the pattern, and how warm the stone gets. */
+import type { Figure } from '../../core/figure';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { StepContext } from '../context';
+import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { moldNumberSpecs } from './inputs';
+import { celsius, entryStatus, figureFrom, grams, ml, mm, withBand } from './say';
+import { hottestHalf } from './hottestHalf';
+import type { MoldWork } from './work';
+
+export function pourFigures(context: StepContext, work: MoldWork): readonly Figure[] {
+  return [...floatFigures(context, work), ...heatFigures(context, work)];
+}
+
+function floatFigures(
+  { inputs }: StepContext,
+  { float, pattern, geometry, mix }: MoldWork,
+): readonly Figure[] {
+  const { pourMethod, counterweightMargin, patternDensityGCm3 } = inputs.mold;
+  const densityStatus = entryStatus(patternDensityGCm3, moldNumberSpecs.patternDensityGCm3, 'from memory');
+  const mass: FigureSpec = { id: 'mold.patternG', label: 'Pattern', unit: 'g', decimals: 1 };
+  const uplift: FigureSpec = {
+    id: 'mold.floatUpForceN',
+    label: 'Float-up force on the pattern',
+    unit: 'N',
+    decimals: 2,
+    source: 'archimedes',
+  };
+  const weight: FigureSpec = {
+    id: 'mold.counterweightG',
+    label: 'Counterweight',
+    unit: 'g',
+    decimals: 0,
+    status: entryStatus(counterweightMargin, moldNumberSpecs.counterweightMargin, 'common practice'),
+    source: 'archimedes',
+  };
+  const leak: FigureSpec = {
+    id: 'mold.leakCounterweightG',
+    label: 'Counterweight should the seal let go',
+    unit: 'g',
+    decimals: 0,
+    status: weight.status ?? 'common practice',
+    source: 'archimedes',
+  };
+  const seal: FigureSpec = {
+    id: 'mold.sealPressureKPa',
+    label: 'Slurry pressure at the board',
+    unit: 'kPa',
+    decimals: 2,
+  };
+  const displaced =
+    geometry.known && mix.known && pattern.known
+      ? `(${formatNumber(mix.value.slurryDensityGMl, 3)} g/mL × ${ml(geometry.value.envelopeMm3 / 1000)} − ${grams(pattern.value.grams)}) × 9.80665 / 1000`
+      : '';
+  return [
+    figureFrom(mass, pattern, ({ grams: value, weighed }) =>
+      figure(
+        { ...mass, status: weighed ? 'measured' : densityStatus },
+        value,
+        weighed
+          ? 'On the scale.'
+          : `${geometry.known ? ml(geometry.value.patternMm3 / 1000) : ''} of printed material × ${formatNumber(patternDensityGCm3, 2)} g/cm³, printed dense; weigh it.`,
+      ),
+    ),
+    figureFrom(uplift, float, ({ netUpliftN: value }) =>
+      figure(
+        uplift,
+        value,
+        pourMethod === 'board, sealed'
+          ? 'Sealed: no pressure gets under the pattern, and the stone over it presses it down (a minus sign is down).'
+          : displaced,
+        pourMethod === 'pressed in'
+          ? 'Pressed in until the rim is flush; the cavity stays empty. Minus means that it sinks.'
+          : pourMethod === 'board, leaking'
+            ? 'At its worst: pressure under the whole pattern while its cavity stays empty.'
+            : 'It relies on the seal all round; see the counterweight should it let go.',
+      ),
+    ),
+    figureFrom(weight, float, ({ counterweightG, holdDownG }) =>
+      figure(
+        weight,
+        counterweightG,
+        holdDownG > 0
+          ? `${grams(holdDownG)} of uplift × ${formatNumber(counterweightMargin, 1)}`
+          : 'Nothing lifts the pattern.',
+      ),
+    ),
+    figureFrom(leak, float, ({ ifLeakingG, ifLeakingN }) =>
+      figure(
+        leak,
+        ifLeakingG,
+        pourMethod === 'board, sealed'
+          ? `${formatNumber(ifLeakingN, 2)} N when slurry gets under it; × ${formatNumber(counterweightMargin, 1)}`
+          : 'As above: this pour relies on no seal.',
+      ),
+    ),
+    figureFrom(seal, float, ({ sealPressureKPa }) =>
+      sealPressureKPa === null
+        ? unknownFigure(seal, 'Not used: pressed in from above there is no board to seal.')
+        : figure(
+            seal,
+            sealPressureKPa,
+            `Slurry ${geometry.known ? mm(geometry.value.box.negativeHeightMm, 0) : ''} high over the seal.`,
+          ),
+    ),
+  ];
+}
+
+function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[] {
+  const { measured, patternSoftensC, roomC } = inputs.mold;
+  const peak: FigureSpec = {
+    id: 'mold.settingPeakC',
+    label: 'Warmest while setting',
+    unit: '°C',
+    decimals: 0,
+    status: 'from memory',
+    source: 'settingHeatConstants',
+  };
+  const rise: FigureSpec = {
+    id: 'mold.adiabaticRiseK',
+    label: 'Rise if no heat could leave',
+    unit: 'K',
+    decimals: 0,
+    status: 'from memory',
+    source: 'settingHeatConstants',
+  };
+  const hottest = hottestHalf(work);
+  const peakFigure =
+    measured.peakC !== null
+      ? figure(
+          { id: peak.id, label: peak.label, unit: peak.unit, decimals: 0, status: 'measured' },
+          measured.peakC,
+          'Thermometer in a trial cup.',
+        )
+      : figureFrom(peak, hottest, ({ half, heat }) =>
+          withBand(
+            figure(
+              peak,
+              heat.peakC,
+              `Middle of the ${half}, from ${celsius(roomC)}: heat freed evenly until the final set, leaving through back and sides.`,
+              'From a good draft, slow setting and late heat up to no loss at all. A thermometer in a trial cup as thick as the thickest stone narrows it.',
+            ),
+            heat.lowC,
+            heat.highC,
+          ),
+        );
+  return [
+    peakFigure,
+    figureFrom(rise, hottest, ({ heat }) =>
+      figure(
+        rise,
+        heat.adiabaticRiseK,
+        'Heat of hydration over the heat capacity of set stone and its free water: an upper bound.',
+      ),
+    ),
+    figure(
+      {
+        id: 'mold.patternSoftensC',
+        label: 'Pattern softens at',
+        unit: '°C',
+        decimals: 0,
+        status: entryStatus(patternSoftensC, moldNumberSpecs.patternSoftensC, 'from memory'),
+      },
+      patternSoftensC,
+      'From the data sheet of the printed material; PLA softens at 55 to 60 °C (from memory).',
+    ),
+  ];
+}

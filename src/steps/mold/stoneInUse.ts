@@ -1,0 +1,67 @@
+/** The stone that the mold is poured with: what was measured before what the bag says, and the card last. */
+import type { FigureStatus } from '../../core/figure';
+import type { SourceKey } from '../../core/sources';
+import { stoneCards, type CardNumber, type StoneCard, type StoneType } from '../../core/stone/stoneCards';
+import type { MoldInputs } from './inputs';
+
+/** A number in use, and how it is known. */
+export interface KnownNumber {
+  readonly value: number;
+  readonly status: FigureStatus;
+  readonly source: SourceKey | null;
+  /** e.g. "from the bag"; for a figure's working. */
+  readonly how: string;
+  /** Plausible ends; null for a number of the maker's own. */
+  readonly band: readonly [number, number] | null;
+}
+
+export interface StoneInUse {
+  readonly card: StoneCard;
+  readonly waterPowderRatio: KnownNumber;
+  readonly workingMin: KnownNumber;
+  readonly initialSetMin: KnownNumber;
+  readonly finalSetMin: KnownNumber;
+  readonly demoldMin: KnownNumber;
+  readonly settingExpansionPercent: KnownNumber;
+  readonly strengthMPa: KnownNumber;
+}
+
+const types: Readonly<Record<MoldInputs['stoneType'], StoneType>> = {
+  '1': 1,
+  '2': 2,
+  '3': 3,
+  '4': 4,
+  '5': 5,
+};
+
+export function measuredNumber(value: number): KnownNumber {
+  return { value, status: 'measured', source: null, how: 'measured', band: null };
+}
+
+export function stoneInUse({ stoneType, bag, measured }: MoldInputs): StoneInUse {
+  const card = stoneCards[types[stoneType]];
+  const fromCard = (number: CardNumber): KnownNumber => ({
+    value: number.usual,
+    status: number.status,
+    source: number.source,
+    how: `usual for type ${card.type}`,
+    band: number.low < number.high ? [number.low, number.high] : null,
+  });
+  const bagOrCard = (ofBag: number | null, number: CardNumber): KnownNumber =>
+    ofBag === null
+      ? fromCard(number)
+      : { value: ofBag, status: 'your entry', source: null, how: 'from your bag', band: null };
+  return {
+    card,
+    waterPowderRatio: bagOrCard(bag.waterPowderRatio, card.waterPowderRatio),
+    workingMin: bagOrCard(bag.workingMin, card.workingMin),
+    initialSetMin: bagOrCard(bag.initialSetMin, card.initialSetMin),
+    finalSetMin: bagOrCard(bag.finalSetMin, card.finalSetMin),
+    demoldMin: bagOrCard(bag.demoldMin, card.demoldMin),
+    settingExpansionPercent:
+      measured.settingExpansionPercent === null
+        ? bagOrCard(bag.settingExpansionPercent, card.settingExpansionPercent)
+        : measuredNumber(measured.settingExpansionPercent),
+    strengthMPa: bagOrCard(bag.strengthMPa, card.strengthMPa),
+  };
+}
