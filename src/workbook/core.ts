@@ -3,6 +3,7 @@ import type { Deleted } from './deleted';
 import { createEditorLocks } from './editorLocks';
 import { createHistory } from './history';
 import { listKeptAside } from './keptAside';
+import { createMaterialLibrary } from './materialLibrary';
 import { createMeshShelf } from './meshShelf';
 import type { Project } from './project';
 import { createRecords, listedOf, type ReadOutcome, type WriteOutcome } from './records';
@@ -21,6 +22,12 @@ export function createCore(ports: WorkbookPorts) {
   const locks = createEditorLocks(ports.locks);
   const meshes = createMeshShelf(storage, now);
   const records = createRecords({ storage, now, onDamage: addNote });
+  const materialLibrary = createMaterialLibrary({
+    storage,
+    now,
+    onCards: (cards) => store.setState({ materialLibrary: cards }),
+    onTrouble: addNote,
+  });
   const saver = createSaver({ write, onDue: flush, onStatus: showSaveState });
   /** `deleted` can be put back; `openingId` is about to be opened, so its lock must be kept. */
   const session: { deleted: Deleted | null; openingId: string | null } = { deleted: null, openingId: null };
@@ -119,6 +126,7 @@ export function createCore(ports: WorkbookPorts) {
     locks,
     meshes,
     records,
+    materialLibrary,
     saver,
     session,
     addNote,

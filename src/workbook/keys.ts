@@ -11,6 +11,7 @@ export const startedKey = `${root}started`;
 export const entryPrefix = `${root}entry/`;
 export const recordPrefix = `${root}record/`;
 export const meshPrefix = `${root}mesh/`;
+export const materialLibraryKey = `${root}materials`;
 export const keptAsidePrefix = `${root}kept-aside/`;
 
 export const entryKey = (projectId: string): string => entryPrefix + projectId;

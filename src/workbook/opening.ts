@@ -1,6 +1,6 @@
 /** Opening a project as its one editor, or following the tab that edits it until that tab lets go. */
 import { whyUnreadable, type WorkbookCore } from './core';
-import { entryPrefix, keptAsidePrefix } from './keys';
+import { entryPrefix, keptAsidePrefix, materialLibraryKey } from './keys';
 import { refused } from './outcome';
 import type { Workbook } from './workbookApi';
 
@@ -83,6 +83,7 @@ export function createOpening(core: WorkbookCore) {
 
     onOtherTabWrote: (key: string | null): void => {
       if (key?.startsWith(keptAsidePrefix)) core.refreshKeptAside();
+      if (key === null || key === materialLibraryKey) core.materialLibrary.refresh();
       if (key !== null && !key.startsWith(entryPrefix)) return;
       core.refreshList();
       const { project, editor } = store.getState();

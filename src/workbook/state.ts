@@ -2,6 +2,7 @@
 import { temporal, type TemporalState } from 'zundo';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { KeptAside } from './keptAside';
+import type { Material } from '../steps/plies/inputs';
 import type { Project } from './project';
 
 /**
@@ -37,6 +38,8 @@ export interface WorkbookState {
   /** The last delete of this tab, while it can be undone. */
   readonly lastDeleted: ListedProject | null;
   readonly keptAside: readonly KeptAside[];
+  /** Cards shared by all projects, by name. */
+  readonly materialLibrary: readonly Material[];
   /** Plain sentences on what happened to saved data (recovered, kept aside, no locks); the page shows them until dismissed. */
   readonly notes: readonly string[];
 }
@@ -52,6 +55,7 @@ export const scopes: Readonly<Record<keyof WorkbookState, Scope>> = {
   projects: 'derived',
   lastDeleted: 'session',
   keptAside: 'derived',
+  materialLibrary: 'derived',
   notes: 'session',
 };
 
@@ -72,6 +76,7 @@ export function createWorkbookStore(): WorkbookStore {
         projects: [],
         lastDeleted: null,
         keptAside: [],
+        materialLibrary: [],
         notes: [],
       }),
       {

@@ -17,6 +17,7 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
 
   core.records.dropOrphans();
   core.refreshList();
+  core.materialLibrary.refresh();
   core.flush();
   const stopListening = [ports.onHidden(core.flush), ports.onOtherTabWrote(opening.onOtherTabWrote)];
 
@@ -28,6 +29,8 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
     closeProject: opening.closeProject,
     ...editing,
     ...createProjectFiles(core),
+    saveMaterial: core.materialLibrary.save,
+    forgetMaterial: core.materialLibrary.remove,
     dismissNotes: () => store.setState({ notes: [] }),
     usage: () => measureUsage(core.storage),
     flush: core.flush,

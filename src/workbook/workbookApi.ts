@@ -1,6 +1,7 @@
 /** The one surface through which pages use the saved document. */
 import type { PatternRecord } from '../steps/context';
 import type { ProjectInputs } from '../steps/inputs';
+import type { Material } from '../steps/plies/inputs';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
 import type { RecordLine } from './project';
@@ -88,6 +89,11 @@ export interface Workbook {
   readonly importProjectFile: (text: string) => Outcome<{ id: string }>;
   readonly exportProjectFile: (projectId: string) => Outcome<{ file: TextFile }>;
   readonly restoreDemo: () => Promise<Outcome<{ ids: readonly string[] }>>;
+
+  /** Puts a card into the library that all projects share, in place of one of the same name. */
+  readonly saveMaterial: (card: Material) => Outcome;
+  /** Takes the card of this name out of the library; cards in projects stay. */
+  readonly forgetMaterial: (name: string) => Outcome;
 
   /** Damaged bytes as a file to save; null when the key is gone. */
   readonly keptAsideFile: (key: string) => TextFile | null;
