@@ -1,5 +1,16 @@
-import type { FacetPlan } from './facetPlan';
 import type { Midpoints } from './midpoints';
+
+/** How one facet is to be split. Corners are called A, B, C with AB the longest edge. */
+export interface FacetPlan {
+  /** Powers of two: so many pieces each edge is cut into. AB has several if any has. */
+  readonly piecesAB: number;
+  readonly piecesBC: number;
+  readonly piecesCA: number;
+  /** So many times the facet is split into four before the rest is cut across in strips. */
+  readonly quarterings: number;
+  /** Where C stands along AB, 0 at A to 1 at B. */
+  readonly shareOfC: number;
+}
 
 /** Splits facets by their plans and writes the children one after the other. */
 export class FacetSplitter {

@@ -1,7 +1,8 @@
-import { blankPlan, planFacet } from './facetPlan';
+import { findCoarseFacets } from './coarseFacets';
 import { FacetSplitter } from './facetSplitter';
 import { facetBox } from './integrals';
 import { Midpoints } from './midpoints';
+import { planSplit, quarteringsOf } from './splitPlan';
 import type { IndexedMesh } from './types';
 
 /** Edges longer than this share of the box diagonal are split: 2 mm for a part that fits a hand. */
@@ -25,7 +26,10 @@ export interface MeasuringMesh {
   readonly mesh: IndexedMesh;
   /** Null when nothing was split: then its facets are the drawn ones. */
   readonly split: FacetSplit | null;
-  /** No drawn edge stays longer than this, mm; Infinity where a mesh of more facets than the budget was left alone. */
+  /**
+   * No edge of a facet broader than half of this stays longer than this, mm; Infinity where a mesh of more facets than
+   * the budget was left alone.
+   */
   readonly longestEdgeMm: number;
   /** The length that suits the part, mm; `longestEdgeMm` is more when the budget did not allow for it. */
   readonly wantedEdgeMm: number;
@@ -34,9 +38,10 @@ export interface MeasuringMesh {
 /**
  * Splits long edges, so that large flat facets are measured at many places and not at their centers alone. The surface
  * stays the same: children lie in the plane of their facet, keep its winding, and follow each other in the order of the
- * drawn facets. Every edge is halved by its own length only, whatever facet asks, so a closed mesh stays closed; an
- * edge that is short enough stays as it is. Edges inside a drawn facet come out up to about 1.4 times as long as those
- * on its outline. Facets without area are split along with their neighbors.
+ * drawn facets. Every edge is halved in one way for all its facets, so a closed mesh stays closed; an edge that is
+ * short enough stays as it is. Edges inside a drawn facet come out up to about 1.4 times as long as those on its
+ * outline; slivers are cut into longer pieces than broad facets, see `planSplit`. Facets without area are split along
+ * with their neighbors.
  *
  * The length is a 64th of the box diagonal. When that would give more than the budget of facets, a longer one is taken;
  * a mesh that has more than the budget is left alone. Deterministic.
@@ -49,50 +54,39 @@ export function refineForMeasuring(mesh: IndexedMesh, budget = facetBudget): Mea
   if (drawnCount >= budget || !(wantedEdgeMm > 0)) {
     return { mesh, split: null, longestEdgeMm: Infinity, wantedEdgeMm };
   }
-  const plan = blankPlan();
-  const childrenAt = (facet: number, edgeMm: number) => {
-    planFacet(mesh, facet, edgeMm, plan);
-    return plan.children;
-  };
-  let coarse: number[] = [];
-  let added = 0;
-  for (let facet = 0; facet < drawnCount; facet++) {
-    const children = childrenAt(facet, wantedEdgeMm);
-    if (children === 1) continue;
-    coarse.push(facet);
-    added += children - 1;
+  const coarse = findCoarseFacets(mesh, wantedEdgeMm);
+  const coarseCount = coarse.facet.length;
+  if (coarseCount === 0) return { mesh, split: null, longestEdgeMm: wantedEdgeMm, wantedEdgeMm };
+  const mostChildren = budget - (drawnCount - coarseCount);
+  let plan = planSplit(coarse, wantedEdgeMm);
+  while (plan.children > mostChildren) {
+    const growth = Math.max(leastGrowth, Math.sqrt(plan.children / mostChildren));
+    plan = planSplit(coarse, plan.longestEdgeMm * growth);
   }
-  let longestEdgeMm = wantedEdgeMm;
-  while (drawnCount + added > budget) {
-    longestEdgeMm *= Math.max(leastGrowth, Math.sqrt((drawnCount + added) / budget));
-    added = 0;
-    const still: number[] = [];
-    for (const facet of coarse) {
-      const children = childrenAt(facet, longestEdgeMm);
-      if (children === 1) continue;
-      still.push(facet);
-      added += children - 1;
-    }
-    coarse = still;
-  }
-  if (coarse.length === 0) return { mesh, split: null, longestEdgeMm, wantedEdgeMm };
+  const { longestEdgeMm, pieces, children } = plan;
 
   // A facet split into n has fewer than n new vertices.
-  const midpoints = new Midpoints(mesh.positions, added + coarse.length);
-  const splitter = new FacetSplitter(drawnCount + added, midpoints);
+  const midpoints = new Midpoints(mesh.positions, children);
+  const splitter = new FacetSplitter(drawnCount - coarseCount + children, midpoints);
   const childStart = new Uint32Array(drawnCount + 1);
   const { facets } = mesh;
-  for (let facet = 0, nextCoarse = 0; facet < drawnCount; facet++) {
-    const at = 3 * facet;
-    if (coarse[nextCoarse] === facet) {
-      nextCoarse++;
-      planFacet(mesh, facet, longestEdgeMm, plan);
-      const a = at + plan.cornerA;
-      const b = at + ((plan.cornerA + 1) % 3);
-      const c = at + ((plan.cornerA + 2) % 3);
-      splitter.split(plan, facets[a]!, facets[b]!, facets[c]!, a, b, c);
+  for (let facet = 0, at = 0; facet < drawnCount; facet++) {
+    const first = 3 * facet;
+    if (coarse.facet[at] === facet) {
+      const a = first + coarse.cornerA[at]!;
+      const b = first + ((coarse.cornerA[at]! + 1) % 3);
+      const c = first + ((coarse.cornerA[at]! + 2) % 3);
+      const facetPlan = {
+        piecesAB: pieces[coarse.edge[3 * at]!]!,
+        piecesBC: pieces[coarse.edge[3 * at + 1]!]!,
+        piecesCA: pieces[coarse.edge[3 * at + 2]!]!,
+        quarterings: quarteringsOf(coarse, pieces, at, longestEdgeMm),
+        shareOfC: coarse.shareOfC[at]!,
+      };
+      splitter.split(facetPlan, facets[a]!, facets[b]!, facets[c]!, a, b, c);
+      at++;
     } else {
-      splitter.write(facets[at]!, facets[at + 1]!, facets[at + 2]!, at, at + 1, at + 2);
+      splitter.write(facets[first]!, facets[first + 1]!, facets[first + 2]!, first, first + 1, first + 2);
     }
     childStart[facet + 1] = splitter.count;
   }
