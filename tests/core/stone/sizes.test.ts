@@ -50,16 +50,16 @@ describe(`the size chain (seed ${propertySeed})`, () => {
   });
 });
 
-describe('two rims', () => {
-  const rectangle = (length: number, width: number, x = 0, y = 0) => ({
-    outlineMm: [
-      [x, y],
-      [x + length, y],
-      [x + length, y + width],
-      [x, y + width],
-    ] as const,
-  });
+const rectangle = (length: number, width: number, x = 0, y = 0) => ({
+  outlineMm: [
+    [x, y],
+    [x + length, y],
+    [x + length, y + width],
+    [x, y + width],
+  ] as const,
+});
 
+describe('two rims', () => {
   test('the same rim elsewhere fits without a step', () => {
     expect(matchRims(rectangle(120, 64), rectangle(120, 64, 50, -3))).toMatchObject({
       lengthMm: 0,
