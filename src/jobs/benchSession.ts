@@ -12,6 +12,7 @@ import { findSelfTouching } from '../core/mesh/selfTouching';
 import { summarize } from '../core/mesh/summary';
 import type { IndexedMesh, LengthUnit, MeshHealth, Measurement, Vec3 } from '../core/mesh/types';
 import { Problem } from '../core/problem';
+import type { PourChoices } from '../core/stone/pours/pourChoices';
 import { findingFacetsOfPart } from './findingFacets';
 import { hashOf } from './hashOf';
 import { measureTogether } from './measureTogether';
@@ -24,7 +25,9 @@ import type {
   PartShape,
   PatchBand,
   SectionPlane,
+  StoneHalf,
 } from './protocol';
+import { PoursBench } from './poursBench';
 import { makeReady, type ReadyPart } from './readyPart';
 import type { WallsHelper } from './startWallsHelper';
 
@@ -66,11 +69,20 @@ export class BenchSession implements BenchWorker {
   private helper: WallsHelper | null = null;
   private readonly startHelper: (() => WallsHelper) | null;
   private readonly helpFromFacets: number;
+  private readonly pours: PoursBench;
 
-  /** `startHelper` starts a second worker that shares the work on parts of more than `helpFromFacets`. */
-  constructor(startHelper: (() => WallsHelper) | null = null, helpFromFacets = facetsWorthHelp) {
+  /**
+   * `startHelper` starts a second worker that shares the work on parts of more than `helpFromFacets`; `solidsWasmUrl` is
+   * where a browser finds the solid booleans.
+   */
+  constructor(
+    startHelper: (() => WallsHelper) | null = null,
+    helpFromFacets = facetsWorthHelp,
+    solidsWasmUrl?: string,
+  ) {
     this.startHelper = startHelper;
     this.helpFromFacets = helpFromFacets;
+    this.pours = new PoursBench(solidsWasmUrl);
   }
 
   async importFile(file: Blob, fileName: string, progress: OnProgress) {
@@ -168,10 +180,19 @@ export class BenchSession implements BenchWorker {
     return findSelfTouching(bench.index, part.partMesh);
   }
 
+  async castHalves(choices: PourChoices, progress: OnProgress) {
+    return this.pours.cast(this.measured().part.partMesh, choices, progress);
+  }
+
+  async saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress) {
+    return this.pours.save(half, this.measured().part.partMesh, choices, progress);
+  }
+
   private put(open: OpenMesh): void {
     this.open = open;
     this.part = null;
     this.measurement = null;
+    this.pours.forget();
     // Started now, it is ready when the walls are to be measured.
     if (open.mesh.facets.length / 3 > this.helpFromFacets) this.helper ??= this.startHelper?.() ?? null;
   }

@@ -27,6 +27,8 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   probe: 'measurement',
   bestPull: 'measurement',
   findSelfTouching: 'measurement',
+  castHalves: 'measurement',
+  saveHalf: 'measurement',
 };
 
 /** Jobs worth a restart when nobody waits for them any longer; the others end before a worker has started. */
@@ -36,13 +38,16 @@ const longKinds: ReadonlySet<JobKind> = new Set([
   'measure',
   'bestPull',
   'findSelfTouching',
+  'castHalves',
+  'saveHalf',
 ]);
 
 /** True when a newer question of kind `newer` leaves nobody interested in the answer to `older`. */
 function outdates(newer: JobKind, older: JobKind): boolean {
   if (newer === 'importFile' || newer === 'openMesh') return true;
   if (newer === 'measure') return older === 'measure' || needs[older] === 'measurement';
-  return newer === older;
+  // Both halves may be saved one after the other.
+  return newer === older && newer !== 'saveHalf';
 }
 
 const canceled = () => new Problem('job.canceled', 'Canceled. Nothing was changed.');
@@ -250,6 +255,10 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
     bestPull: (options = {}) => ask('bestPull', options, (bench, progress) => bench.bestPull(progress)),
     findSelfTouching: (options = {}) =>
       ask('findSelfTouching', options, (bench, progress) => bench.findSelfTouching(progress)),
+    castHalves: (wanted, options = {}) =>
+      ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
+    saveHalf: (half, wanted, options = {}) =>
+      ask('saveHalf', options, (bench, progress) => bench.saveHalf(half, wanted, progress)),
     dispose: () => {
       disposed = true;
       for (const job of [...waiting, ...(running === null ? [] : [running])]) {

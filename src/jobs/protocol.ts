@@ -7,7 +7,7 @@
  *   measure(choices) -> `onShape` first (draw it), then health, summary and maps
  *   packOpenMesh()   -> the text that is saved and its key; asked for last, so that encoding never delays the maps
  *   openMesh(packed) -> instead of importFile, for a saved project
- *   findPatches, cut, probe, findSelfTouching -> need `measure` first; bestPull needs a `measure` too
+ *   findPatches, cut, probe, findSelfTouching, castHalves, saveHalf -> need `measure` first; bestPull needs a `measure` too
  *
  * One bench worker holds one open mesh and its last measurement. Cancel means terminate; the client then starts a
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
@@ -26,8 +26,14 @@ import type {
   Vec3,
 } from '../core/mesh/types';
 import type { UnitGuess } from '../core/mesh/unitGuess';
+import type { MoldGeometry } from '../core/stone/moldGeometry';
+import type { PourFindings } from '../core/stone/pours/castHalves';
+import type { PourChoices } from '../core/stone/pours/pourChoices';
 
 export type { UnitGuess } from '../core/mesh/unitGuess';
+export type { MoldGeometry } from '../core/stone/moldGeometry';
+export type { PourFindings } from '../core/stone/pours/castHalves';
+export type { PourChoices } from '../core/stone/pours/pourChoices';
 export type { PatchBand, PullChoice, Section, SectionPlane } from '../core/mesh/types';
 
 export interface Progress {
@@ -120,6 +126,22 @@ export interface Probe {
   readonly place: string;
 }
 
+/** A stone half for drawing: facets in the part's own axes, in chunks as in `PartShape.display`. */
+export interface HalfShape {
+  readonly facetCount: number;
+  readonly display: readonly DisplayChunk[];
+}
+
+/** The two pours around the measured part. */
+export interface MoldReply {
+  readonly geometry: MoldGeometry;
+  readonly findings: PourFindings;
+  /** null when the volumes were integrated along the pull: then there is nothing to draw or save. */
+  readonly halves: { readonly negative: HalfShape; readonly positive: HalfShape } | null;
+}
+
+export type StoneHalf = 'negative' | 'positive';
+
 export type OnProgress = (progress: Progress) => void;
 
 /** What the worker offers; `BenchSession` is the one implementation, in the worker or on the caller's own thread. */
@@ -138,6 +160,9 @@ export interface BenchWorker {
   bestPull(progress: OnProgress): Promise<PullChoice>;
   /** Facets of the drawn part that cut or touch others. */
   findSelfTouching(progress: OnProgress): Promise<Uint32Array>;
+  castHalves(choices: PourChoices, progress: OnProgress): Promise<MoldReply>;
+  /** Binary STL of one half in mm, in the part's own axes. Casts again only for other choices than last time. */
+  saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress): Promise<Uint8Array>;
 }
 
 export interface JobOptions {
@@ -171,6 +196,8 @@ export interface BenchClient {
   probe(originMm: Vec3, direction: Vec3, options?: JobOptions): Promise<Probe | null>;
   bestPull(options?: JobOptions): Promise<PullChoice>;
   findSelfTouching(options?: JobOptions): Promise<Uint32Array>;
+  castHalves(choices: PourChoices, options?: JobOptions): Promise<MoldReply>;
+  saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;
   /** Ends the worker; waiting and running jobs are canceled. The client is of no use afterwards. */
   dispose(): void;
 }

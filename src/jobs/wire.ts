@@ -68,6 +68,8 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
     probe: (originMm, direction) => send(() => bench.probe(originMm, direction)),
     bestPull: (progress) => send(() => bench.bestPull(thinned(progress))),
     findSelfTouching: (progress) => send(() => bench.findSelfTouching(thinned(progress))),
+    castHalves: (choices, progress) => send(() => bench.castHalves(choices, thinned(progress))),
+    saveHalf: (half, choices, progress) => send(() => bench.saveHalf(half, choices, thinned(progress))),
   };
   expose(wired, endpoint);
 }
@@ -85,5 +87,7 @@ export function wrapBench(endpoint: Endpoint): BenchWorker {
     probe: (originMm, direction) => receive(wired.probe(originMm, direction)),
     bestPull: (progress) => receive(wired.bestPull(proxy(progress))),
     findSelfTouching: (progress) => receive(wired.findSelfTouching(proxy(progress))),
+    castHalves: (choices, progress) => receive(wired.castHalves(choices, proxy(progress))),
+    saveHalf: (half, choices, progress) => receive(wired.saveHalf(half, choices, proxy(progress))),
   };
 }

@@ -8,7 +8,9 @@ import type { PourChoices } from './pourChoices';
 export interface BoxSolid {
   readonly box: MoldBox;
   readonly mesh: IndexedMesh;
-  readonly volumeMm3: number;
+  /** Inside the box above and below the level of the parting. */
+  readonly aboveMm3: number;
+  readonly belowMm3: number;
   readonly centerMm: readonly [number, number];
   readonly partingMm: number;
   readonly floorMm: number;
@@ -58,11 +60,9 @@ export function boxSolid(
   const floorOutMm = (partingMm - floorMm) * lean;
   const ceilingOutMm = (ceilingMm - partingMm) * lean;
   const outline = (outMm: number) => boxOutline(shape, centerMm, halfX, halfY, cornerRadiusMm, outMm);
-  const mesh = stacked([
-    [outline(floorOutMm), floorMm],
-    [outline(0), partingMm],
-    [outline(ceilingOutMm), ceilingMm],
-  ]);
+  const floor = [outline(floorOutMm), floorMm] as const;
+  const parting = [outline(0), partingMm] as const;
+  const ceiling = [outline(ceilingOutMm), ceilingMm] as const;
   const widestMm = Math.max(floorOutMm, ceilingOutMm);
   return {
     box: {
@@ -73,8 +73,9 @@ export function boxSolid(
       cornerRadiusMm,
       wallDraftDeg,
     },
-    mesh,
-    volumeMm3: integrate(mesh).volume,
+    mesh: stacked([floor, parting, ceiling]),
+    aboveMm3: integrate(stacked([parting, ceiling])).volume,
+    belowMm3: integrate(stacked([floor, parting])).volume,
     centerMm,
     partingMm,
     floorMm,

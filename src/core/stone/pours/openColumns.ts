@@ -6,9 +6,9 @@ export const columnRegion = { pattern: 0, outside: 1, window: 2 } as const;
 export interface OpenColumns {
   /** `columnRegion` per column. */
   readonly region: Uint8Array;
-  /** Height of the parting at covered columns beside open ones; NaN elsewhere. */
+  /** Height of the parting at covered columns beside open ones, and at those; NaN elsewhere. */
   readonly edgeMm: Float32Array;
-  /** Edge columns that border the outside (the others border windows). */
+  /** Of these, the ones at the outer outline (the others border windows). */
   readonly isOuterEdge: Uint8Array;
 }
 
@@ -49,7 +49,25 @@ export function openColumns(
     }
     edgeMm[column] = highest + liftMm;
   }
+  levelBeside(edgeMm, isOuterEdge, region, side);
   return { region, edgeMm, isOuterEdge };
+}
+
+/** Open columns beside the edge take its highest height there, so that the parting crosses the outline level. */
+function levelBeside(edgeMm: Float32Array, isOuterEdge: Uint8Array, region: Uint8Array, side: number): void {
+  const beside: [column: number, heightMm: number][] = [];
+  for (let column = side + 1; column < region.length - side - 1; column++) {
+    if (region[column] === columnRegion.pattern) continue;
+    let highest = -Infinity;
+    for (const other of around(column, side)) {
+      if (region[other] === columnRegion.pattern && edgeMm[other]! > highest) highest = edgeMm[other]!;
+    }
+    if (highest > -Infinity) beside.push([column, highest]);
+  }
+  for (const [column, heightMm] of beside) {
+    edgeMm[column] = heightMm;
+    if (region[column] === columnRegion.outside) isOuterEdge[column] = 1;
+  }
 }
 
 export function around(column: number, side: number): readonly number[] {

@@ -17,8 +17,9 @@ export interface PartingHeights {
 
 /** Rims that rise and fall by less than this lie flat. */
 const flatMm = 0.02;
+const roundingMm = 5e-4;
 /** The sheet follows lands that are not flat to this. */
-const landToleranceMm = 0.01;
+const landToleranceMm = 0.03;
 
 /**
  * Where the two halves part, column by column.
@@ -39,9 +40,9 @@ export function partingHeights(
   const outerEdgeMm = edgeMm.map((height, column) => (isOuterEdge[column] === 1 ? height : NaN));
   const rim = outerEdgeMm.filter((height) => !Number.isNaN(height)).sort();
   if (rim.length === 0) throw new Error('a pattern without an outline has no parting');
-  const boxPartingMm = rim[rim.length >> 1]!;
   const isFlat = rim.at(-1)! - rim[0]! < flatMm;
   const flatLandMm = isFlat ? rim.at(-1)! : null;
+  const boxPartingMm = flatLandMm ?? rim[rim.length >> 1]!;
   if (flatLandMm !== null) {
     for (let column = 0; column < edgeMm.length; column++) {
       if (isOuterEdge[column] === 1) edgeMm[column] = flatLandMm;
@@ -49,7 +50,7 @@ export function partingHeights(
   }
   const landMm =
     flatLandMm === null ? spreadHeights(outerEdgeMm, side) : new Float32Array(side * side).fill(flatLandMm);
-  const openMm = region.includes(columnRegion.window) ? spreadHeights(edgeMm, side) : landMm;
+  const openMm = windowLands(side, columns, open);
 
   const heightMm = new Float32Array(side * side);
   const lowMm = new Float32Array(side * side);
@@ -60,7 +61,8 @@ export function partingHeights(
       const land = region[column] === columnRegion.outside ? landMm[column]! : openMm[column]!;
       const height = Number.isNaN(edge) ? land : edge;
       heightMm[column] = height;
-      lowMm[column] = height - landToleranceMm;
+      // Never lower: a film of stone would slip under the rim.
+      lowMm[column] = height - roundingMm;
       highMm[column] = height + landToleranceMm;
       continue;
     }
@@ -82,4 +84,46 @@ export function partingHeights(
     highMm[column] = middle + room;
   }
   return { heightMm, lowMm, highMm, landMm, boxPartingMm, flatLandMm };
+}
+
+/**
+ * Heights of the parting in windows: level with the highest place of the window's edge where all of its edge reaches that
+ * high, which shuts it off flat and without feather edges; else spread from edge to edge. Levels `open.edgeMm` with it.
+ */
+function windowLands(side: number, { topMm }: ColumnHeights, { region, edgeMm }: OpenColumns): Float32Array {
+  const flatMm = new Float32Array(side * side).fill(NaN);
+  const seen = new Uint8Array(side * side);
+  let isUneven = false;
+  for (let first = 0; first < region.length; first++) {
+    if (region[first] !== columnRegion.window || seen[first] === 1) continue;
+    const members = [first];
+    const edges: number[] = [];
+    seen[first] = 1;
+    let highestEdge = -Infinity;
+    let lowestTop = Infinity;
+    for (let next = 0; next < members.length; next++) {
+      for (const other of around(members[next]!, side)) {
+        if (region[other] === columnRegion.window && seen[other] === 0) {
+          seen[other] = 1;
+          members.push(other);
+        } else if (region[other] === columnRegion.pattern) {
+          edges.push(other);
+          highestEdge = Math.max(highestEdge, edgeMm[other]!);
+          if (topMm[other]! > -Infinity) lowestTop = Math.min(lowestTop, topMm[other]!);
+        }
+      }
+    }
+    if (!(highestEdge < lowestTop)) {
+      isUneven = true;
+      continue;
+    }
+    for (const edge of edges) edgeMm[edge] = highestEdge;
+    for (const member of members) {
+      flatMm[member] = highestEdge;
+      if (!Number.isNaN(edgeMm[member]!)) edgeMm[member] = highestEdge;
+    }
+  }
+  if (!isUneven) return flatMm;
+  const spread = spreadHeights(edgeMm, side);
+  return flatMm.map((height, column) => (Number.isNaN(height) ? spread[column]! : height));
 }

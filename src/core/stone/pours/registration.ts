@@ -82,8 +82,8 @@ function sectorOf(x: number, y: number, count: number): number {
   return Math.min(count - 1, Math.floor(turn * count));
 }
 
-/** Distance to the box wall at the parting from a place inside it. */
-function wallRoom(x: number, y: number, halfX: number, halfY: number, cornerRadiusMm: number): number {
+/** Distance to the box wall at the parting from a place counted from the middle of the box; below 0 outside. */
+export function wallRoom(x: number, y: number, halfX: number, halfY: number, cornerRadiusMm: number): number {
   const inX = Math.abs(x) - (halfX - cornerRadiusMm);
   const inY = Math.abs(y) - (halfY - cornerRadiusMm);
   if (inX > 0 && inY > 0) return cornerRadiusMm - Math.hypot(inX, inY);

@@ -1,0 +1,228 @@
+import { integrate } from '../../mesh/integrals';
+import type { IndexedMesh, Vec3 } from '../../mesh/types';
+import type { MoldGeometry } from '../moldGeometry';
+import { castByColumns } from './castByColumns';
+import { castBySolids, type CastHalf, type CastSolids } from './castBySolids';
+import { columnMaterial } from './columnMaterial';
+import { partPattern, planAreaMm2, type Parted } from './parting';
+import { checkPourChoices, type PourChoices } from './pourChoices';
+import { intoFrame, outOfFrame, pullFrame, type PullFrame } from './pullFrame';
+import { soundBodies } from './soundness';
+import { rimOutline } from './rimOutline';
+import { weakStone, type KnifeEdges } from './thinnestStone';
+
+/** What the pours show beside their volumes; places in the part's own axes. */
+export interface PourFindings {
+  /** Stone of the positive between two walls of one column: it locks the half to the pattern and to the laminate. */
+  readonly lockingMm3: number;
+  readonly lockingAtMm: Vec3 | null;
+  readonly knifeEdges: { readonly negative: KnifeEdges | null; readonly positive: KnifeEdges | null };
+  /** Keys that found room on the land; fewer than wanted when the land is too narrow. */
+  readonly keysPlaced: number;
+  /** Flakes at walls thinner than the columns of the parting, given back to the half that they lie in. */
+  readonly strayPieces: number;
+  /** The rim lies in one plane, so a plain board seals it. */
+  readonly flatRim: boolean;
+}
+
+export interface CastMold {
+  readonly geometry: MoldGeometry;
+  readonly findings: PourFindings;
+  /** Closed meshes in the part's own axes; null when the volumes were integrated along the pull. */
+  readonly halves: { readonly negative: IndexedMesh; readonly positive: IndexedMesh } | null;
+}
+
+export type OnCastProgress = (doing: string, share: number) => void;
+
+/** Columns of the grid: 513 along each side for the parting of solids, 1025 for integration. */
+const solidLevels = 9;
+const columnLevels = 10;
+/**
+ * A body that runs through itself encloses more, counted with its overlaps, than its columns hold, and booleans would
+ * count the overlap twice. Above this share of the box that matters; the columns of a thin shell are good to half of it.
+ */
+const mostTwiceShare = 1e-3;
+/** Parts of the box that may get lost before the booleans are not believed. */
+const mostLostShare = 1e-3;
+
+/**
+ * Box, both stone halves, their volumes, faces and weakest places. By solid booleans on a sound mesh, else by integration
+ * along the pull; `geometry.method` and `geometry.why` say which and why. `prepareSolids()` has been awaited before.
+ * @param mesh the part in mm
+ * @throws Problem `pull.zero`, `pours.*` for choices that make no box
+ */
+export function castHalves(
+  mesh: IndexedMesh,
+  choices: PourChoices,
+  onProgress: OnCastProgress = () => {},
+): CastMold {
+  checkPourChoices(choices);
+  onProgress('finding the parting', 0);
+  const frame = pullFrame(mesh, choices.pull);
+  const pattern: IndexedMesh = { positions: intoFrame(frame, mesh.positions), facets: mesh.facets };
+  const soundness = soundBodies(pattern);
+  if (!soundness.sound) return integrated(pattern, frame, choices, soundness.why, onProgress);
+
+  onProgress('finding the parting', 0.1);
+  const parted = partPattern(pattern, choices, solidLevels);
+  const material = columnMaterial(pattern, parted.grid, parted.heights.landMm);
+  if (soundness.bodies.length === 1) {
+    const signedMm3 = integrate(pattern).volume;
+    const boxMm3 = parted.box.aboveMm3 + parted.box.belowMm3;
+    if (signedMm3 - material.materialMm3 > mostTwiceShare * boxMm3) {
+      const twice = `The surface runs through itself: it encloses ${ml(signedMm3)} ml counted with overlaps, and ${ml(material.materialMm3)} ml without.`;
+      return integrated(pattern, frame, choices, twice, onProgress);
+    }
+  }
+  const cast = castBySolids(soundness.bodies, parted, choices, (share) =>
+    onProgress('cutting the two halves', 0.2 + 0.45 * share),
+  );
+  const checked = volumeCheck(parted, cast);
+  if (Math.abs(checked - 1) > mostLostShare) {
+    const lost = `The solids do not add up to the box (${(100 * checked).toFixed(2)} %).`;
+    return integrated(pattern, frame, choices, lost, onProgress);
+  }
+  const weakNegative = weakStone(cast.negative, (share) =>
+    onProgress('finding the thinnest stone', 0.65 + 0.15 * share),
+  );
+  const weakPositive = weakStone(cast.positive, (share) =>
+    onProgress('finding the thinnest stone', 0.8 + 0.15 * share),
+  );
+  const cavityMm3 = cavityOf(
+    parted,
+    cast.negative.volumeMm3 + cast.keysMm3 + cast.prySlotsMm3 / 2,
+    cast.patternMm3 - material.belowLandMm3 + cast.voidMm3,
+  );
+  const inPart = (half: CastHalf): IndexedMesh => ({
+    positions: outOfFrame(frame, half.mesh.positions),
+    facets: half.mesh.facets,
+  });
+  const geometry: MoldGeometry = {
+    method: 'solid booleans',
+    why:
+      soundness.bodies.length === 1
+        ? 'The mesh is one closed body, and its volume agrees with its columns along the pull.'
+        : `The mesh is ${soundness.bodies.length} closed bodies, joined into one solid.`,
+    box: parted.box.box,
+    negativeMm3: cast.negative.volumeMm3,
+    positiveMm3: cast.positive.volumeMm3,
+    envelopeMm3: cast.patternMm3 + cast.voidMm3 + cavityMm3,
+    cavityMm3,
+    patternMm3: cast.patternMm3,
+    gapFillMm3: cast.voidMm3 + cast.prySlotsMm3,
+    negativeFaceMm2: cast.negative.faceMm2,
+    positiveFaceMm2: cast.positive.faceMm2,
+    planAreaMm2: planAreaMm2(parted),
+    rimOutlineMm: rimOutline(parted),
+    thinnest:
+      weakNegative.thinnest === null || weakPositive.thinnest === null
+        ? null
+        : {
+            negative: { ...weakNegative.thinnest, atMm: pointOut(frame, weakNegative.thinnest.atMm) },
+            positive: { ...weakPositive.thinnest, atMm: pointOut(frame, weakPositive.thinnest.atMm) },
+          },
+    volumeCheck: checked,
+  };
+  onProgress('finding the thinnest stone', 1);
+  return {
+    geometry,
+    findings: {
+      lockingMm3: Math.max(0, material.gapMm3 - cast.voidMm3),
+      lockingAtMm: material.gapAtMm === null ? null : pointOut(frame, material.gapAtMm),
+      knifeEdges: {
+        negative: knifeOut(frame, weakNegative.knifeEdges),
+        positive: knifeOut(frame, weakPositive.knifeEdges),
+      },
+      keysPlaced: cast.keys.length,
+      strayPieces: cast.strayPieces,
+      flatRim: parted.heights.flatLandMm !== null,
+    },
+    halves: { negative: inPart(cast.negative), positive: inPart(cast.positive) },
+  };
+}
+
+function integrated(
+  pattern: IndexedMesh,
+  frame: PullFrame,
+  choices: PourChoices,
+  why: string,
+  onProgress: OnCastProgress,
+): CastMold {
+  onProgress('integrating along the pull', 0.2);
+  const parted = partPattern(pattern, choices, columnLevels);
+  onProgress('integrating along the pull', 0.5);
+  const cast = castByColumns(parted, choices);
+  onProgress('integrating along the pull', 1);
+  const { material } = cast;
+  const cavityMm3 = cavityOf(
+    parted,
+    cast.negativeMm3 + cast.keysMm3 + cast.prySlotsMm3 / 2,
+    material.materialMm3 - material.belowLandMm3,
+  );
+  const boxMm3 = parted.box.aboveMm3 + parted.box.belowMm3;
+  const broken = `${(100 * material.brokenShare).toFixed(1)} % of the columns along the pull run into holes or turned facets.`;
+  return {
+    geometry: {
+      method: 'integration along the pull',
+      why: material.brokenShare < 0.0005 ? why : `${why} ${broken}`,
+      box: parted.box.box,
+      negativeMm3: cast.negativeMm3,
+      positiveMm3: cast.positiveMm3,
+      envelopeMm3: cast.patternMm3 + cavityMm3,
+      cavityMm3,
+      patternMm3: cast.patternMm3,
+      gapFillMm3: cast.prySlotsMm3,
+      negativeFaceMm2: cast.negativeFaceMm2,
+      positiveFaceMm2: cast.positiveFaceMm2,
+      planAreaMm2: planAreaMm2(parted),
+      rimOutlineMm: rimOutline(parted),
+      thinnest: null,
+      volumeCheck: (cast.negativeMm3 + cast.positiveMm3 + cast.patternMm3 + cast.prySlotsMm3) / boxMm3,
+    },
+    findings: {
+      lockingMm3: material.gapMm3,
+      lockingAtMm: material.gapAtMm === null ? null : pointOut(frame, material.gapAtMm),
+      knifeEdges: { negative: null, positive: null },
+      keysPlaced: cast.keys.length,
+      strayPieces: 0,
+      flatRim: parted.heights.flatLandMm !== null,
+    },
+    halves: null,
+  };
+}
+
+/** What lies above the land and is neither the negative with its dimples and slots filled, nor the pattern: the cavity. */
+function cavityOf(
+  { box, heights, grid }: Parted,
+  filledNegativeMm3: number,
+  patternAboveMm3: number,
+): number {
+  const { side, x0Mm, y0Mm, pitchMm } = grid;
+  let raisedMm = 0;
+  if (heights.flatLandMm === null) {
+    const [halfX, halfY] = [box.box.innerMm[0] / 2, box.box.innerMm[1] / 2];
+    for (let column = 0; column < side * side; column++) {
+      const x = Math.abs(x0Mm + (column % side) * pitchMm - box.centerMm[0]);
+      const y = Math.abs(y0Mm + Math.floor(column / side) * pitchMm - box.centerMm[1]);
+      if (x < halfX && y < halfY) raisedMm += heights.landMm[column]! - box.partingMm;
+    }
+  }
+  return Math.max(0, box.aboveMm3 - raisedMm * pitchMm ** 2 - filledNegativeMm3 - patternAboveMm3);
+}
+
+function volumeCheck({ box }: Parted, cast: CastSolids): number {
+  const parts =
+    cast.negative.volumeMm3 + cast.positive.volumeMm3 + cast.patternMm3 + cast.voidMm3 + cast.prySlotsMm3;
+  return parts / (box.aboveMm3 + box.belowMm3);
+}
+
+const ml = (mm3: number) => (mm3 / 1000).toFixed(2);
+
+function pointOut(frame: PullFrame, point: readonly [number, number, number]): Vec3 {
+  const [x, y, z] = outOfFrame(frame, Float64Array.from(point));
+  return [x!, y!, z!];
+}
+
+function knifeOut(frame: PullFrame, knife: KnifeEdges | null): KnifeEdges | null {
+  return knife === null ? null : { ...knife, atMm: pointOut(frame, knife.atMm) };
+}

@@ -1,0 +1,146 @@
+import { buildAdjacency } from '../../mesh/adjacency';
+import { measureBallWalls } from '../../mesh/ballWall';
+import { edgeTurns, halfEdgeLength } from '../../mesh/edgeTurns';
+import { facetGeometry } from '../../mesh/facetGeometry';
+import { measureRayWalls } from '../../mesh/rayWall';
+import { longRayRatio } from '../../mesh/skinSides';
+import { buildSurfaceIndex, facetOf, type SurfaceIndex } from '../../mesh/surfaceIndex';
+import type { IndexedMesh, Vec3 } from '../../mesh/types';
+import type { ThinnestStone } from '../moldGeometry';
+import type { CastHalf } from './castBySolids';
+
+/** Sharp outside edges of one half: stone that chips first. */
+export interface KnifeEdges {
+  readonly lengthMm: number;
+  /** Smallest angle of stone between the two faces of such an edge, degrees. */
+  readonly sharpestDeg: number;
+  readonly atMm: Vec3;
+}
+
+export interface WeakStone {
+  /** null when no two faces stand face to face. */
+  readonly thinnest: ThinnestStone | null;
+  readonly knifeEdges: KnifeEdges | null;
+}
+
+/** An edge with less stone than this between its faces is a knife edge: our own judgement. */
+const knifeDeg = 60;
+/** Faces are the two sides of a web or rib when they lean toward each other by less than 20 degrees. */
+const facingCosine = -Math.cos((20 * Math.PI) / 180);
+/** Shorter edges than this share of the diagonal are too small to tell their angle. */
+const leastEdgeShare = 1e-4;
+const chunk = 32_768;
+
+/**
+ * Thinnest stone of one half: the least ball wall over its working faces, taken where two faces stand face to face, so
+ * that the outer corners of the block and of the print don't count. Knife edges are left out, since their wall runs out to
+ * nothing; they are listed instead.
+ */
+export function weakStone(half: CastHalf, onProgress: (share: number) => void): WeakStone {
+  const mesh = facesFirst(half);
+  const faceCount = half.isFace.reduce((sum, flag) => sum + flag, 0);
+  const { normal, centerMm } = facetGeometry(mesh);
+  const { neighbor } = buildAdjacency(mesh);
+  const turnRad = edgeTurns(mesh, neighbor, normal);
+  const index = buildSurfaceIndex(mesh);
+  const { onKnife, knifeEdges } = findKnifeEdges(mesh, turnRad, leastEdgeShare * index.diagonalMm);
+
+  const rayWallMm = new Float32Array(mesh.facets.length / 3);
+  const rayFacet = new Int32Array(rayWallMm.length);
+  for (let from = 0; from < faceCount; from += chunk) {
+    onProgress(from / faceCount);
+    measureRayWalls(index, from, Math.min(faceCount, from + chunk), rayWallMm, rayFacet);
+  }
+  const facing: number[] = [];
+  for (let facet = 0; facet < faceCount; facet++) {
+    const hit = rayFacet[facet]!;
+    if (hit < 0 || onKnife[facet] === 1 || onKnife[hit] === 1) continue;
+    let cosine = 0;
+    for (let axis = 0; axis < 3; axis++) cosine += normal[3 * facet + axis]! * normal[3 * hit + axis]!;
+    if (cosine < facingCosine) facing.push(facet);
+  }
+  facing.sort((one, other) => rayWallMm[one]! - rayWallMm[other]!);
+  const { facet: thinnestFacet, ballMm } = leastBall(index, facing, rayWallMm);
+  const at = 3 * thinnestFacet;
+  return {
+    thinnest:
+      thinnestFacet < 0 ? null : { mm: ballMm, atMm: [centerMm[at]!, centerMm[at + 1]!, centerMm[at + 2]!] },
+    knifeEdges,
+  };
+}
+
+/**
+ * Least ball wall among facets in order of their ray walls. A wall counts as clear only where its ray is no longer than
+ * `longRayRatio` balls, so once the rays are that much longer than the least ball no later facet can have a smaller one:
+ * balls are slow, and few of them are ever measured.
+ */
+function leastBall(index: SurfaceIndex, inOrder: readonly number[], rayWallMm: Float32Array) {
+  const rank = new Uint32Array(index.facetCount);
+  const placed = new Uint8Array(index.facetCount);
+  inOrder.forEach((facet, place) => {
+    rank[facet] = place;
+    placed[facet] = 1;
+  });
+  let end = inOrder.length;
+  for (let facet = 0; facet < rank.length; facet++) if (placed[facet] === 0) rank[facet] = end++;
+  const ranked: SurfaceIndex = {
+    ...index,
+    facetOfSlot: Uint32Array.from(rank, (_, slot) => rank[facetOf(index, slot)]!),
+  };
+  const rays = Float32Array.from(inOrder, (facet) => rayWallMm[facet]!);
+  const balls = new Float32Array(rays.length);
+  let least = { facet: -1, ballMm: Infinity };
+  for (let from = 0, count = 64; from < rays.length; from += count, count *= 2) {
+    if (rays[from]! > longRayRatio * least.ballMm) break;
+    const to = Math.min(rays.length, from + count);
+    measureBallWalls(ranked, from, to, rays, balls);
+    for (let place = from; place < to; place++) {
+      const ballMm = balls[place]!;
+      if (ballMm < least.ballMm && rays[place]! <= longRayRatio * ballMm) {
+        least = { facet: inOrder[place]!, ballMm };
+      }
+    }
+  }
+  return least;
+}
+
+/** The half with its working faces before all others. */
+function facesFirst({ mesh: { positions, facets }, isFace }: CastHalf): IndexedMesh {
+  const ordered = new Uint32Array(facets.length);
+  let end = 0;
+  for (const flag of [1, 0]) {
+    for (let facet = 0; facet < isFace.length; facet++) {
+      if (isFace[facet] !== flag) continue;
+      ordered.set(facets.subarray(3 * facet, 3 * facet + 3), end);
+      end += 3;
+    }
+  }
+  return { positions, facets: ordered };
+}
+
+function findKnifeEdges(mesh: IndexedMesh, turnRad: Float32Array, leastMm: number) {
+  const { positions, facets } = mesh;
+  const onKnife = new Uint8Array(facets.length / 3);
+  const knifeTurnRad = Math.PI * (1 - knifeDeg / 180);
+  let lengthMm = 0;
+  let sharpest = -1;
+  for (let halfEdge = 0; halfEdge < turnRad.length; halfEdge++) {
+    if (!(turnRad[halfEdge]! > knifeTurnRad)) continue;
+    onKnife[(halfEdge / 3) | 0] = 1;
+    const edgeMm = halfEdgeLength(mesh, halfEdge);
+    if (edgeMm < leastMm) continue;
+    // Both of its half-edges come by.
+    lengthMm += edgeMm / 2;
+    if (sharpest < 0 || turnRad[halfEdge]! > turnRad[sharpest]!) sharpest = halfEdge;
+  }
+  const from = sharpest < 0 ? 0 : 3 * facets[sharpest]!;
+  const knifeEdges: KnifeEdges | null =
+    sharpest < 0
+      ? null
+      : {
+          lengthMm,
+          sharpestDeg: 180 - (turnRad[sharpest]! * 180) / Math.PI,
+          atMm: [positions[from]!, positions[from + 1]!, positions[from + 2]!],
+        };
+  return { onKnife, knifeEdges };
+}
