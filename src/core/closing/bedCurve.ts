@@ -16,7 +16,7 @@ export interface BedLayer {
 
 /**
  * Pressure in MPa (N/mm²) over the gap in mm, from zero at `unloadedGapMm` up to `crushMPa` at `crushGapMm`; closer it
- * goes on along its tangent, since no bed was ever measured there and the stone gives way first. Falls and is convex.
+ * stays there, since the stone gives way: else a crumb of the mesh with no room for a ply would hold a mold open.
  */
 export interface BedCurve {
   /** Of all layers, mm. */
@@ -106,7 +106,7 @@ function pressureAtGap(
 export function pressureAt(curve: BedCurve, gapMm: number): number {
   if (gapMm >= curve.unloadedGapMm) return 0;
   const { pressureMPa, stiffness, stepMm, crushGapMm } = curve;
-  if (gapMm <= crushGapMm) return pressureMPa[0]! + stiffness[0]! * (crushGapMm - gapMm);
+  if (gapMm <= crushGapMm) return pressureMPa[0]!;
   const at = (gapMm - crushGapMm) / stepMm;
   const i = Math.min(pieces - 1, at | 0);
   const u = at - i;
@@ -122,7 +122,7 @@ export function pressureAt(curve: BedCurve, gapMm: number): number {
 export function stiffnessAt(curve: BedCurve, gapMm: number): number {
   if (gapMm >= curve.unloadedGapMm) return 0;
   const { pressureMPa, stiffness, stepMm, crushGapMm } = curve;
-  if (gapMm <= crushGapMm) return stiffness[0]!;
+  if (gapMm <= crushGapMm) return 0;
   const at = (gapMm - crushGapMm) / stepMm;
   const i = Math.min(pieces - 1, at | 0);
   const u = at - i;
@@ -134,11 +134,11 @@ export function stiffnessAt(curve: BedCurve, gapMm: number): number {
   );
 }
 
-/** The gap at which the stack carries a pressure, mm; the unloaded gap for 0 and less. */
+/** The widest gap at which the stack carries a pressure, mm; the unloaded gap for 0 and less, `crushGapMm` at most. */
 export function gapAtPressure(curve: BedCurve, wantedMPa: number): number {
   if (!(wantedMPa > 0)) return curve.unloadedGapMm;
-  const { pressureMPa, stiffness, crushGapMm } = curve;
-  if (wantedMPa >= pressureMPa[0]!) return crushGapMm - (wantedMPa - pressureMPa[0]!) / stiffness[0]!;
+  const { pressureMPa, crushGapMm } = curve;
+  if (wantedMPa >= pressureMPa[0]!) return crushGapMm;
   let low = crushGapMm;
   let high = curve.unloadedGapMm;
   for (let halving = 0; halving < 60; halving++) {

@@ -2,6 +2,7 @@
  * The full balance: stand-off and two tilts, as the least of a convex energy (bed, clamp springs, lands that only push).
  * Newton's steps on that energy, limits kept at every step; the position is unique when what is loaded has rank three.
  */
+import { Problem } from '../problem';
 import { translationBalance } from './balance';
 import { pressureAt, stiffnessAt, type BedCurve } from './bedCurve';
 import { clampForceN, totalClampForceN, type ClampSpring } from './clamps';
@@ -67,8 +68,10 @@ const mostSteps = 80;
 const tippedMm = 20;
 /** Longest single step, mm. */
 const longestStepMm = 2;
-/** Corners within this of their limit rest on it, mm. */
+/** Corners within this share of the plan's half size of their limit rest on it. */
 const contactMm = 1e-9;
+/** Steps shorter than this are taken whole, mm. */
+const surelyMm = 1e-7;
 /** A laminate that carries less than this share of the clamps is unloaded. */
 const unloadedShare = 1e-6;
 
@@ -119,11 +122,15 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
   for (let stepCount = 0; ; stepCount++) {
     const { gradient, hessian } = slopes(problem, q, spanMm, true);
     const newton = newtonStep(hessian, gradient, limits, q, scaleN);
-    if (newton === null) break;
     push = newton.push;
-    if (newton.missN <= balanceShare * scaleN) break;
+    if (newton.missN <= balanceShare * scaleN && newton.reachMm <= contactMm * spanMm) break;
+    if (stepCount >= mostSteps)
+      throw new Problem(
+        'closing.noBalance',
+        'No balance of the mold was found for these numbers: check the clamps and the walls for values that cannot be.',
+      );
     q = searched(problem, q, newton.step, gradient, spanMm);
-    tips = Math.max(...q.map(Math.abs)) > tippedMm + Math.abs(level.standOffMm) || stepCount >= mostSteps;
+    tips = Math.max(...q.map(Math.abs)) > tippedMm + Math.abs(level.standOffMm);
     if (tips) break;
   }
   return answer(q, tips ? 'tips' : null, push);
@@ -139,7 +146,7 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
     const resinForceN = sealed === null ? 0 : resinPush * sealed.row[0];
     const landForceN = lands === null ? 0 : pushes.slice(0, 4).reduce((sum, one) => sum + one, 0);
     const resting = cornerStandOffMm.filter(
-      (one) => lands !== null && one <= lands.shimMm + contactMm * (1 + spanMm),
+      (one) => lands !== null && one <= lands.shimMm + contactMm * spanMm,
     ).length;
     const carried = laminateForceN + resinForceN;
     const outcome =
@@ -269,14 +276,25 @@ function bedPushN(problem: ClosingProblem, q: Triple, spanMm: number): number {
   return -slopes({ ...problem, clamps: [] }, q, spanMm, false).gradient[0];
 }
 
-/** Newton's step within the limits, held short by stiffening what gives way without end; `missN` is what is out of balance. */
+/** A step and what is known of it. */
+interface NewtonStep {
+  readonly step: Triple;
+  /** Push of each limit. */
+  readonly push: readonly number[];
+  /** What is out of balance before the step, N. */
+  readonly missN: number;
+  /** How far the limits that push are still away, mm. */
+  readonly reachMm: number;
+}
+
+/** Newton's step within the limits, held short by stiffening what gives way without end. */
 function newtonStep(
   hessian: readonly [Triple, Triple, Triple],
   gradient: Triple,
   limits: readonly LinearLimit[],
   q: Triple,
   scaleN: number,
-): { readonly step: Triple; readonly push: readonly number[]; readonly missN: number } | null {
+): NewtonStep {
   const near = limits.map(({ row, least }) => ({ row, least: least - valueOf(row, q) }));
   for (let extra = 1e-9 * scaleN; ; extra *= 10) {
     const [a, b, c] = hessian;
@@ -286,9 +304,14 @@ function newtonStep(
       [c[0], c[1], c[2] + extra],
     ];
     const found = leastQuadratic(stiffened, gradient, near);
-    if (found === null) return null;
-    if (Math.max(...found.step.map(Math.abs)) > longestStepMm && extra <= 1e3 * scaleN) continue;
-    return { ...found, missN: Math.max(...stiffened.map((row) => Math.abs(valueOf(row, found.step)))) };
+    const tooLong = found !== null && Math.max(...found.step.map(Math.abs)) > longestStepMm;
+    if ((found === null || tooLong) && extra <= 1e6 * scaleN) continue;
+    if (found === null) throw new Error('limits of a closing mold contradict each other');
+    return {
+      ...found,
+      missN: Math.max(...stiffened.map((row) => Math.abs(valueOf(row, found.step)))),
+      reachMm: Math.max(0, ...near.map(({ least }, i) => (found.push[i]! > 0 ? -least : 0))),
+    };
   }
 }
 
@@ -305,6 +328,8 @@ function searched(
     q[1] + share * step[1],
     q[2] + share * step[2],
   ];
+  // So near, Newton is exact and the slopes along the step are rounding.
+  if (Math.max(...step.map(Math.abs)) < surelyMm) return at(1);
   const slopeAt = (share: number) => valueOf(slopes(problem, at(share), spanMm, false).gradient, step);
   const first = valueOf(gradient, step);
   const last = slopeAt(1);

@@ -66,6 +66,9 @@ export const resinSpecs = {
 const fiberRadiusM = 3.5e-6;
 const acrossK0 = 11;
 const alongK0 = 0.7;
+/** Less of the show face under pressure than this drives no flow to speak of. */
+const noticedShare = 0.005;
+const unpressed = 'Next to nothing presses on the laminate, so nothing drives the resin.';
 const kpaPerAtm = 101.325;
 
 export function resinFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
@@ -125,10 +128,10 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
     'In a rigid mold the resin pressure falls to none once stone or fibers take the load. Dry the stone and the roll.',
   );
   const contact = contactMeans(histogram, main.solution, curve);
-  if (contact === null || contact.fiberFraction >= 0.95)
+  if (contact === null || contact.areaShare < noticedShare || contact.fiberFraction >= 0.95)
     return [
-      unknownFigure(resinSpecs.wetting, 'Nothing presses on the laminate.'),
-      unknownFigure(resinSpecs.bleed, 'Nothing presses on the laminate.'),
+      unknownFigure(resinSpecs.wetting, unpressed),
+      unknownFigure(resinSpecs.bleed, unpressed),
       voids,
     ];
   const viscosity = viscosityPaS(aminePrepregEpoxy, inputs.flowTemperatureC, 0);
