@@ -5,8 +5,8 @@ import { Midpoints } from './midpoints';
 import { planSplit, quarteringsOf } from './splitPlan';
 import type { IndexedMesh } from './types';
 
-/** Edges longer than this share of the box diagonal are split: 2 mm for a part that fits a hand. */
-const longestEdgeShare = 1 / 64;
+/** Edges longer than this share of the box diagonal are split: into pieces of 1.5 to 3 mm for a part that fits a hand. */
+const longestEdgeShare = 1 / 48;
 /** Facets that a part is measured on at most, unless it was drawn with more. */
 const facetBudget = 250_000;
 /** When the budget is not kept, the length grows by at least this. */
@@ -43,7 +43,7 @@ export interface MeasuringMesh {
  * outline; slivers are cut into longer pieces than broad facets, see `planSplit`. Facets without area are split along
  * with their neighbors.
  *
- * The length is a 64th of the box diagonal. When that would give more than the budget of facets, a longer one is taken;
+ * The length is a 48th of the box diagonal. When that would give more than the budget of facets, a longer one is taken;
  * a mesh that has more than the budget is left alone. Deterministic.
  * @param mesh in mm
  */
