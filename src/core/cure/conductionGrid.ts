@@ -1,0 +1,104 @@
+/** Conductances between neighboring voxels, and the faces that look into the oven. */
+import type { LaminateHeat, StoneHeat } from './moldMaterials';
+import { halfCode, voxelCount, type MoldVoxels } from './moldVoxels';
+import type { FaceSide } from './surfaceChoices';
+
+/** Half the conductance, W/K, from each voxel to its next one along x, y and z; 0 where there is none. */
+export interface Conductances {
+  readonly halfX: Float32Array;
+  readonly halfY: Float32Array;
+  readonly halfZ: Float32Array;
+}
+
+export function emptyConductances(voxels: MoldVoxels): Conductances {
+  const count = voxelCount(voxels);
+  return {
+    halfX: new Float32Array(count),
+    halfY: new Float32Array(count),
+    halfZ: new Float32Array(count),
+  };
+}
+
+/** Conductivity of one voxel, W/(m K): by volume, the stone between dry and wet by the free water it still holds. */
+export function conductivityOf(
+  laminateShare: number,
+  wetShare: number,
+  stone: StoneHeat,
+  laminate: LaminateHeat,
+): number {
+  const stoneW =
+    stone.dryConductivityWPerMK + wetShare * (stone.wetConductivityWPerMK - stone.dryConductivityWPerMK);
+  return laminateShare * laminate.conductivityWPerMK + (1 - laminateShare) * stoneW;
+}
+
+/** Fills `into` from the conductivity of each voxel: two half voxels in series, so the flux across a face is one flux. */
+export function fillConductances(
+  { nx, ny, nz, sizeMm, half }: MoldVoxels,
+  conductivity: Float32Array,
+  into: Conductances,
+): void {
+  const [dx, dy, dz] = sizeMm.map((mm) => mm / 1000) as [number, number, number];
+  const perAxis = [
+    [into.halfX, 1, (dy * dz) / dx],
+    [into.halfY, nx, (dx * dz) / dy],
+    [into.halfZ, nx * ny, (dx * dy) / dz],
+  ] as const;
+  perAxis.forEach(([target, stride, areaOverLength], axis) => {
+    const counts = [nx, ny, nz];
+    for (let at = 0; at < half.length; at++) {
+      const place = Math.floor(at / stride) % counts[axis]!;
+      const joined = place + 1 < counts[axis]! && half[at] !== halfCode.outside && half[at + stride] !== halfCode.outside;
+      const one = conductivity[at]!;
+      const other = joined ? conductivity[at + stride]! : 0;
+      target[at] = joined ? (areaOverLength * one * other) / (one + other) : 0;
+    }
+  });
+}
+
+/** `side` of each face as a number. */
+export const faceSides: readonly FaceSide[] = ['low z', 'high z', 'sides'];
+
+/** Faces of the mold that look outside. */
+export interface OpenFaces {
+  readonly cell: Int32Array;
+  /** 0, 1, 2: the axis a face is normal to. */
+  readonly axis: Uint8Array;
+  /** Index into `faceSides`. */
+  readonly side: Uint8Array;
+  readonly areaM2: Float64Array;
+  /** From the middle of the voxel to its face, m, by axis. */
+  readonly depthM: readonly [number, number, number];
+}
+
+export function openFaces({ nx, ny, nz, sizeMm, half, faceAreaFactor }: MoldVoxels): OpenFaces {
+  const [dx, dy, dz] = sizeMm.map((mm) => mm / 1000) as [number, number, number];
+  const area = [dy * dz * faceAreaFactor[0], dx * dz * faceAreaFactor[1], dx * dy * faceAreaFactor[2]];
+  const counts = [nx, ny, nz];
+  const strides = [1, nx, nx * ny];
+  const cell: number[] = [];
+  const axisOf: number[] = [];
+  const side: number[] = [];
+  const areaM2: number[] = [];
+  for (let at = 0; at < half.length; at++) {
+    if (half[at] === halfCode.outside) continue;
+    for (let axis = 0; axis < 3; axis++) {
+      const stride = strides[axis]!;
+      const place = Math.floor(at / stride) % counts[axis]!;
+      for (const high of [false, true]) {
+        const atEdge = high ? place === counts[axis]! - 1 : place === 0;
+        if (!atEdge && half[high ? at + stride : at - stride] !== halfCode.outside) continue;
+        cell.push(at);
+        axisOf.push(axis);
+        side.push(axis < 2 ? 2 : high ? 1 : 0);
+        areaM2.push(area[axis]!);
+      }
+    }
+  }
+  return {
+    cell: Int32Array.from(cell),
+    axis: Uint8Array.from(axisOf),
+    side: Uint8Array.from(side),
+    areaM2: Float64Array.from(areaM2),
+    depthM: [dx / 2, dy / 2, dz / 2],
+  };
+}

@@ -1,0 +1,187 @@
+/**
+ * The closed mold in the oven, from the start to the end of a run: implicit steps that shrink where something sudden
+ * happens and grow where nothing does. Plain and synchronous; minutes of oven take milliseconds.
+ */
+import { Problem } from '../problem';
+import { meanBetween, valueAt, type Curve } from './curve';
+import { advanceCure } from './degreeOfCure';
+import { dehydrationTable } from './dehydrationTable';
+import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
+import { emptyLedger, type HeatLedger } from './heatLedger';
+import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
+import { takeStep, tryStep, type StepInput } from './heatStep';
+import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
+import { boilingC } from './waterVapor';
+
+export interface HeatFrame {
+  readonly timeS: number;
+  /** Per voxel. */
+  readonly temperatureC: Float32Array;
+}
+
+export interface WaterAt {
+  readonly timeS: number;
+  readonly heldG: number;
+}
+
+export interface HeatRun {
+  readonly endS: number;
+  /** Whether `stopWhen` ended it. */
+  readonly stoppedEarly: boolean;
+  readonly steps: number;
+  readonly laminate: LaminateRecord;
+  /** Degree of cure of each laminate place at the end; zeros without kinetics. */
+  readonly degreeOfCure: Float64Array;
+  /** Per voxel, at the end. */
+  readonly turnedShare: Float64Array;
+  readonly heldKg: Float64Array;
+  readonly peakC: Float32Array;
+  /** Free water in the mold at the kept times. */
+  readonly water: readonly WaterAt[];
+  readonly frames: readonly HeatFrame[];
+  readonly ledger: Readonly<HeatLedger>;
+}
+
+/** First step after a jump, s, and the shortest at all. */
+const firstStepS = 2;
+const shortestStepS = 0.05;
+/** The cure may warm a voxel by no more than this in one step, K. */
+const mostReactionK = 2;
+/** Conductivities are brought up to date when the mold has lost this share of its water since. */
+const staleWaterShare = 0.03;
+const mostSteps = 200_000;
+
+/**
+ * @throws Problem `cure.runaway` when the heat of reaction can no longer be followed, and those of `checkHeatCase`
+ */
+export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
+  checkHeatCase(one, options);
+  const { untilS, recordEveryS, frameEveryS } = options;
+  const state = heatState(one);
+  const table = one.dehydration.treatment === 'none' ? null : dehydrationTable(one.dehydration);
+  const ledger = emptyLedger();
+  const laminate = laminateRecord(state);
+  const before = Float64Array.from(laminate.voxels, (at) => state.temperatureC[at]!);
+  const fullKg = sumOf(state.fullKg);
+  const water: WaterAt[] = [{ timeS: 0, heldG: 1000 * sumOf(state.heldKg) }];
+  const frames: HeatFrame[] = [];
+  const keepFrame = (timeS: number) =>
+    frames.push({ timeS, temperatureC: Float32Array.from(state.temperatureC) });
+  if (frameEveryS !== null) keepFrame(0);
+  const jumps = jumpsOf(one.air).filter((timeS) => timeS > 0 && timeS < untilS);
+  let [timeS, stepS, steps, freshKg] = [0, firstStepS, 0, sumOf(state.heldKg)];
+  let heldKg = freshKg;
+  let stoppedEarly = false;
+  while (timeS < untilS && !stoppedEarly) {
+    const nextStopS = jumps.find((jump) => jump > timeS + 1e-9) ?? untilS;
+    const room = nextStopS - timeS;
+    // Two even steps rather than a whole and a sliver.
+    const size = room <= stepS ? room : Math.min(stepS, Math.max(room / 2, shortestStepS));
+    const cured = cureAhead(one, state, size);
+    const input: StepInput = {
+      airC: meanBetween(one.air, timeS, timeS + size),
+      stepS: size,
+      dehydrationPerS: table,
+      reactionJ: cured?.heatJ ?? null,
+      wet: heldKg > 0,
+    };
+    if (++steps > mostSteps || size < shortestStepS / 100) throw runaway();
+    const tooHot = cured !== null && cured.mostK > mostReactionK;
+    if (!tooHot) tryStep(one, state, input);
+    const surprise = tooHot ? Infinity : surpriseK(state, size);
+    if (surprise > 4 * options.toleranceK && size > shortestStepS) {
+      stepS = Math.max(shortestStepS, size / (tooHot ? 2 : 3));
+      continue;
+    }
+    if (tooHot) throw runaway();
+    takeStep(one, state, input, ledger);
+    if (cured !== null) state.degreeOfCure.set(cured.degrees);
+    const atEnd = room <= size;
+    timeS = atEnd ? nextStopS : timeS + size;
+    recordStep(laminate, state, before, size, one.supplier);
+    heldKg = input.wet ? sumOf(state.heldKg) : 0;
+    if (freshKg - heldKg > staleWaterShare * fullKg || (heldKg === 0 && freshKg > 0)) {
+      refreshConductivity(one, state);
+      freshKg = heldKg;
+    }
+    stoppedEarly = options.stopWhen?.(stopState(timeS, laminate, before)) ?? false;
+    const last = timeS >= untilS || stoppedEarly;
+    if (last || timeS - laminate.timesS.at(-1)! >= recordEveryS - 1e-6) {
+      keepTemperatures(laminate, timeS, before);
+      water.push({ timeS, heldG: 1000 * heldKg });
+    }
+    if (frameEveryS !== null && (last || timeS - frames.at(-1)!.timeS >= frameEveryS - 1e-6)) keepFrame(timeS);
+    options.onProgress?.(timeS / untilS);
+    const growth = Math.sqrt(options.toleranceK / Math.max(surprise, 1e-9));
+    stepS = Math.min(options.longestStepS, size * Math.min(2, Math.max(0.3, 0.9 * growth)));
+    if (atEnd && timeS < untilS) stepS = firstStepS;
+  }
+  return {
+    endS: timeS,
+    stoppedEarly,
+    steps,
+    laminate,
+    degreeOfCure: state.degreeOfCure,
+    turnedShare: state.turnedShare,
+    heldKg: state.heldKg,
+    peakC: state.peakC,
+    water,
+    frames,
+    ledger,
+  };
+}
+
+const runaway = () =>
+  new Problem(
+    'cure.runaway',
+    'The laminate runs away: its own heat of reaction drives it faster than can be followed. Check the kinetics and the heat of reaction.',
+  );
+
+/** Times at which the air jumps. */
+function jumpsOf({ timesS, valuesC }: Curve): number[] {
+  return timesS.filter((timeS, i) => timeS === timesS[i - 1] && valuesC[i] !== valuesC[i - 1]);
+}
+
+/** Degree of cure of each laminate place after a step, and the heat it gives; the temperature is taken to go on as it went. */
+function cureAhead(one: HeatCase, state: HeatState, stepS: number) {
+  const { kinetics } = one;
+  if (kinetics === null) return null;
+  const tolerance = { absolute: 1e-6, mostSteps: 2000 };
+  const degrees = Float64Array.from(state.degreeOfCure);
+  const heatJ = new Float64Array(degrees.length);
+  let mostK = 0;
+  state.laminateVoxels.forEach((at, place) => {
+    const nowC = state.temperatureC[at]!;
+    const thenC = nowC + state.risePerS[at]! * stepS;
+    degrees[place] = advanceCure(kinetics, degrees[place]!, nowC, thenC, stepS, tolerance);
+    heatJ[place] = state.resinG[place]! * kinetics.heatJPerG * (degrees[place] - state.degreeOfCure[place]!);
+    mostK = Math.max(mostK, heatJ[place] / state.dryCapacityJPerK[at]!);
+  });
+  return { degrees, heatJ, mostK };
+}
+
+/** By how much the step differs from a plain going-on of the one before, K; voxels at the boiling plateau kink and are left out. */
+function surpriseK({ system, temperatureC, risePerS, heldKg }: HeatState, stepS: number): number {
+  const { rise } = system;
+  let most = 0;
+  for (let at = 0; at < rise.length; at++) {
+    const off = Math.abs(rise[at]! - risePerS[at]! * stepS);
+    if (off <= most) continue;
+    const nearBoiling = Math.abs(temperatureC[at]! - boilingC) < 4 && (heldKg[at]! > 0 || temperatureC[at]! <= boilingC);
+    if (!nearBoiling) most = off;
+  }
+  return most;
+}
+
+function stopState(timeS: number, laminate: LaminateRecord, now: Float64Array) {
+  let [coldestDose, hottestLaminateC, coldestLaminateC] = [Infinity, -Infinity, Infinity];
+  for (let place = 0; place < now.length; place++) {
+    coldestDose = Math.min(coldestDose, laminate.dose[place]!);
+    hottestLaminateC = Math.max(hottestLaminateC, now[place]!);
+    coldestLaminateC = Math.min(coldestLaminateC, now[place]!);
+  }
+  return { timeS, coldestDose, hottestLaminateC, coldestLaminateC };
+}
+
+/** Air at a time of the run, for the page. */
+export const airAt = (one: HeatCase, timeS: number): number => valueAt(one.air, timeS);

@@ -1,0 +1,122 @@
+/**
+ * Rate laws of cure, dα/dt from the degree of cure α and the temperature. The constants belong to one resin and come from
+ * the user's own fit or a supplier; none is built in as a default. K = A exp(−E/RT), T in K.
+ */
+import { Problem } from '../problem';
+import { gasConstant, kelvin } from './dose';
+
+export interface RateConstant {
+  /** Negative in one published law only. */
+  readonly perS: number;
+  readonly energyJPerMol: number;
+}
+
+/** (K1 + K2 α^m) (1 − α)^n. With K2 = 0 a law of order n, with K1 = 0 and m = n = 1 the logistic. */
+export interface AutocatalyticLaw {
+  readonly form: 'autocatalytic';
+  readonly k1: RateConstant;
+  readonly k2: RateConstant;
+  readonly m: number;
+  readonly n: number;
+}
+
+export interface DiffusionTerm {
+  readonly k: RateConstant;
+  readonly m: number;
+  readonly n: number;
+  /** Whether this term dies away once the resin turns glassy. */
+  readonly limited: boolean;
+}
+
+/** Sum of K α^m (1 − α)^n, the limited terms over 1 + exp[C (α − αC0 − αCT T)], T in K. */
+export interface DiffusionLimitedLaw {
+  readonly form: 'diffusion-limited';
+  readonly terms: readonly DiffusionTerm[];
+  readonly sharpness: number;
+  readonly criticalCure: number;
+  readonly criticalCurePerK: number;
+}
+
+/** Up to `changeAt`: (K1 + K2 α)(1 − α)(B − α); over it: K3 (1 − α). The rate jumps there. */
+export interface TwoStageLaw {
+  readonly form: 'two-stage';
+  readonly k1: RateConstant;
+  readonly k2: RateConstant;
+  readonly k3: RateConstant;
+  readonly b: number;
+  readonly changeAt: number;
+}
+
+export type CureLaw = AutocatalyticLaw | DiffusionLimitedLaw | TwoStageLaw;
+
+export interface CureKinetics {
+  readonly law: CureLaw;
+  /** Degree of cure when the oven starts. A law that feeds on cured resin needs a little of it. */
+  readonly startCure: number;
+  /** Heat of the full reaction, J per gram of resin; 0 leaves the heat out. */
+  readonly heatJPerG: number;
+}
+
+const constantAt = ({ perS, energyJPerMol }: RateConstant, temperatureK: number) =>
+  perS * Math.exp(-energyJPerMol / (gasConstant * temperatureK));
+
+/** 1/s. `second`: the later branch of a two-stage law, which holds from its change on. */
+export function cureRatePerS(law: CureLaw, degree: number, temperatureC: number, second: boolean): number {
+  const temperatureK = temperatureC + kelvin;
+  // A stage of a Runge-Kutta step may look just past the ends.
+  const cured = Math.min(1, Math.max(0, degree));
+  const left = 1 - cured;
+  switch (law.form) {
+    case 'autocatalytic':
+      return (
+        (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured ** law.m) * left ** law.n
+      );
+    case 'diffusion-limited': {
+      const critical = law.criticalCure + law.criticalCurePerK * temperatureK;
+      const slowed = 1 + Math.exp(law.sharpness * (cured - critical));
+      let sum = 0;
+      for (const { k, m, n, limited } of law.terms)
+        sum += (constantAt(k, temperatureK) * cured ** m * left ** n) / (limited ? slowed : 1);
+      return sum;
+    }
+    case 'two-stage':
+      return second
+        ? constantAt(law.k3, temperatureK) * left
+        : (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured) *
+            left *
+            (law.b - cured);
+  }
+}
+
+/** Degree of cure at which the law changes; Infinity for the smooth ones. */
+export const changeOf = (law: CureLaw): number => (law.form === 'two-stage' ? law.changeAt : Infinity);
+
+/** Faster than this over the range of use is no prepreg: it would cure through in under a tenth of a second. */
+const fastestPerS = 10;
+
+/**
+ * Looks at the law over all degrees of cure from 20 °C to `hottestC`.
+ * @throws Problem `cure.kineticsStart`, `cure.kineticsBlowUp`, `cure.kineticsBackward`
+ */
+export function checkKinetics({ law, startCure, heatJPerG }: CureKinetics, hottestC: number): void {
+  if (!(startCure >= 0 && startCure < 1) || !(heatJPerG >= 0 && heatJPerG < 5000))
+    throw new Problem(
+      'cure.kineticsStart',
+      'The degree of cure at the start must be from 0 to less than 1, the heat of reaction from 0 to 5000 J/g.',
+    );
+  for (let temperatureC = 20; temperatureC <= hottestC + 10; temperatureC += 10)
+    for (let part = 0; part < 50; part++) {
+      const degree = part / 50;
+      const rate = cureRatePerS(law, degree, temperatureC, degree >= changeOf(law));
+      if (!Number.isFinite(rate) || rate > fastestPerS)
+        throw new Problem(
+          'cure.kineticsBlowUp',
+          `These kinetics blow up: at ${temperatureC} °C and a degree of cure of ${degree.toFixed(2)} they cure ${Number.isFinite(rate) ? rate.toPrecision(3) : 'without bound'} per second. Check the factor A (per second or per minute?) and E in J/mol.`,
+        );
+      if (rate < 0)
+        throw new Problem(
+          'cure.kineticsBackward',
+          `These kinetics run backward at ${temperatureC} °C and a degree of cure of ${degree.toFixed(2)}. Check the signs of A and the exponents.`,
+        );
+    }
+}

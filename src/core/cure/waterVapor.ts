@@ -1,0 +1,46 @@
+/** Water in and over damp stone: its vapor pressure, its heat, and how fast it leaves a wet face. */
+import { kelvin } from './dose';
+
+/** Sea level, Pa. */
+export const airPressurePa = 101_325;
+/** At the pressure above, °C: free water holds the stone here until it has left. */
+export const boilingC = 100;
+const vaporGasConstant = 461.5;
+const airGasConstant = 287;
+const airHeatJPerKgK = 1007;
+/** Lewis number of water vapor in air, to the power 2/3 (0.85; from memory). */
+const lewisFactor = 0.85 ** (2 / 3);
+
+/** Saturation pressure over water, Pa; Magnus form with coefficients 17.62 and 243.12 °C (from memory), within 4 % at 100 °C. */
+export function saturationPa(temperatureC: number): number {
+  return magnusScale * Math.exp((17.62 * temperatureC) / (243.12 + temperatureC));
+}
+/** Chosen so that water boils at 100 °C under one atmosphere. */
+const magnusScale = airPressurePa / Math.exp((17.62 * boilingC) / (243.12 + boilingC));
+
+/** Heat of evaporation, J/kg: 2501 − 2.38 T kJ/kg, T in °C (from memory), within 1 % from 0 to 110 °C. */
+export const evaporationJPerKg = (temperatureC: number): number => 1000 * (2501 - 2.38 * temperatureC);
+
+/** Under this share of the air's own pressure the vapor is left to the film; over it the film no longer counts. */
+const mostVaporShare = 0.98;
+
+/**
+ * Heat that a wet face gives to the water leaving it, W/m². Chilton-Colburn: the film that brings heat carries vapor away
+ * as well; the vapor's own flow (Stefan) makes it grow without bound toward boiling. Never negative: no dew is counted.
+ * @param filmWPerM2K convection alone, without radiation
+ * @param airVaporPa vapor in the oven's air
+ */
+export function evaporationWPerM2(
+  faceC: number,
+  airC: number,
+  filmWPerM2K: number,
+  airVaporPa: number,
+): number {
+  const facePa = Math.min(saturationPa(faceC), mostVaporShare * airPressurePa);
+  if (facePa <= airVaporPa) return 0;
+  const filmK = (faceC + airC) / 2 + kelvin;
+  const heatPerVolume = (airPressurePa / (airGasConstant * filmK)) * airHeatJPerKgK;
+  const velocity = filmWPerM2K / (heatPerVolume * lewisFactor);
+  const driven = airPressurePa * Math.log((airPressurePa - airVaporPa) / (airPressurePa - facePa));
+  return (evaporationJPerKg(faceC) * velocity * driven) / (vaporGasConstant * filmK);
+}
