@@ -1,5 +1,6 @@
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { bestPull } from '../core/mesh/bestPull';
+import { drawnFacets } from '../core/mesh/drawnFacets';
 import { findHealth } from '../core/mesh/health';
 import { measurePart, unitVector } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
@@ -7,9 +8,11 @@ import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack, unpackMesh } from '../core/mesh/pack';
 import { findPatches } from '../core/mesh/patches';
 import { readPattern } from '../core/mesh/preparePattern';
+import { childrenOf } from '../core/mesh/refineForMeasuring';
 import { cutSection } from '../core/mesh/section';
 import { findSelfTouching } from '../core/mesh/selfTouching';
 import { summarize } from '../core/mesh/summary';
+import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import type { IndexedMesh, LengthUnit, MeshHealth, Measurement, Vec3 } from '../core/mesh/types';
 import { Problem } from '../core/problem';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
@@ -116,8 +119,7 @@ export class BenchSession implements BenchWorker {
     const pull = unitVector(choices.pull);
     progress({ doing: 'checking the model', share: 0 });
     const opened = await this.openPart(open, choices, onShape);
-    const { part, bench, adjacency } = opened;
-    const { partMesh } = part;
+    const { part, measuring, basis, bench, adjacency } = opened;
 
     const withWalls = !opened.wallsDone;
     const doing = withWalls ? 'measuring walls' : 'looking for what would lock';
@@ -126,7 +128,8 @@ export class BenchSession implements BenchWorker {
       progress({ doing, share: 0.1 + 0.75 * share }),
     );
     opened.wallsDone = true;
-    const measurement = measurePart(partMesh, pull, {
+    const measurement = measurePart(measuring.mesh, pull, {
+      ...(basis && { corners: basis.cornersOfChildren }),
       walls: bench,
       reach: bench.reach,
       index: bench.index,
@@ -137,12 +140,13 @@ export class BenchSession implements BenchWorker {
     bench.reach = new Uint8Array(measurement.facetCount);
     this.measurement = measurement;
     progress({ doing: 'summing up', share: 0.95 });
-    const summary = summarize(partMesh, part.health, measurement);
+    const drawn = basis ? drawnFacets(basis, measurement) : measurement;
+    const summary = summarize(part.partMesh, part.health, measurement, drawn);
     progress({ doing: 'summing up', share: 1 });
     // Copies, since what is sent from a worker is gone here, and probes and patches still need it.
     return {
       health: structuredClone(part.health),
-      findingFacets: findingFacetsOfPart(part.health, choices.body),
+      findingFacets: findingFacetsOfPart(part.health, choices.body, measuring.split),
       summary,
       maps: {
         rayWallMm: measurement.rayWallMm.slice(),
@@ -155,13 +159,13 @@ export class BenchSession implements BenchWorker {
   }
 
   async findPatches(band: PatchBand) {
-    const { part, measurement } = this.measured();
-    return findPatches(part.partMesh, measurement, band);
+    const { measuring, measurement } = this.measured();
+    return findPatches(measuring.mesh, measurement, band);
   }
 
   async cut(plane: SectionPlane) {
-    const { part, measurement } = this.measured();
-    return cutSection(part.partMesh, measurement, plane);
+    const { measuring, measurement } = this.measured();
+    return cutSection(measuring.mesh, measurement, plane);
   }
 
   async probe(originMm: Vec3, direction: Vec3) {
@@ -170,14 +174,14 @@ export class BenchSession implements BenchWorker {
   }
 
   async bestPull(progress: OnProgress) {
-    const { part, bench } = this.measured();
-    return bestPull(part.partMesh, bench.index, (share) => progress({ doing: 'trying pulls', share }));
+    const { part } = this.measured();
+    return bestPull(part.partMesh, this.drawnIndex(), (share) => progress({ doing: 'trying pulls', share }));
   }
 
   async findSelfTouching(progress: OnProgress) {
-    const { part, bench } = this.measured();
+    const { part, measuring } = this.measured();
     progress({ doing: 'looking for faces that touch', share: 0 });
-    return findSelfTouching(bench.index, part.partMesh);
+    return childrenOf(measuring.split, findSelfTouching(this.drawnIndex(), part.partMesh));
   }
 
   async castHalves(choices: PourChoices, progress: OnProgress) {
@@ -188,13 +192,19 @@ export class BenchSession implements BenchWorker {
     return this.pours.save(half, this.measured().part.partMesh, choices, progress);
   }
 
+  /** Of the part as drawn: what is told of the drawn facets is asked of them, as the headless command does. */
+  private drawnIndex(): SurfaceIndex {
+    const { part, measuring, bench } = this.measured();
+    return measuring.split === null ? bench.index : buildSurfaceIndex(part.partMesh);
+  }
+
   private put(open: OpenMesh): void {
     this.open = open;
     this.part = null;
     this.measurement = null;
     this.pours.forget();
     // Started now, it is ready when the walls are to be measured.
-    if (open.mesh.facets.length / 3 > this.helpFromFacets) this.helper ??= this.startHelper?.() ?? null;
+    this.helperFor(open.mesh.facets.length / 3);
   }
 
   /** The part that the choices make; told as a shape when it is another one than before. */
@@ -208,7 +218,7 @@ export class BenchSession implements BenchWorker {
       // Nearly every file is wound right: its part is made ready while the helper looks whether this one is.
       const looking = helper.findHealth(open.mesh).catch(() => findHealth(open.mesh));
       const asFile = partFromSaved(open.mesh, nothingKnown, { ...choices, winding: 'asFile' });
-      const ready = makeReady(asFile, this.helperFor(asFile), onShape);
+      const ready = makeReady(asFile, this.helperFor, onShape);
       open.health = await looking;
       if (choices.winding === 'asFile' || open.health.flippedFacets === 0) {
         return this.putPart({ ...asFile, health: open.health }, ready, choices);
@@ -217,12 +227,15 @@ export class BenchSession implements BenchWorker {
     open.health ??= findHealth(open.mesh);
     const part = partFromSaved(open.mesh, open.health, choices);
     if (this.part?.key === keyOf(part.unit, choices)) return this.part;
-    return this.putPart(part, makeReady(part, this.helperFor(part), onShape), choices);
+    return this.putPart(part, makeReady(part, this.helperFor, onShape), choices);
   }
 
-  private helperFor({ partMesh }: PartInMm): WallsHelper | null {
-    return partMesh.facets.length / 3 > this.helpFromFacets ? this.helper : null;
-  }
+  /** Started when it is first worth its while. */
+  private readonly helperFor = (facetCount: number): WallsHelper | null => {
+    if (facetCount <= this.helpFromFacets) return null;
+    this.helper ??= this.startHelper?.() ?? null;
+    return this.helper;
+  };
 
   private putPart(part: PartInMm, ready: ReadyPart, choices: MeasureChoices): OpenPart {
     this.measurement = null;

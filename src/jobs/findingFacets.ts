@@ -1,11 +1,16 @@
+import { childrenOf, type FacetSplit } from '../core/mesh/refineForMeasuring';
 import type { MeshHealth } from '../core/mesh/types';
 import type { FindingFacets } from './protocol';
 
 /**
- * The facets of `health.show`, counted as the drawn part counts them: all facets when `body` is 0, else the facets of
- * that 1-based body alone, in the same order. Always fresh arrays.
+ * The facets of `health.show`, counted as the part on the view counts them: all facets when `body` is 0, else the facets
+ * of that 1-based body alone, in the same order; those that were split by their children. Always fresh arrays.
  */
-export function findingFacetsOfPart(health: MeshHealth, body: number): FindingFacets {
+export function findingFacetsOfPart(
+  health: MeshHealth,
+  body: number,
+  split: FacetSplit | null,
+): FindingFacets {
   const { bodyOfFacet, show } = health;
   let numberInPart: Uint32Array | null = null;
   if (body !== 0) {
@@ -17,9 +22,12 @@ export function findingFacetsOfPart(health: MeshHealth, body: number): FindingFa
     }
   }
   const ofPart = (facets: Uint32Array) =>
-    numberInPart === null
-      ? facets.slice()
-      : facets.filter((facet) => bodyOfFacet[facet] === body - 1).map((facet) => numberInPart[facet]!);
+    childrenOf(
+      split,
+      numberInPart === null
+        ? facets
+        : facets.filter((facet) => bodyOfFacet[facet] === body - 1).map((facet) => numberInPart[facet]!),
+    );
   return {
     openEdges: ofPart(show.openEdges),
     crowdedEdges: ofPart(show.crowdedEdges),

@@ -1,6 +1,8 @@
 import { buildAdjacency, type Adjacency } from '../core/mesh/adjacency';
+import { drawnBasis, type DrawnBasis } from '../core/mesh/drawnFacets';
 import { facetBox } from '../core/mesh/integrals';
 import type { PartInMm } from '../core/mesh/measureSaved';
+import { refineForMeasuring, type MeasuringMesh } from '../core/mesh/refineForMeasuring';
 import { displayChunks } from './displayChunks';
 import type { PartShape } from './protocol';
 import type { WallsHelper } from './startWallsHelper';
@@ -8,20 +10,32 @@ import { WallsBench } from './wallsBench';
 
 /** What of a part does not depend on its pull, made ready for measuring. */
 export interface ReadyPart {
+  /** What is measured and drawn: the part with its long edges split. */
+  readonly measuring: MeasuringMesh;
+  /** Null when nothing was split. */
+  readonly basis: DrawnBasis | null;
+  /** Of `measuring.mesh`, as is `adjacency`. */
   readonly bench: WallsBench;
   readonly adjacency: Adjacency;
   /** Resolves when the helper has the part too. */
   readonly helper: Promise<WallsHelper> | null;
 }
 
-/** Hands the part to the helper, tells its shape, and builds its index here meanwhile. */
+/**
+ * Hands the part to the helper, tells its shape, and builds its index here meanwhile.
+ * @param helperFor the helper, if one is worth its while for so many facets
+ */
 export function makeReady(
   part: Omit<PartInMm, 'health'>,
-  helper: WallsHelper | null,
+  helperFor: (facetCount: number) => WallsHelper | null,
   onShape: (shape: PartShape) => void,
 ): ReadyPart {
   const { partMesh, unitGuess, unit, fileBoxSize } = part;
-  const loaded = helper === null ? null : helper.load(partMesh).then(() => helper);
+  const measuring = refineForMeasuring(partMesh);
+  const { mesh, split } = measuring;
+  const facetCount = mesh.facets.length / 3;
+  const helper = helperFor(facetCount);
+  const loaded = helper === null ? null : helper.load(mesh).then(() => helper);
   // Told again where it is awaited; here only so that it never counts as unheard.
   loaded?.catch(() => undefined);
   const { min, max } = facetBox(partMesh);
@@ -29,10 +43,16 @@ export function makeReady(
     unitGuess,
     unit,
     fileBoxSize,
-    facetCount: partMesh.facets.length / 3,
+    facetCount,
     boxMinMm: min,
     boxMaxMm: max,
-    display: displayChunks(partMesh),
+    display: displayChunks(mesh),
   });
-  return { bench: new WallsBench(partMesh), adjacency: buildAdjacency(partMesh), helper: loaded };
+  return {
+    measuring,
+    basis: split && drawnBasis(partMesh, mesh, split),
+    bench: new WallsBench(mesh),
+    adjacency: buildAdjacency(mesh),
+    helper: loaded,
+  };
 }

@@ -74,7 +74,7 @@ function expectSameSurface(drawn: IndexedMesh, refined: MeasuringMesh): void {
   expect(farthest).toBeLessThan(1e-6);
   expect(largestAreaMiss).toBeLessThan(1e-6);
   expect(worstTurn).toBeGreaterThan(0.999999);
-  expect(refinedWhole.area / whole.area).toBeCloseTo(1, 9);
+  expect((refinedWhole.area - whole.area) / scaleMm ** 2).toBeCloseTo(0, 10);
   expect((refinedWhole.volume - whole.volume) / scaleMm ** 3).toBeCloseTo(0, 12);
 }
 
@@ -200,9 +200,14 @@ describe(`refining whatever comes (seed ${propertySeed})`, () => {
         fc.array(fc.tuple(coordinate, coordinate, coordinate), { minLength: 4, maxLength: 9 }),
         fc.array(fc.tuple(fc.nat(), fc.nat(), fc.nat()), { minLength: 1, maxLength: 9 }),
         (vertices, corners) => {
+          // Two facets on the same three corners would meet inside as well.
           const facets = corners
             .map((facet) => facet.map((corner) => corner % vertices.length))
-            .filter((facet) => new Set(facet).size === 3);
+            .filter((facet) => new Set(facet).size === 3)
+            .filter((facet, at, all) => {
+              const key = (one: readonly number[]) => one.toSorted((a, b) => a - b).join();
+              return all.findIndex((other) => key(other) === key(facet)) === at;
+            });
           const drawn = {
             positions: Float64Array.from(vertices.flat()),
             facets: Uint32Array.from(facets.flat()),
