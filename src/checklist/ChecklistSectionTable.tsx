@@ -1,3 +1,4 @@
+import { DataTable } from '../ui/DataTable';
 import { VerdictMark } from '../ui/VerdictMark';
 import type { ChecklistLine, ChecklistSection, LineRecord } from './model';
 import { RecordEntry } from './RecordEntry';
@@ -42,6 +43,18 @@ export function ChecklistSectionTable(props: ChecklistSectionTableProps) {
             </li>
           ))}
         </ul>
+      ) : null}
+      {section.table ? (
+        <DataTable
+          caption={section.table.caption}
+          columns={section.table.columns.map((header, at) => ({
+            id: header,
+            header,
+            cell: (cells: readonly string[]) => cells[at] ?? '',
+          }))}
+          rows={section.table.rows}
+          rowKey={(_cells, index) => String(index)}
+        />
       ) : null}
       <table className="check-table">
         <colgroup>

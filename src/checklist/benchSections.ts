@@ -1,8 +1,9 @@
 /** The sections of the checklist in the order of the bench work, as far as the workbook knows the work. */
 import type { StepContext } from '../steps/context';
 import type { Figures, Reports, SectionDraft } from './lineDrafts';
+import { layupSection } from './layupSection';
 import { caliperSection, modelSection, printSection } from './patternSections';
-import { laterSection, layupSection, prepregSection } from './plySections';
+import { laterSection, prepregSection } from './plySections';
 
 export function benchSections(
   context: StepContext,

@@ -1,6 +1,12 @@
 /** The checklist as one HTML file that needs nothing else: to keep, to send, to print. */
 import { checklistStyle } from './checklistStyle';
-import type { ChecklistLine, ChecklistModel, ChecklistSection, LabeledText } from './model';
+import type {
+  ChecklistFactTable,
+  ChecklistLine,
+  ChecklistModel,
+  ChecklistSection,
+  LabeledText,
+} from './model';
 
 const entities: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -33,8 +39,16 @@ function row({ id, text, measure, record }: ChecklistLine): string {
   return `<tr id="${escapeHtml(id)}"><td class="box">${box}</td><td>${escapeHtml(text)}</td><td class="measured">${measured}</td><td class="initials">${escapeHtml(record.initials)}</td></tr>`;
 }
 
+function tableHtml({ caption, columns, rows }: ChecklistFactTable): string {
+  const heads = columns.map((column) => `<th scope="col">${escapeHtml(column)}</th>`).join('');
+  const body = rows.map(
+    (cells) => `<tr>${cells.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`,
+  );
+  return `<table class="given"><caption>${escapeHtml(caption)}</caption><thead><tr>${heads}</tr></thead><tbody>${body.join('\n')}</tbody></table>`;
+}
+
 function sectionHtml(
-  { id, title, warnings, cautions, lines }: ChecklistSection,
+  { id, title, warnings, cautions, table, lines }: ChecklistSection,
   number: number,
   sheetTitle: string,
 ): string {
@@ -48,6 +62,7 @@ function sectionHtml(
         `<p class="warning"><strong>${escapeHtml(word)}:</strong> ${escapeHtml(reason)} ${escapeHtml(fix)}</p>`,
     ),
     ...cautions.map(({ text }) => `<p class="caution"><strong>Caution:</strong> ${escapeHtml(text)}</p>`),
+    table === undefined ? '' : tableHtml(table),
     `<table><thead>${running}<tr><th scope="col">Done</th><th scope="col">What</th><th scope="col">Measured</th><th scope="col">Initials</th></tr></thead><tbody>`,
     ...lines.map(row),
     '</tbody></table></section>',

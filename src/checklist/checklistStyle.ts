@@ -15,6 +15,8 @@ thead { display: table-header-group; }
 th, td { border: 1px solid #8a8371; padding: 1.5mm 2mm; text-align: left; vertical-align: top; }
 td { overflow-wrap: anywhere; }
 th { font-weight: 600; background: #f1ead8; white-space: nowrap; }
+caption { text-align: left; font-weight: 600; padding: 1mm 0; }
+.given { margin: 2mm 0 3mm; }
 .running td { border: 0; padding: 0 0 1mm; font-size: 9pt; }
 tr { break-inside: avoid; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 1mm 4mm; margin: 0; }

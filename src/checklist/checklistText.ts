@@ -1,5 +1,11 @@
 /** The checklist for a terminal or a plain text file, 78 columns. */
-import type { ChecklistLine, ChecklistModel, ChecklistSection, LabeledText } from './model';
+import type {
+  ChecklistFactTable,
+  ChecklistLine,
+  ChecklistModel,
+  ChecklistSection,
+  LabeledText,
+} from './model';
 
 const columns = 78;
 
@@ -31,6 +37,19 @@ function lineText({ text, measure, record }: ChecklistLine): string {
   return `${wrap(text, record.done ? '[x] ' : '[ ] ')}\n      ${measured}${initials}`;
 }
 
+/** Columns in line where they fit; a row that is too long is wrapped. */
+function tableText({ caption, columns: heads, rows }: ChecklistFactTable): string {
+  const widths = heads.map((head, at) =>
+    Math.max(head.length, ...rows.map((cells) => cells[at]?.length ?? 0)),
+  );
+  const fits = widths.reduce((sum, width) => sum + 2 + width, 0) <= columns;
+  const row = (cells: readonly string[]) =>
+    fits
+      ? `  ${cells.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  ')}`.trimEnd()
+      : wrap(cells.join(', '), '  ');
+  return [`  ${caption}`, row(heads), ...rows.map(row)].join('\n');
+}
+
 function sectionText(section: ChecklistSection, number: number): string {
   const title = `${number}. ${section.title}`;
   return [
@@ -40,6 +59,7 @@ function sectionText(section: ChecklistSection, number: number): string {
       wrap(`${word.toUpperCase()}: ${reason}${fix === '' ? '' : ` ${fix}`}`, '  > '),
     ),
     ...section.cautions.map(({ text }) => wrap(`CAUTION: ${text}`, '  ! ')),
+    ...(section.table === undefined ? [] : [tableText(section.table)]),
     ...section.lines.map(lineText),
   ].join('\n');
 }

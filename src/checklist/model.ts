@@ -32,12 +32,21 @@ export interface ChecklistLine {
   readonly record: LineRecord;
 }
 
+/** Facts in rows that stand before the lines of a section. */
+export interface ChecklistFactTable {
+  readonly caption: string;
+  readonly columns: readonly string[];
+  /** As many cells as columns. */
+  readonly rows: readonly (readonly string[])[];
+}
+
 export interface ChecklistSection {
   readonly id: string;
   readonly title: string;
   /** Verdicts that the maker must know before this section; "go" is not repeated on paper. */
   readonly warnings: readonly { readonly word: VerdictWord; readonly reason: string; readonly fix: string }[];
   readonly cautions: readonly Caution[];
+  readonly table?: ChecklistFactTable;
   readonly lines: readonly ChecklistLine[];
 }
 

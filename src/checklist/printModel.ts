@@ -20,6 +20,7 @@ const quantityIds = [
   'plies.curedThicknessMm',
   'plies.fiberVolumeFraction',
   'plies.arealMassGsm',
+  'plies.partMassG',
   'plies.prepregAreaCm2',
   'plies.prepregMassG',
   'walls.bandLowMm',

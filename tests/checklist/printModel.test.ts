@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { checklistHtml, escapeHtml } from '../../src/checklist/checklistHtml';
 import { checklistText } from '../../src/checklist/checklistText';
 import { checklistModel, type ChecklistFacts } from '../../src/checklist/printModel';
-import { emptyContext, lockPatch, thickPatch, trayContext, walls } from '../steps/contexts';
+import { defaultMaterial } from '../../src/steps/plies/inputs';
+import { emptyContext, lockPatch, plyAt, thickPatch, trayContext, walls } from '../steps/contexts';
 
 const facts: ChecklistFacts = {
   project: 'Wind meter',
@@ -88,6 +89,63 @@ describe('the checklist', () => {
     expect(bare).toContain('none imported');
     expect(bare).toContain('Add the plies');
     expect(bare).not.toMatch(/NaN|undefined|null/u);
+  });
+});
+
+describe('the plies on the checklist', () => {
+  const card = { ...defaultMaterial, freezerDate: '2030-01-05', hoursOutH: 12, allowedOutTimeH: 720 };
+  const stack = [
+    plyAt('a', 45, { mirroredPair: true, faceDown: true }),
+    plyAt('b', 0),
+    plyAt('c', 45, { faceDown: true }),
+  ];
+  const patch = {
+    id: 'x',
+    place: 'hinge',
+    materialId: 'twill-200',
+    angleDeg: 30,
+    faceDown: true,
+    areaCm2: 6,
+    afterPly: 2,
+  };
+  const model = checklistModel(facts, trayContext({ plies: { materials: [card], stack, patches: [patch] } }));
+  const layup = model.sections.find(({ id }) => id === 'layup');
+  const textOf = (lineId: string) =>
+    model.sections.flatMap(({ lines }) => lines).find(({ id }) => id === lineId)?.text;
+
+  test('stand in a table: cut angle, laid angle, way up, pieces', () => {
+    expect(layup?.table?.rows).toEqual([
+      ['1', card.name, '45°', '−45° and 45°', 'face down', 'mirrored pair'],
+      ['2', card.name, '0°', '0°', 'face up', 'one'],
+      ['3', card.name, '45°', '−45°', 'face down', 'one'],
+    ]);
+    const text = checklistText(model);
+    expect(text).toMatch(/Ply {2}Material {2,}Cut at {2}Lies at/u);
+    expect(text.split('\n').filter((row) => row.length > 80)).toEqual([]);
+    expect(checklistHtml(model)).toContain('<caption>Plies from the show face inward</caption>');
+  });
+
+  test('say when a piece is turned over or cut as a mirrored pair, and where a patch goes', () => {
+    expect(textOf('layup.ply.3')).toBe(`Ply 3 (core face): ${card.name}, 45°, face down: lies at −45°.`);
+    expect(textOf('layup.bookMatched')).toContain('Mirrored pair for ply 1');
+    expect(textOf('layup.patch.1')).toBe(
+      `Patch 1 at hinge: ${card.name}, 30°, face down: lies at −30°, 6.0 cm², laid on ply 2.`.replace(
+        ' ',
+        ' ',
+      ),
+    );
+  });
+
+  test('carry the facts of the roll', () => {
+    expect(textOf('prepreg.twill-200.roll')).toContain('freezer date 2030-01-05');
+    expect(textOf('prepreg.twill-200.roll')).toContain('12.0 h out of 720.0 h allowed, 702.0 h left');
+  });
+
+  test('plain stacks have no line about mirrored pairs', () => {
+    const plain = checklistModel(facts, trayContext());
+    const ids = plain.sections.flatMap(({ lines }) => lines.map(({ id }) => id));
+    expect(ids).not.toContain('layup.bookMatched');
+    expect(ids.filter((id) => id.startsWith('layup.patch'))).toEqual([]);
   });
 });
 
