@@ -2,9 +2,13 @@
 import { checklistText } from '../checklist/checklistText';
 import { checklistModel, reportsOf } from '../checklist/printModel';
 import { measureSaved, type MeasuredMesh } from '../core/mesh/measureSaved';
+import { Problem } from '../core/problem';
+import { castHalves } from '../core/stone/pours/castHalves';
+import { prepareSolids } from '../core/stone/pours/solids';
 import { findPatches } from '../core/mesh/patches';
 import { patchBand } from '../steps/band';
 import type { MeasuredPart, StepContext } from '../steps/context';
+import { pourChoicesOf } from '../steps/mold/pourChoicesOf';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
 import { loadPattern, type LoadedPattern, type OnProgress } from './loadPattern';
@@ -38,7 +42,7 @@ export async function runReport(
     inputs: loaded.inputs,
     pattern: loaded.pattern,
     measured: measured === null ? null : measuredPart(loaded, measured),
-    mold: null,
+    ...(await castMold(loaded, measured, onProgress)),
   };
   const reports = reportsOf(context);
   const facts = {
@@ -74,6 +78,25 @@ function measure({ mesh, inputs, pattern }: LoadedPattern, onProgress: OnProgres
 
 function measuredPart({ inputs }: LoadedPattern, measured: MeasuredMesh): MeasuredPart {
   const { health, summary, unitGuess, fileBoxSize } = measured;
-  const patches = findPatches(measured.partMesh, measured.measurement, patchBand(inputs));
+  const patches = findPatches(measured.measuring.mesh, measured.measurement, patchBand(inputs));
   return { health, summary, patches, unitGuess, fileBoxSize };
+}
+
+type CastPart = Pick<StepContext, 'mold' | 'pourFindings' | 'moldProblem'>;
+
+/** Both stone halves; a box that cannot be is said by the report, not by the exit. */
+async function castMold(
+  { inputs }: LoadedPattern,
+  measured: MeasuredMesh | null,
+  onProgress: OnProgress,
+): Promise<CastPart> {
+  if (measured === null) return { mold: null };
+  await prepareSolids();
+  try {
+    const { geometry, findings } = castHalves(measured.partMesh, pourChoicesOf(inputs), onProgress);
+    return { mold: geometry, pourFindings: findings };
+  } catch (error) {
+    if (error instanceof Problem) return { mold: null, moldProblem: error.message };
+    throw error;
+  }
 }

@@ -1,6 +1,7 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
 import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
+import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { FinishedRim } from '../core/stone/rimMatch';
 import type { ProjectInputs } from './inputs';
 
@@ -48,6 +49,10 @@ export interface StepContext {
   readonly measured: MeasuredPart | null;
   /** The two stone halves for the present box; null while they are being worked out, or when they cannot be. */
   readonly mold: MoldGeometry | null;
+  /** What the pours show beside their volumes; left out or null when it was not looked for. */
+  readonly pourFindings?: PourFindings | null;
+  /** Why the halves cannot be had, in the maker's words; left out or null while nothing is wrong. */
+  readonly moldProblem?: string | null;
   /** Left out or null when there is no other half, or its rim is not known. */
   readonly otherHalf?: OtherHalf | null;
 }

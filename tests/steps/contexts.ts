@@ -95,7 +95,7 @@ export const trayMeasured: MeasuredPart = {
 /** A block of 140 × 84 × 48 mm round the tray: 564.48 mL, of which 126 mL are the tray and its cavity. */
 export const trayMold: MoldGeometry = {
   method: 'solid booleans',
-  why: 'the model is sound.',
+  why: 'The mesh is one closed body.',
   box: {
     shape: 'rectangle',
     innerMm: [140, 84, 48],

@@ -3,6 +3,7 @@ import { defaultMoldInputs, type MoldInputs } from '../../src/steps/mold/inputs'
 import { moldReport } from '../../src/steps/mold/report';
 import { pourChoicesOf } from '../../src/steps/mold/pourChoicesOf';
 import { finishedRim } from '../../src/steps/mold/sizes';
+import type { PourFindings } from '../../src/core/stone/pours/castHalves';
 import { checkPourChoices } from '../../src/core/stone/pours/pourChoices';
 import { emptyContext, inputsWith, trayContext, trayMold } from './contexts';
 import { figureOf, numbersOf, verdictOf } from './reportHelpers';
@@ -239,8 +240,38 @@ describe('the box', () => {
     expect(verdictOf(lost, 'mold.box').word).toBe('stop');
     expect(thin(3)).toMatchObject({ word: 'look again' });
     expect(thin(3).reason).toContain('−x side');
-    expect(thin(0.4)).toMatchObject({ word: 'stop' });
-    expect(thin(0.4).reason).toContain('knife edge');
+    expect(thin(0.4)).toMatchObject({ word: 'look again' });
+    expect(thin(0.4).reason).toContain('an edge, not a wall');
+  });
+
+  test('a box that cannot be, a solid model and a rim that no board seals are told', () => {
+    const none = moldReport({ ...trayContext({ mold: null }), moldProblem: 'The covers leave no box.' });
+    expect(verdictOf(none, 'mold.box')).toMatchObject({
+      word: 'not yet known',
+      reason: 'The covers leave no box.',
+    });
+    expect(verdictOf(moldReport(trayContext({ summary: { solid: true } })), 'mold.box').reason).toContain(
+      'drawn solid',
+    );
+    const findings: PourFindings = {
+      lockingMm3: 40,
+      lockingAtMm: [60, 0, 4],
+      knifeEdges: { negative: null, positive: { lengthMm: 12, sharpestDeg: 31, atMm: [60, 64, 0] } },
+      keysPlaced: 3,
+      strayPieces: 0,
+      flatRim: false,
+    };
+    const context = {
+      ...trayContext({ moldInputs: { pourMethod: 'board, sealed' } }),
+      pourFindings: findings,
+    };
+    const found = moldReport(context);
+    expect(verdictOf(found, 'mold.locking')).toMatchObject({ word: 'stop' });
+    expect(verdictOf(found, 'mold.keys').reason).toContain('3 of 4 keys');
+    expect(verdictOf(found, 'mold.positive.knifeEdge').reason).toContain('31°');
+    expect(verdictOf(found, 'mold.rimOnBoard').word).toBe('look again');
+    expect(figureOf(found, 'mold.lockingMl').value).toBeCloseTo(0.04, 12);
+    expect(figureOf(found, 'mold.keysPlaced').value).toBe(3);
   });
 
   test('integration along the pull says why, and leaves the thinnest stone open', () => {

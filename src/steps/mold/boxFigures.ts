@@ -12,7 +12,7 @@ import type { Answer, Half, MoldWork } from './work';
 /** Strip of a round cup laps over itself by this much (common practice). */
 const stripOverlapMm = 20;
 
-const how = ({ method, why }: MoldGeometry) => `By ${method}: ${why}`;
+const how = ({ method, why }: MoldGeometry) => `By ${method}. ${why}`;
 
 export function boxFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   return [
@@ -22,6 +22,7 @@ export function boxFigures(context: StepContext, work: MoldWork): readonly Figur
     faceArea(work.geometry, 'negative'),
     faceArea(work.geometry, 'positive'),
     thinnestStone(context, work.geometry),
+    ...findingFigures(context, work.geometry),
   ];
 }
 
@@ -134,17 +135,22 @@ function faceArea(geometry: Answer<MoldGeometry>, half: Half): Figure {
 }
 
 function thinnestStone({ inputs, measured }: StepContext, geometry: Answer<MoldGeometry>): Figure {
-  const spec: FigureSpec = { id: 'mold.thinnestStoneMm', label: 'Thinnest stone', unit: 'mm', decimals: 1 };
-  return figureFrom(spec, geometry, ({ thinnest }) => {
+  const spec: FigureSpec = { id: 'mold.thinnestStoneMm', label: 'Thinnest stone', unit: 'mm', decimals: 2 };
+  return figureFrom(spec, geometry, ({ thinnest, method }) => {
     if (thinnest === null)
-      return unknownFigure(spec, 'Not measured: the model is not sound enough for the halves to be solids.');
+      return unknownFigure(
+        spec,
+        method === 'solid booleans'
+          ? 'No two faces of stone stand face to face.'
+          : 'Not measured: the model is not sound enough for the halves to be solids.',
+      );
     const places = ([half, kind]: readonly [Half, 'show' | 'core']) => {
       const { mm: value, atMm } = thinnest[half];
       const place =
         measured === null
           ? ''
           : `, ${placeName({ boxMinMm: measured.summary.boxMinMm, boxMaxMm: measured.summary.boxMaxMm, pull: inputs.part.pull }, atMm, kind)}`;
-      return `${half}: ${mm(value)}${place} (${atMm.map((at) => formatNumber(at, 1)).join(', ')})`;
+      return `${half}: ${mm(value, 2)}${place} (${atMm.map((at) => formatNumber(at, 1)).join(', ')})`;
     };
     return figure(
       spec,
@@ -154,4 +160,36 @@ function thinnestStone({ inputs, measured }: StepContext, geometry: Answer<MoldG
       places(['positive', 'core']),
     );
   });
+}
+
+function findingFigures(
+  { inputs, pourFindings = null }: StepContext,
+  geometry: Answer<MoldGeometry>,
+): readonly Figure[] {
+  const locking: FigureSpec = {
+    id: 'mold.lockingMl',
+    label: 'Stone caught in undercuts',
+    unit: 'mL',
+    decimals: 2,
+  };
+  const keys: FigureSpec = { id: 'mold.keysPlaced', label: 'Keys that find room', unit: '', decimals: 0 };
+  const why = !geometry.known
+    ? geometry.why
+    : pourFindings === null
+      ? 'Not looked for with these volumes.'
+      : null;
+  if (why !== null || pourFindings === null)
+    return [unknownFigure(locking, why ?? ''), unknownFigure(keys, why ?? '')];
+  return [
+    figure(
+      locking,
+      pourFindings.lockingMm3 / 1000,
+      'Stone of the positive between two walls along one line of the pull: it hooks behind the pattern and the laminate.',
+    ),
+    figure(
+      keys,
+      pourFindings.keysPlaced,
+      `Of ${inputs.mold.keyCount} wanted, each ${mm(inputs.mold.keyDiameterMm)} wide, on the lands.`,
+    ),
+  ];
 }

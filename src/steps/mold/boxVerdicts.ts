@@ -1,19 +1,22 @@
 /** Is the box thick enough all round, do the halves add up, and where does the stone break first? */
 import type { Verdict } from '../../core/figure';
+import type { Vec3 } from '../../core/mesh/types';
 import { placeName } from '../../core/mesh/place';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { mm } from './say';
-import type { MoldWork } from './work';
+import { halves, type MoldWork } from './work';
 
 /** Least cover that is trusted (common practice). */
 const usualCoverMm = 10;
 /** How far the sum of all volumes may be off the box, by method. */
 const volumeTolerance = { 'solid booleans': 1e-3, 'integration along the pull': 5e-3 } as const;
+/** Less stone than this behind a wall is a crumb of the mesh (common practice). */
+const noticedLockingMm3 = 5;
 /** Stone thinner than this is an edge, not a wall (common practice). */
 const knifeEdgeMm = 1;
 
-export function boxVerdict({ inputs }: StepContext, { geometry }: MoldWork): Verdict {
+export function boxVerdict({ inputs, measured }: StepContext, { geometry }: MoldWork): Verdict {
   const id = 'mold.box';
   if (!geometry.known)
     return {
@@ -41,6 +44,13 @@ export function boxVerdict({ inputs }: StepContext, { geometry }: MoldWork): Ver
       fix: 'Look for self-touching or flipped facets at the Part step, mend the model and import it again.',
     };
   const size = `${box.innerMm.map((side) => formatNumber(side, 1)).join(' × ')} mm inside`;
+  if (measured?.summary.solid === true)
+    return {
+      id,
+      word: 'look again',
+      reason: `Box ${size}. The model is drawn solid: the negative is right, but the positive has no cavity to fill, only its backing.`,
+      fix: 'Import the shell, or work out the positive from the print that is hollow.',
+    };
   if (least < usualCoverMm)
     return {
       id,
@@ -52,7 +62,7 @@ export function boxVerdict({ inputs }: StepContext, { geometry }: MoldWork): Ver
     return {
       id,
       word: 'look again',
-      reason: `Box ${size}. The volumes come from integration along the pull: ${why}`,
+      reason: `Box ${size}. The volumes come from integration along the pull. ${why}`,
       fix: 'Good enough to weigh the mix. Mend the model for solid halves and the thinnest stone.',
     };
   return { id, word: 'go', reason: `Box ${size}; cover ${mm(least)} or more all round.`, fix: '' };
@@ -68,6 +78,13 @@ export function thinnestVerdict({ inputs, measured }: StepContext, { geometry }:
   });
   if (!geometry.known) return unknown(geometry.why);
   const { thinnest } = geometry.value;
+  if (thinnest === null && geometry.value.method === 'solid booleans')
+    return {
+      id,
+      word: 'go',
+      reason: 'No two faces of stone stand face to face: nothing thin to break.',
+      fix: '',
+    };
   if (thinnest === null) return unknown('The halves are no solids, so the thinnest stone was not measured.');
   const { leastStoneMm } = inputs.mold;
   const inNegative = thinnest.negative.mm <= thinnest.positive.mm;
@@ -77,14 +94,14 @@ export function thinnestVerdict({ inputs, measured }: StepContext, { geometry }:
     measured === null
       ? ''
       : `, ${placeName({ boxMinMm: measured.summary.boxMinMm, boxMaxMm: measured.summary.boxMaxMm, pull: inputs.part.pull }, worst.atMm, inNegative ? 'show' : 'core')}`;
-  const reason = `The thinnest stone is ${mm(worst.mm)}, in the ${half}${place}; you accept ${mm(leastStoneMm)}.`;
+  const reason = `The thinnest stone is ${mm(worst.mm, 2)}, in the ${half}${place}; you accept ${mm(leastStoneMm)}.`;
   if (worst.mm >= leastStoneMm) return { id, word: 'go', reason, fix: '' };
   if (worst.mm < knifeEdgeMm)
     return {
       id,
-      word: 'stop',
-      reason: `${reason} That is a knife edge: it breaks when the mold first opens.`,
-      fix: 'Round the edge in the model, fill the gap on the pattern, or move the cover there.',
+      word: 'look again',
+      reason: `${reason} That is an edge, not a wall: it chips when the mold first opens, and the chip lies in the laminate.`,
+      fix: 'Round it in the model, fill the gap on the pattern, or give that side more cover.',
     };
   return {
     id,
@@ -92,4 +109,47 @@ export function thinnestVerdict({ inputs, measured }: StepContext, { geometry }:
     reason: `${reason} Thin ribs between cavities break first.`,
     fix: 'Give that side more cover, widen the gap in the model, or set a wire or glass fiber into the stone there.',
   };
+}
+
+/** Undercuts, knife edges and keys of the halves; one verdict each where there is something to say. */
+export function findingVerdicts({ inputs, pourFindings = null, measured }: StepContext): readonly Verdict[] {
+  if (pourFindings === null) return [];
+  const { lockingMm3, lockingAtMm, keysPlaced, knifeEdges, flatRim } = pourFindings;
+  const verdicts: Verdict[] = [];
+  const placeOf = (atMm: Vec3, kind: 'show' | 'core') =>
+    measured === null
+      ? ''
+      : ` at ${placeName({ boxMinMm: measured.summary.boxMinMm, boxMaxMm: measured.summary.boxMaxMm, pull: inputs.part.pull }, atMm, kind)}`;
+  if (lockingMm3 > noticedLockingMm3)
+    verdicts.push({
+      id: 'mold.locking',
+      word: 'stop',
+      reason: `${formatNumber(lockingMm3 / 1000, 2)} mL of stone are caught in undercuts${lockingAtMm === null ? '' : placeOf(lockingAtMm, 'core')}: the halves lock to the pattern and to the laminate.`,
+      fix: 'Turn the pull, or fill the undercut on the pattern before the pour.',
+    });
+  if (keysPlaced < inputs.mold.keyCount)
+    verdicts.push({
+      id: 'mold.keys',
+      word: 'look again',
+      reason: `${keysPlaced} of ${inputs.mold.keyCount} keys find room on the lands.`,
+      fix: 'Give wider lands or more side cover, or take smaller keys.',
+    });
+  for (const half of halves) {
+    const knife = knifeEdges[half];
+    if (knife === null) continue;
+    verdicts.push({
+      id: `mold.${half}.knifeEdge`,
+      word: 'look again',
+      reason: `The ${half} has ${mm(knife.lengthMm, 0)} of sharp edge, down to ${formatNumber(knife.sharpestDeg, 0)}° of stone${placeOf(knife.atMm, half === 'negative' ? 'show' : 'core')}: it chips first.`,
+      fix: 'Round that edge in the model, or handle it last and seal it well.',
+    });
+  }
+  if (!flatRim && inputs.mold.pourMethod !== 'pressed in')
+    verdicts.push({
+      id: 'mold.rimOnBoard',
+      word: 'look again',
+      reason: 'The rim does not lie in one plane, so a plain board does not seal it.',
+      fix: 'Build the board up with clay to the rim, or press the pattern in from above.',
+    });
+  return verdicts;
 }

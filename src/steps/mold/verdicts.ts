@@ -1,7 +1,7 @@
 /** Verdicts of the Stone mold step, in the order of the bench work. */
 import type { Verdict } from '../../core/figure';
 import type { StepContext } from '../context';
-import { boxVerdict, thinnestVerdict } from './boxVerdicts';
+import { boxVerdict, findingVerdicts, thinnestVerdict } from './boxVerdicts';
 import { dryVerdicts, dryingVerdict } from './dryingVerdicts';
 import { floatVerdict, heatVerdict, layersVerdict, mixVerdict } from './pourVerdicts';
 import { repairsVerdict } from './repairsVerdict';
@@ -12,6 +12,7 @@ export function moldVerdicts(context: StepContext, work: MoldWork): readonly Ver
   return [
     boxVerdict(context, work),
     thinnestVerdict(context, work),
+    ...findingVerdicts(context),
     mixVerdict(work),
     layersVerdict(work),
     floatVerdict(context, work),

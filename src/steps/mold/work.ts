@@ -76,12 +76,7 @@ function geometryOf(context: StepContext): Answer<MoldGeometry> {
   if (context.mold !== null) return { known: true, value: context.mold };
   const part = availablePart(context);
   if (!part.known) return { known: false, why: part.reason };
-  return {
-    known: false,
-    why: part.measured.summary.solid
-      ? 'The model is drawn solid, so there is no cavity for the positive to fill.'
-      : 'The two pours are not worked out yet.',
-  };
+  return { known: false, why: context.moldProblem ?? 'The two pours are not worked out yet.' };
 }
 
 export const volumeMlOf = (geometry: MoldGeometry, half: Half) =>
