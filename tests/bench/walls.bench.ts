@@ -92,7 +92,7 @@ function comparison(mesh: IndexedMesh, rayWallMm: Float32Array) {
   for (let facet = 0; facet < rayWallMm.length; facet += comparisonStride) {
     const at = 3 * facet;
     const inward = new Vector3(-normal[at]!, -normal[at + 1]!, -normal[at + 2]!);
-    const center = new Vector3(centerMm[at]!, centerMm[at + 1]!, centerMm[at + 2]!);
+    const center = new Vector3(centerMm[at], centerMm[at + 1], centerMm[at + 2]);
     stands.push({ ray: new Ray(center, inward), facet });
   }
   const nearestMm = 1e-3;

@@ -108,40 +108,42 @@ function overlapInPlane(first: Corners, second: Corners, plane: Float64Array, to
   return true;
 }
 
-const planeA = new Float64Array(3);
-const planeB = new Float64Array(3);
-const heightsA = new Float64Array(3);
-const heightsB = new Float64Array(3);
-const line = new Float64Array(3);
-const intervalA: Interval = { low: 0, high: 0, crosses: false };
-const intervalB: Interval = { low: 0, high: 0, crosses: false };
-
 /**
- * Whether two facets cut each other, stand on each other's inside, or overlap in one plane (interval test of Moller
+ * A test whether two facets cut each other, stand on each other's inside, or overlap in one plane (interval test of Moller
  * 1997). Contact along edges only, as between neighbors whose corners don't match, is not a cut; nor is anything
  * shallower than the tolerance. Facets without area cut nothing.
  */
-export function facetsCut(first: Float64Array, second: Float64Array, toleranceMm: number): boolean {
-  if (!planeOf(first, planeA)) return false;
-  heightsOver(second, planeA, first, toleranceMm, heightsB);
-  if (oneSided(heightsB)) return false;
-  if (!planeOf(second, planeB)) return false;
-  heightsOver(first, planeB, second, toleranceMm, heightsA);
-  if (oneSided(heightsA)) return false;
-  if (allZero(heightsA) || allZero(heightsB)) return overlapInPlane(first, second, planeA, toleranceMm);
-  line[0] = planeA[1]! * planeB[2]! - planeA[2]! * planeB[1]!;
-  line[1] = planeA[2]! * planeB[0]! - planeA[0]! * planeB[2]!;
-  line[2] = planeA[0]! * planeB[1]! - planeA[1]! * planeB[0]!;
-  const length = Math.sqrt(line[0] * line[0] + line[1] * line[1] + line[2] * line[2]);
-  if (!(length > 0)) return false;
-  for (let axis = 0; axis < 3; axis++) line[axis]! /= length;
-  intervalOn(first, heightsA, line, intervalA);
-  intervalOn(second, heightsB, line, intervalB);
-  if (!intervalA.crosses && !intervalB.crosses) return false;
-  const low = Math.max(intervalA.low, intervalB.low);
-  const high = Math.min(intervalA.high, intervalB.high);
-  if (high - low > toleranceMm) return true;
-  return standsInside(intervalA, intervalB, toleranceMm) || standsInside(intervalB, intervalA, toleranceMm);
+export function facetCutTest(toleranceMm: number): (first: Float64Array, second: Float64Array) => boolean {
+  const planeA = new Float64Array(3);
+  const planeB = new Float64Array(3);
+  const heightsA = new Float64Array(3);
+  const heightsB = new Float64Array(3);
+  const line = new Float64Array(3);
+  const intervalA: Interval = { low: 0, high: 0, crosses: false };
+  const intervalB: Interval = { low: 0, high: 0, crosses: false };
+
+  return (first, second) => {
+    if (!planeOf(first, planeA)) return false;
+    heightsOver(second, planeA, first, toleranceMm, heightsB);
+    if (oneSided(heightsB)) return false;
+    if (!planeOf(second, planeB)) return false;
+    heightsOver(first, planeB, second, toleranceMm, heightsA);
+    if (oneSided(heightsA)) return false;
+    if (allZero(heightsA) || allZero(heightsB)) return overlapInPlane(first, second, planeA, toleranceMm);
+    line[0] = planeA[1]! * planeB[2]! - planeA[2]! * planeB[1]!;
+    line[1] = planeA[2]! * planeB[0]! - planeA[0]! * planeB[2]!;
+    line[2] = planeA[0]! * planeB[1]! - planeA[1]! * planeB[0]!;
+    const length = Math.sqrt(line[0] * line[0] + line[1] * line[1] + line[2] * line[2]);
+    if (!(length > 0)) return false;
+    for (let axis = 0; axis < 3; axis++) line[axis]! /= length;
+    intervalOn(first, heightsA, line, intervalA);
+    intervalOn(second, heightsB, line, intervalB);
+    if (!intervalA.crosses && !intervalB.crosses) return false;
+    const low = Math.max(intervalA.low, intervalB.low);
+    const high = Math.min(intervalA.high, intervalB.high);
+    if (high - low > toleranceMm) return true;
+    return standsInside(intervalA, intervalB, toleranceMm) || standsInside(intervalB, intervalA, toleranceMm);
+  };
 }
 
 function oneSided(heights: Float64Array): boolean {

@@ -1,4 +1,4 @@
-import { facetsCut } from './facetsCut';
+import { facetCutTest } from './facetsCut';
 import type { SurfaceIndex } from './surfaceIndex';
 import { leafSlots } from './surfaceIndexTree';
 import type { IndexedMesh } from './types';
@@ -16,11 +16,12 @@ export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32
   const { points, corners, facetOfSlot } = index;
   const slotCount = mesh.facets.length / 3;
   const toleranceMm = touchShare * index.diagonalMm;
+  const facetsCut = facetCutTest(toleranceMm);
   const touches = new Uint8Array(slotCount);
   const leafFacets = Array.from({ length: leafSlots }, () => new Float64Array(9));
   const otherFacets = Array.from({ length: leafSlots }, () => new Float64Array(9));
 
-  const fetch = (firstSlot: number, into: Float64Array[]): number => {
+  const loadCorners = (firstSlot: number, into: Float64Array[]): number => {
     const count = Math.min(leafSlots, slotCount - firstSlot);
     for (let member = 0; member < count; member++) {
       const target = into[member]!;
@@ -36,7 +37,7 @@ export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32
 
   const waiting = new Int32Array(64);
   for (let firstSlot = 0; firstSlot < slotCount; firstSlot += leafSlots) {
-    const count = fetch(firstSlot, leafFacets);
+    const count = loadCorners(firstSlot, leafFacets);
     let minX = Infinity;
     let minY = Infinity;
     let minZ = Infinity;
@@ -76,13 +77,13 @@ export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32
       }
       const otherFirst = ~node;
       if (otherFirst < firstSlot) continue; // paired when that leaf had its turn
-      const otherCount = fetch(otherFirst, otherFacets);
+      const otherCount = loadCorners(otherFirst, otherFacets);
       for (let member = 0; member < count; member++) {
         for (let other = otherFirst === firstSlot ? member + 1 : 0; other < otherCount; other++) {
           const first = leafFacets[member]!;
           const second = otherFacets[other]!;
           if (boxesApart(first, second, toleranceMm) || shareCorner(first, second)) continue;
-          if (!facetsCut(first, second, toleranceMm)) continue;
+          if (!facetsCut(first, second)) continue;
           touches[firstSlot + member] = 1;
           touches[otherFirst + other] = 1;
         }

@@ -29,6 +29,12 @@ const mesh = (positions: number[], facets: number[]): IndexedMesh => ({
   facets: Uint32Array.from(facets),
 });
 
+const touching = (surface: IndexedMesh) => findSelfTouching(buildSurfaceIndex(surface), surface);
+
+/** Largest relative difference from a diameter. */
+const worst = (walls: Float32Array, diameterMm: number) =>
+  walls.reduce((most, wall) => Math.max(most, Math.abs(wall / diameterMm - 1)), 0);
+
 describe('walls of simple bodies', () => {
   it('reads the thickness of a slab, by ray and by ball', () => {
     // Wide enough that no side face is nearer to a facet center of the large faces than the slab is thick.
@@ -58,13 +64,16 @@ describe('walls of simple bodies', () => {
   });
 
   it('reads the diameter of a solid sphere and of the tube of a torus, closer the finer the facets', () => {
-    const worst = (walls: Float32Array, diameterMm: number) =>
-      walls.reduce((most, wall) => Math.max(most, Math.abs(wall / diameterMm - 1)), 0);
     expect(worst(wallsOf(icosphere(10, 3)).ballWallMm, 20)).toBeLessThan(0.045);
     expect(worst(wallsOf(icosphere(10, 4)).ballWallMm, 20)).toBeLessThan(0.022);
     expect(worst(wallsOf(torus(2, 0.5, 48, 24)).ballWallMm, 1)).toBeLessThan(0.14);
     expect(worst(wallsOf(torus(2, 0.5, 96, 48)).ballWallMm, 1)).toBeLessThan(0.07);
     expect(worst(wallsOf(torus(2, 0.5, 96, 48)).rayWallMm, 1)).toBeLessThan(0.003);
+  });
+
+  it('stays within a few percent where the ball touches thousands of facets at once', () => {
+    const { ballWallMm } = wallsOf(icosphere(10, 5));
+    expect(worst(ballWallMm, 20)).toBeLessThan(0.03);
   });
 
   it('finds no wall behind an open sheet', () => {
@@ -150,8 +159,6 @@ describe('reach along the pull', () => {
 });
 
 describe('facets that touch without sharing a corner', () => {
-  const touching = (surface: IndexedMesh) => findSelfTouching(buildSurfaceIndex(surface), surface);
-
   it('finds none on sound bodies', () => {
     for (const body of [
       box([0, 0, 0], [3, 2, 1]),
