@@ -63,7 +63,7 @@ export interface ClosingSolution extends ClosingPosition {
 
 /** Forces balance to this share of the clamp force. */
 const balanceShare = 1e-9;
-const mostSteps = 80;
+const mostSteps = 400;
 /** A mold that has moved so far has tipped over, mm. */
 const tippedMm = 20;
 /** Longest single step, mm. */
