@@ -4,6 +4,7 @@ import type { PatternRecord } from '../../src/steps/context';
 import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs';
 import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
 import { materialSpecs, patchSpecs, plySpecs } from '../../src/steps/plies/inputs';
+import { bedPointSpecs, clampSpecs } from '../../src/steps/closing/inputs';
 import { repairSpecs, wantedSpecs, weighingSpecs } from '../../src/steps/mold/benchInputs';
 import { bagSpecs, measuredSpecs } from '../../src/steps/mold/stoneInputs';
 import { longestName, type Project } from '../../src/workbook';
@@ -78,6 +79,12 @@ const patch = fc.record({
   ...mapValues(patchSpecs, numberOf),
 });
 
+const clamp = fc.record({
+  id,
+  placed: fc.constantFrom('round the rim', 'at a place'),
+  ...mapValues(clampSpecs, numberOf),
+});
+const bedPoints = fc.record({ materialId: text, ...mapValues(bedPointSpecs, numberOf) });
 const weighing = fc.record({
   hours: numberOf(weighingSpecs.hours),
   negativeG: fc.option(numberOf(weighingSpecs.negativeG)),
@@ -116,6 +123,8 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'plies.materials': fc.array(arbitraryMaterial, { maxLength: 4 }),
   'plies.stack': fc.array(ply, { maxLength: 6 }),
   'plies.patches': fc.array(patch, { maxLength: 3 }),
+  'closing.clamps': fc.array(clamp, { maxLength: 3 }),
+  'closing.bedPoints': fc.array(bedPoints, { maxLength: 2 }),
   'mold.bag': fc.record(mapValues(bagSpecs, (spec) => fc.option(numberOf(spec)))),
   'mold.measured': fc.record(mapValues(measuredSpecs, (spec) => fc.option(numberOf(spec)))),
   'mold.wanted': fc.record(mapValues(wantedSpecs, (spec) => fc.option(numberOf(spec)))),

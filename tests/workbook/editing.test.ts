@@ -80,6 +80,9 @@ describe('undo and redo', () => {
         afterPly: 2,
       },
     ],
+    'closing.bedPoints': [
+      { materialId: 'twill-200', lightKpa: 20, lightPlyMm: 0.28, heavyKpa: 200, heavyPlyMm: 0.23 },
+    ],
     'mold.bag': { ...defaultMoldInputs.bag, waterPowderRatio: 0.22 },
     'mold.measured': { ...defaultMoldInputs.measured, patternG: 41.5 },
     'mold.wanted': { ...defaultMoldInputs.wanted, xMm: 120 },
