@@ -1,6 +1,6 @@
 /** Figures of drying: free water, dry targets, fitted end points, and what heat does to the stone. */
 import type { Figure } from '../../core/figure';
-import { evaporationHeatKJPerKg } from '../../core/stone/gypsum';
+import { crystalWaterPercent, evaporationHeatKJPerKg } from '../../core/stone/gypsum';
 import { dryingLimitsC } from '../../core/stone/drying';
 import {
   dehydrationFrontC,
@@ -151,6 +151,7 @@ function crystalWaterSkin({ inputs }: StepContext, { mix, stone }: MoldWork): Fi
       dryingC <= dehydrationFrontC
         ? `None as a front: ${celsius(dryingC)} is under the ${celsius(dehydrationFrontC)} taken for it. The surface may still turn chalky from ${celsius(dryingLimitsC.chalky)} (from memory).`
         : `${celsius(dryingC)} for ${formatNumber(dryingHours, 0)} h, front taken at ${celsius(dehydrationFrontC)}: the lesser of what heat supply and conduction allow.`,
+      `Set stone holds ${formatNumber(crystalWaterPercent().whole, 1)} % of crystal water; ${formatNumber(crystalWaterPercent().toHemihydrate, 1)} % of its mass leave on going back to plaster.`,
     );
   });
 }

@@ -49,6 +49,10 @@ function stoneFigures({ stone }: MoldWork): readonly Figure[] {
       stone.strengthMPa,
       'Wet, in compression; dry stone is about twice as strong (from memory). Thin walls break in tension at a tenth of it.',
     ),
+    knownFigure(
+      { id: 'mold.detailUm', label: 'Finest line that is reproduced', unit: 'µm', decimals: 0 },
+      stone.detailUm,
+    ),
   ];
 }
 

@@ -24,6 +24,7 @@ export interface StoneInUse {
   readonly demoldMin: KnownNumber;
   readonly settingExpansionPercent: KnownNumber;
   readonly strengthMPa: KnownNumber;
+  readonly detailUm: KnownNumber;
 }
 
 const types: Readonly<Record<MoldInputs['stoneType'], StoneType>> = {
@@ -63,5 +64,6 @@ export function stoneInUse({ stoneType, bag, measured }: MoldInputs): StoneInUse
         ? bagOrCard(bag.settingExpansionPercent, card.settingExpansionPercent)
         : measuredNumber(measured.settingExpansionPercent),
     strengthMPa: bagOrCard(bag.strengthMPa, card.strengthMPa),
+    detailUm: fromCard(card.detailUm),
   };
 }
