@@ -15,7 +15,8 @@ const headers = {
 export default defineConfig({
   define: { workbookVersion: JSON.stringify(packageFacts.version) },
   plugins: [
-    react(),
+    // Hot replacement of components needs a window; the scene is drawn in a worker.
+    react({ refreshExclude: [/\/node_modules\//, /\/src\/viewer\/scene\//] }),
     {
       name: 'policy-meta-tag',
       transformIndexHtml: {
