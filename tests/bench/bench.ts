@@ -19,6 +19,10 @@ const parts: Record<string, BenchPart> = {
     title: 'Ray and ball wall against three-mesh-bvh on the same rays and points',
     run: async () => (await import('./walls.bench')).benchWalls(),
   },
+  closing: {
+    title: 'Mold closing after a change',
+    run: async () => (await import('./closing.bench')).benchClosing(),
+  },
   pack: {
     title: 'Packing for the saved workbook',
     run: async () => (await import('./pack.bench')).benchPack(),

@@ -13,17 +13,20 @@ import { closingReport } from '../../src/steps/closing/report';
 import type { StepContext } from '../../src/steps/context';
 import { defaultProjectInputs } from '../../src/steps/inputs';
 import { defaultMaterial } from '../../src/steps/plies/inputs';
-import { domeShellWallMm, shellOfTriangles } from '../support/meshes';
+import { mapVertices, shellOfTriangles } from '../support/meshes';
 import { trayPattern } from '../steps/contexts';
 
-const runs = 7;
+/** The page has worked the step out a few times before anybody drags a slider. */
+const warmUps = 5;
+const runs = 9;
 const triangles = 300_000;
 /** So many plies that the shell's wall presses them. */
 const plies = 9;
 
 /** Lines to print. */
 export async function benchClosing(): Promise<string[]> {
-  const mesh = shellOfTriangles(triangles);
+  // Drawn out, or every place of the half sphere would answer a tilt alike and a handful of bins would do.
+  const mesh = mapVertices(shellOfTriangles(triangles), ([x, y, z]) => [1.4 * x, y, 0.6 * z]);
   const measurement = measurePart(mesh, [0, 0, 1]);
   const health = findHealth(mesh);
   const summary = summarize(mesh, health, measurement);
@@ -62,19 +65,20 @@ export async function benchClosing(): Promise<string[]> {
       samples: over,
       curve,
       clamps: [{ forceN: (forceN += 1), atOpeningMm: 0, rateNPerMm: 8, planMm: [5, 3] }],
-      lands: { outlineHalfMm: [60, 60], shimMm: 0 },
-      halfSizeMm: [50, 50],
+      lands: { outlineHalfMm: [80, 60], shimMm: 0 },
+      halfSizeMm: [70, 50],
       sealedAtMm: null,
     });
   const binsMs = median(() => solve(summary.closing));
   const facetsMs = median(() => solve(samples));
   return [
-    `closing, ${measurement.facetCount} triangles, wall ${domeShellWallMm} mm, ${plies} plies: whole report after a change ${reportMs.toFixed(1)} ms`,
+    `closing, ${measurement.facetCount} triangles, ${plies} plies: whole report after a change ${reportMs.toFixed(1)} ms`,
     `one balance with tilts ${binsMs.toFixed(1)} ms over ${summary.closing.areaMm2.length} bins, ${facetsMs.toFixed(1)} ms facet by facet (${(binsMs / facetsMs).toFixed(3)} of it); bins once per measurement ${histogramMs.toFixed(0)} ms`,
   ];
 }
 
 function median(work: () => unknown): number {
+  for (let run = 0; run < warmUps; run++) work();
   const times: number[] = [];
   for (let run = 0; run < runs; run++) {
     const start = performance.now();

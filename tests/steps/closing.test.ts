@@ -186,9 +186,9 @@ describe('Mold closing step', () => {
   });
 });
 
-describe('what cannot be used is told in one sentence', () => {
-  const closes = (context: StepContext) => verdictOf(closingReport(context), 'closing.closes');
+const closes = (context: StepContext) => verdictOf(closingReport(context), 'closing.closes');
 
+describe('what cannot be used is told in one sentence', () => {
   test.each([
     ['no pattern', emptyContext(), /No pattern is imported/u],
     ['no plies', trayContext({ plies: { stack: [] } }), /The stack has no plies/u],

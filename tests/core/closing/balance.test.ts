@@ -107,10 +107,11 @@ describe('flat plate of one wall, 100 × 60 mm', () => {
   });
 });
 
+const wedgeWallMm = (u: number) => 0.6 + 0.05 * u;
+
 test('wedge plate: each strip carries the bed of its own gap', () => {
   const cells = 200;
-  const wallOf = (u: number) => 0.6 + 0.05 * u;
-  const { samples } = plate(100, 60, cells, (u) => wallOf(u));
+  const { samples } = plate(100, 60, cells, wedgeWallMm);
   const level = translationBalance({
     samples,
     curve,
@@ -122,25 +123,26 @@ test('wedge plate: each strip carries the bed of its own gap', () => {
   const steps = 2000;
   for (let i = 0; i <= steps; i++) {
     const weight = i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2;
-    integral += (weight * pressureAt(curve, wallOf((2 * i) / steps - 1) + level.standOffMm)) / (3 * steps);
+    integral +=
+      (weight * pressureAt(curve, wedgeWallMm((2 * i) / steps - 1) + level.standOffMm)) / (3 * steps);
   }
   expect((integral * 6000) / 2500).toBeCloseTo(1, 4);
 });
 
-describe('tilt', () => {
-  const strips = (halfMm: number) =>
-    handFace(
-      handFrame(100, 60, 0),
-      [-1, 1].flatMap((side) =>
-        [-1, 1].map((end) => ({
-          areaMm2: 1500,
-          wallMm: 0.5,
-          normal: [0, 0, 1] as const,
-          at: [side * halfMm, end * 20, 0] as const,
-        })),
-      ),
-    ).samples;
+const strips = (halfMm: number) =>
+  handFace(
+    handFrame(100, 60, 0),
+    [-1, 1].flatMap((side) =>
+      [-1, 1].map((end) => ({
+        areaMm2: 1500,
+        wallMm: 0.5,
+        normal: [0, 0, 1] as const,
+        at: [side * halfMm, end * 20, 0] as const,
+      })),
+    ),
+  ).samples;
 
+describe('tilt', () => {
   test('a clamp off center on two strips: each strip takes its lever share', () => {
     const solution = tiltedBalance(problem(strips(40), { forceN: 1200, at: [10, 0] }));
     const near = gapAtPressure(curve, (600 * (1 + 10 / 40)) / 3000);

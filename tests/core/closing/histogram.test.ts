@@ -43,6 +43,9 @@ function dome({ wallMm, taper, noise, steep }: Dome, cells: number) {
   return handFace(handFrame(100, 60, 20), places);
 }
 
+const near = (a: number, b: number, scale: number, what: string) =>
+  expect(Math.abs(a - b) / scale, what).toBeLessThanOrEqual(0.002);
+
 describe(`bins and facets agree within 0.2 % (seed ${propertySeed})`, () => {
   test('stand-off, forces, tilt and shares of drifting, scattered, steepening faces', () => {
     const faces = fc.record({
@@ -74,8 +77,6 @@ describe(`bins and facets agree within 0.2 % (seed ${propertySeed})`, () => {
         const one = solve(whole.samples);
         const other = solve(bins);
         const usualGapMm = face.wallMm + one.solution.standOffMm;
-        const near = (a: number, b: number, scale: number, what: string) =>
-          expect(Math.abs(a - b) / scale, what).toBeLessThanOrEqual(0.002);
         near(other.solution.standOffMm, one.solution.standOffMm, usualGapMm, 'stand-off');
         near(
           other.solution.laminateForceN,
@@ -94,11 +95,12 @@ describe(`bins and facets agree within 0.2 % (seed ${propertySeed})`, () => {
   }, 60_000);
 });
 
+const sum = (areas: Float32Array | Float64Array, values: Float32Array | Float64Array) =>
+  [...areas].reduce((total, area, i) => total + area * values[i]!, 0);
+
 test('the area and the means are those of the facets', () => {
   const face = cup(100, 60, 20, 3, 20, 0.7, 0.6);
   const bins = histogramOf(face, 64);
-  const sum = (areas: Float32Array | Float64Array, values: Float32Array | Float64Array) =>
-    [...areas].reduce((total, area, i) => total + area * values[i]!, 0);
   for (const name of ['wallMm', 'pullCosine', 'armUMm', 'armVMm'] as const) {
     const wanted = sum(face.samples.areaMm2, face.samples[name]);
     expect(sum(bins.areaMm2, bins[name])).toBeCloseTo(wanted, 6);
@@ -114,17 +116,18 @@ test('facets without area take no part; no facets make no bins', () => {
   expect(closingHistogram({ ...face.samples, areaMm2: none }, face.centerMm).areaMm2.length).toBe(0);
 });
 
+const cupOf = (cells: number) =>
+  tiltedBalance({
+    samples: histogramOf(cup(100, 60, 20, 5, cells, 0.6, 0.55)),
+    curve,
+    clamps: [{ forceN: 900, atOpeningMm: 0, rateNPerMm: 8, planMm: [6, -3] }],
+    lands: { outlineHalfMm: [60, 40], shimMm: 0 },
+    halfSizeMm: [50, 30],
+    sealedAtMm: null,
+  });
+
 test('the answer does not depend on the size of the triangles', () => {
-  const at = (cells: number) =>
-    tiltedBalance({
-      samples: histogramOf(cup(100, 60, 20, 5, cells, 0.6, 0.55)),
-      curve,
-      clamps: [{ forceN: 900, atOpeningMm: 0, rateNPerMm: 8, planMm: [6, -3] }],
-      lands: { outlineHalfMm: [60, 40], shimMm: 0 },
-      halfSizeMm: [50, 30],
-      sealedAtMm: null,
-    });
-  const [coarse, fine] = [at(40), at(120)];
+  const [coarse, fine] = [cupOf(40), cupOf(120)];
   expect(Math.abs(coarse.standOffMm - fine.standOffMm)).toBeLessThan(0.002 * 0.6);
   expect(Math.abs(coarse.landForceN - fine.landForceN)).toBeLessThan(0.002 * 900);
 });

@@ -108,19 +108,20 @@ describe('cone of one draft', () => {
   });
 });
 
+const solve = (mesh: IndexedMesh) => {
+  const { histogram } = measured(mesh, [0, 0, -1]);
+  return tiltedBalance({
+    samples: histogram,
+    curve,
+    clamps: [{ forceN: 1500, atOpeningMm: 0, rateNPerMm: 8, planMm: [0, 0] }],
+    lands: { outlineHalfMm: [60, 45], shimMm: 0 },
+    halfSizeMm: histogram.frame.halfSizeMm,
+    sealedAtMm: null,
+  });
+};
+
 describe('tray with drafted sides', () => {
   const coarse = tray([80, 50, 20], 0.62, 4);
-  const solve = (mesh: IndexedMesh) => {
-    const { histogram } = measured(mesh, [0, 0, -1]);
-    return tiltedBalance({
-      samples: histogram,
-      curve,
-      clamps: [{ forceN: 1500, atOpeningMm: 0, rateNPerMm: 8, planMm: [0, 0] }],
-      lands: { outlineHalfMm: [60, 45], shimMm: 0 },
-      halfSizeMm: histogram.frame.halfSizeMm,
-      sealedAtMm: null,
-    });
-  };
 
   test('finer triangles change nothing that a bench could measure', () => {
     const [one, two] = [solve(refined(refined(coarse))), solve(refined(refined(refined(coarse))))];
