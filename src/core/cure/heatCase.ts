@@ -51,7 +51,7 @@ export interface HeatOptions {
 }
 
 export const usualHeatOptions = {
-  longestStepS: 60,
+  longestStepS: 120,
   toleranceK: 0.5,
   recordEveryS: 60,
   frameEveryS: null,

@@ -11,7 +11,6 @@ import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
 import { takeStep, tryStep, type StepInput } from './heatStep';
 import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
-import { boilingC } from './waterVapor';
 
 export interface HeatFrame {
   readonly timeS: number;
@@ -49,6 +48,8 @@ const shortestStepS = 0.05;
 const mostReactionK = 2;
 /** Conductivities are brought up to date when the mold has lost this share of its water since. */
 const staleWaterShare = 0.03;
+/** Each voxel that boils dry kinks its neighbors' warming; no step shrinks below this for that, s. */
+const boilingStepS = 20;
 const mostSteps = 200_000;
 
 /**
@@ -89,8 +90,9 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     const tooHot = cured !== null && cured.mostK > mostReactionK;
     if (!tooHot) tryStep(one, state, input);
     const surprise = tooHot ? Infinity : surpriseK(state, size);
-    if (surprise > 4 * options.toleranceK && size > shortestStepS) {
-      stepS = Math.max(shortestStepS, size / (tooHot ? 2 : 3));
+    const floorS = input.wet && state.boiling ? boilingStepS : shortestStepS;
+    if (surprise > 4 * options.toleranceK && (size > floorS || tooHot) && size > shortestStepS) {
+      stepS = Math.max(tooHot ? shortestStepS : floorS, size / (tooHot ? 2 : 3));
       continue;
     }
     if (tooHot) throw runaway();
@@ -113,7 +115,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     if (frameEveryS !== null && (last || timeS - frames.at(-1)!.timeS >= frameEveryS - 1e-6)) keepFrame(timeS);
     options.onProgress?.(timeS / untilS);
     const growth = Math.sqrt(options.toleranceK / Math.max(surprise, 1e-9));
-    stepS = Math.min(options.longestStepS, size * Math.min(2, Math.max(0.3, 0.9 * growth)));
+    stepS = Math.min(options.longestStepS, Math.max(floorS, size * Math.min(2, Math.max(0.3, 0.9 * growth))));
     if (atEnd && timeS < untilS) stepS = firstStepS;
   }
   return {
@@ -160,15 +162,13 @@ function cureAhead(one: HeatCase, state: HeatState, stepS: number) {
   return { degrees, heatJ, mostK };
 }
 
-/** By how much the step differs from a plain going-on of the one before, K; voxels at the boiling plateau kink and are left out. */
-function surpriseK({ system, temperatureC, risePerS, heldKg }: HeatState, stepS: number): number {
+/** By how much the step differs from a plain going-on of the one before, K. */
+function surpriseK({ system, risePerS }: HeatState, stepS: number): number {
   const { rise } = system;
   let most = 0;
   for (let at = 0; at < rise.length; at++) {
     const off = Math.abs(rise[at]! - risePerS[at]! * stepS);
-    if (off <= most) continue;
-    const nearBoiling = Math.abs(temperatureC[at]! - boilingC) < 4 && (heldKg[at]! > 0 || temperatureC[at]! <= boilingC);
-    if (!nearBoiling) most = off;
+    if (off > most) most = off;
   }
   return most;
 }

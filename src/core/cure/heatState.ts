@@ -21,6 +21,13 @@ export interface HeatState {
   readonly dehydrationJ: Float64Array;
   /** Share of it that has turned, 0 to 1. */
   readonly turnedShare: Float64Array;
+  /** Scratch of the step: share that turns, and how much more for each kelvin. */
+  readonly turnBase: Float64Array;
+  readonly turnPerK: Float64Array;
+  /** Share of its free water that the mold dried off per second in the last step. */
+  dryingPerS: number;
+  /** Whether any voxel boiled in the last step taken. */
+  boiling: boolean;
   /** Highest temperature so far. */
   readonly peakC: Float32Array;
   readonly conductivityWPerMK: Float32Array;
@@ -46,6 +53,10 @@ export function heatState(one: HeatCase): HeatState {
     dryCapacityJPerK: new Float64Array(count).fill(1),
     dehydrationJ: new Float64Array(count),
     turnedShare: new Float64Array(count),
+    turnBase: new Float64Array(count),
+    turnPerK: new Float64Array(count),
+    dryingPerS: 0,
+    boiling: false,
     peakC: new Float32Array(count).fill(one.startC),
     conductivityWPerMK: new Float32Array(count).fill(1),
     laminateVoxels: Uint32Array.from(placesOfLaminate(half, laminateShare)),
@@ -92,6 +103,10 @@ export function refreshConductivity({ voxels, stone, laminate }: HeatCase, state
   }
   fillConductances(voxels, conductivityWPerMK, state.system.conductances);
 }
+
+/** Share of the water held now that will be there in the middle of a step, if drying goes on as it did. */
+export const heldMidway = ({ dryingPerS }: HeatState, stepS: number): number =>
+  Math.max(0, 1 - 0.5 * stepS * dryingPerS);
 
 /** Heat capacity of a voxel with the water it holds, J/K. */
 export const capacityJPerK = (state: HeatState, at: number): number =>

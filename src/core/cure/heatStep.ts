@@ -8,7 +8,7 @@ import { tablePerK, tablePlace } from './dehydrationTable';
 import { takeFromHalves } from './freeWater';
 import type { HeatCase } from './heatCase';
 import type { HeatLedger } from './heatLedger';
-import { capacityJPerK, type HeatState } from './heatState';
+import { capacityJPerK, heldMidway, sumOf, type HeatState } from './heatState';
 import { waterHeatJPerKgK } from './moldMaterials';
 import { straighten, surfaceHeat } from './surfaceExchange';
 import { boilingC, evaporationJPerKg } from './waterVapor';
@@ -16,8 +16,8 @@ import { boilingC, evaporationJPerKg } from './waterVapor';
 /** A boiling voxel takes up heat as if it were this many times heavier; what it took then leaves as steam. */
 const boilingCapacity = 1e4;
 const boilingJPerKg = evaporationJPerKg(boilingC);
-/** A voxel within this of boiling counts as boiling, K. */
-const boilingSlackK = 1e-3;
+/** A voxel this warm counts as boiling, °C. */
+const boilsFromC = boilingC - 1e-3;
 
 export interface StepInput {
   readonly airC: number;
@@ -28,39 +28,26 @@ export interface StepInput {
   readonly wet: boolean;
 }
 
-const isBoiling = (state: HeatState, at: number) =>
-  state.heldKg[at]! > 0 && state.temperatureC[at]! >= boilingC - boilingSlackK;
-
-/** Works out `state.system.rise`; changes nothing else that a step taken back would miss. */
+/** Works out `state.system.rise`; changes nothing that a step taken back would miss. */
 export function tryStep(one: HeatCase, state: HeatState, input: StepInput): void {
-  const { system, temperatureC, heldKg, fullKg, dryCapacityJPerK } = state;
-  const { mass, source } = system;
-  const { stepS, wet, dehydrationPerS, reactionJ } = input;
-  const perStep = 1 / stepS;
-  for (let at = 0; at < mass.length; at++) {
-    const capacity = dryCapacityJPerK[at]! + heldKg[at]! * waterHeatJPerKgK;
-    mass[at] = capacity * perStep;
-    source[at] = 0;
-    if (dehydrationPerS !== null) {
-      const turn = turnInStep(dehydrationPerS, state, at, stepS);
-      mass[at]! += state.dehydrationJ[at]! * turn.perK * perStep;
-      source[at] = -state.dehydrationJ[at]! * turn.base * perStep;
-    }
-    if (wet && isBoiling(state, at)) mass[at]! += boilingCapacity * capacity * perStep;
-  }
+  const { fullKg, heldKg, system, temperatureC } = state;
+  const { stepS, reactionJ } = input;
+  fillMass(state, input);
+  if (input.dehydrationPerS !== null) addTurning(state, input.dehydrationPerS, stepS);
   if (reactionJ !== null)
-    state.laminateVoxels.forEach((at, place) => (source[at]! += reactionJ[place]! * perStep));
-  const dries = wet && one.water.rule === 'wicks';
-  const wetFull = one.water.fallingRateUnder;
-  const wetness = (at: number) =>
-    fullKg[at]! > 0 ? Math.min(1, heldKg[at]! / (wetFull * fullKg[at]!)) : 0;
+    state.laminateVoxels.forEach((at, place) => (system.source[at]! += reactionJ[place]! / stepS));
+  const wetFull = one.water.fallingRateUnder / heldMidway(state, stepS);
+  const wetness = (at: number) => {
+    const full = fullKg[at]!;
+    return full > 0 ? Math.min(1, heldKg[at]! / (wetFull * full)) : 0;
+  };
   straighten(
     state.exchange,
     {
       temperatureC,
       risePerS: state.risePerS,
       conductivityWPerMK: state.conductivityWPerMK,
-      wetness: dries ? wetness : null,
+      wetness: input.wet && one.water.rule === 'wicks' ? wetness : null,
     },
     input.airC,
     stepS,
@@ -69,19 +56,46 @@ export function tryStep(one: HeatCase, state: HeatState, input: StepInput): void
   adiStep(system, temperatureC);
 }
 
-/** Share of a voxel's gypsum that turns in a step: `base` plus `perK` for each kelvin that the voxel rises in it. */
-const turning = { base: 0, perK: 0 };
+/** Heat capacities over the step; boiling voxels take up heat without warming. */
+function fillMass(state: HeatState, input: StepInput): void {
+  const { system, temperatureC, heldKg, dryCapacityJPerK } = state;
+  const { mass, source } = system;
+  const waterJPerKgK = waterHeatJPerKgK * heldMidway(state, input.stepS);
+  const perStep = 1 / input.stepS;
+  source.fill(0);
+  for (let at = 0; at < mass.length; at++) {
+    const held = heldKg[at]!;
+    const capacity = (dryCapacityJPerK[at]! + held * waterJPerKgK) * perStep;
+    mass[at] = held > 0 && temperatureC[at]! >= boilsFromC ? capacity * (1 + boilingCapacity) : capacity;
+  }
+}
 
-function turnInStep(table: Float64Array, state: HeatState, at: number, stepS: number): typeof turning {
-  const place = tablePlace(state.temperatureC[at]!);
-  const entry = Math.floor(place);
-  const low = table[entry]!;
-  const slope = table[entry + 1]! - low;
-  const rate = low + slope * (place - entry);
-  const left = (1 - state.turnedShare[at]!) / (1 + 0.5 * stepS * rate);
-  turning.base = stepS * rate * left;
-  turning.perK = 0.5 * stepS * slope * tablePerK * left;
-  return turning;
+/**
+ * Share of each voxel's gypsum that turns in the step, as `turnBase` plus `turnPerK` for each kelvin that it rises in it:
+ * the rate at mid-step, straightened. Enters the step as heat taken and as extra capacity.
+ */
+function addTurning(
+  { system, temperatureC, turnedShare, dehydrationJ, turnBase, turnPerK }: HeatState,
+  table: Float64Array,
+  stepS: number,
+): void {
+  const { mass, source } = system;
+  const perStep = 1 / stepS;
+  for (let at = 0; at < mass.length; at++) {
+    const place = tablePlace(temperatureC[at]!);
+    const entry = place | 0;
+    const low = table[entry]!;
+    const slope = table[entry + 1]! - low;
+    const rate = low + slope * (place - entry);
+    const left = (stepS * (1 - turnedShare[at]!)) / (1 + 0.5 * stepS * rate);
+    const base = rate * left;
+    const perK = 0.5 * slope * tablePerK * left;
+    turnBase[at] = base;
+    turnPerK[at] = perK;
+    const heat = dehydrationJ[at]! * perStep;
+    mass[at]! += heat * perK;
+    source[at]! -= heat * base;
+  }
 }
 
 function addFaces({ system, exchange }: HeatState): void {
@@ -97,46 +111,73 @@ function addFaces({ system, exchange }: HeatState): void {
 
 /** Takes the step whose rise has been worked out, and books it. */
 export function takeStep(one: HeatCase, state: HeatState, input: StepInput, ledger: HeatLedger): void {
-  const { half } = one.voxels;
-  const { system, temperatureC, risePerS, peakC } = state;
+  const { system, temperatureC, risePerS, peakC, heldKg, dryCapacityJPerK } = state;
   const { stepS, wet, dehydrationPerS, reactionJ } = input;
-  const surface = surfaceHeat(state.exchange, half, system.rise);
+  const surface = surfaceHeat(state.exchange, one.voxels.half, system.rise);
+  const { rise, scratch } = system;
+  // From here on `rise` is what the voxel really rises; `scratch` takes the capacity that the step was worked out with.
+  const waterJPerKgK = waterHeatJPerKgK * heldMidway(state, stepS);
+  for (let at = 0; at < rise.length; at++) scratch[at] = dryCapacityJPerK[at]! + heldKg[at]! * waterJPerKgK;
+  if (dehydrationPerS !== null) ledger.dehydratedJ += turn(state);
+  const boiledKg = wet ? boil(state) : 0;
+  state.boiling = boiledKg > 0;
   let stored = 0;
-  let dehydrated = 0;
-  let boiledKg = 0;
-  for (let at = 0; at < temperatureC.length; at++) {
-    const before = temperatureC[at]!;
-    const capacity = capacityJPerK(state, at);
-    const rise = system.rise[at]!;
-    let after = before + rise;
-    if (dehydrationPerS !== null) {
-      const turn = turnInStep(dehydrationPerS, state, at, stepS);
-      const wanted = turn.base + turn.perK * rise;
-      const turned = Math.min(1 - state.turnedShare[at]!, Math.max(0, wanted));
-      after += (state.dehydrationJ[at]! * (wanted - turned)) / capacity;
-      dehydrated += state.dehydrationJ[at]! * turned;
-      state.turnedShare[at]! += turned;
-    }
-    if (wet && state.heldKg[at]! > 0) {
-      if (isBoiling(state, at)) after += boilingCapacity * rise;
-      const boilable = Math.max(0, after - boilingC) * capacity;
-      const kg = Math.min(state.heldKg[at]!, boilable / boilingJPerKg);
-      after = kg < state.heldKg[at]! ? Math.min(after, boilingC) : after - (kg * boilingJPerKg) / capacity;
-      state.heldKg[at]! -= kg;
-      boiledKg += kg;
-    }
-    stored += capacity * (after - before);
-    risePerS[at] = (after - before) / stepS;
+  const perStep = 1 / stepS;
+  for (let at = 0; at < rise.length; at++) {
+    const risen = rise[at]!;
+    const after = temperatureC[at]! + risen;
+    stored += scratch[at]! * risen;
+    risePerS[at] = risen * perStep;
     temperatureC[at] = after;
     if (after > peakC[at]!) peakC[at] = after;
   }
   ledger.fromOvenJ += surface.fromOvenW * stepS;
   ledger.storedJ += stored;
-  ledger.dehydratedJ += dehydrated;
   ledger.boiledKg += boiledKg;
   ledger.evaporatedJ += boiledKg * boilingJPerKg + surface.evaporationW * stepS;
   if (reactionJ !== null) for (const heatJ of reactionJ) ledger.reactionJ += heatJ;
+  state.dryingPerS = 0;
   if (surface.evaporationW > 0) dryFaces(one, state, surface.waterKgPerS, stepS, ledger);
+}
+
+/** Books the gypsum that turned, J; what the straightened rate asked for beyond all or under nothing goes back as warmth. */
+function turn({ system, turnedShare, dehydrationJ, turnBase, turnPerK }: HeatState): number {
+  const { rise, scratch } = system;
+  let dehydrated = 0;
+  for (let at = 0; at < rise.length; at++) {
+    const wanted = turnBase[at]! + turnPerK[at]! * rise[at]!;
+    const before = turnedShare[at]!;
+    const turned = Math.min(1 - before, Math.max(0, wanted));
+    const heat = dehydrationJ[at]!;
+    if (turned !== wanted) rise[at]! += (heat * (wanted - turned)) / scratch[at]!;
+    dehydrated += heat * turned;
+    turnedShare[at] = before + turned;
+  }
+  return dehydrated;
+}
+
+/** Boils off what free water the heat over 100 °C can, kg; a voxel that holds water ends at 100 °C or under. */
+function boil({ system, temperatureC, heldKg }: HeatState): number {
+  const { rise, scratch } = system;
+  let boiledKg = 0;
+  for (let at = 0; at < rise.length; at++) {
+    const held = heldKg[at]!;
+    if (held === 0) continue;
+    const before = temperatureC[at]!;
+    // What a boiling voxel took up without warming.
+    const wanted = before >= boilsFromC ? rise[at]! * (1 + boilingCapacity) : rise[at]!;
+    const over = before + wanted - boilingC;
+    if (over <= 0) {
+      rise[at] = wanted;
+      continue;
+    }
+    const capacity = scratch[at]!;
+    const kg = Math.min(held, (over * capacity) / boilingJPerKg);
+    rise[at] = kg < held ? boilingC - before : wanted - (kg * boilingJPerKg) / capacity;
+    heldKg[at] = held - kg;
+    boiledKg += kg;
+  }
+  return boiledKg;
 }
 
 /** Takes what the faces evaporated out of the halves; heat for water that was not there stays in the mold. */
@@ -148,6 +189,8 @@ function dryFaces(
   ledger: HeatLedger,
 ): void {
   const { half } = one.voxels;
+  const heldKg = sumOf(state.heldKg);
+  if (heldKg > 0) state.dryingPerS = Math.min(1 / stepS, (kgPerS[1] + kgPerS[2]) / heldKg);
   const short = takeFromHalves(state.heldKg, half, [0, kgPerS[1] * stepS, kgPerS[2] * stepS]);
   ledger.driedKg += (kgPerS[1] + kgPerS[2]) * stepS - short[1] - short[2];
   for (const code of [1, 2] as const) {
