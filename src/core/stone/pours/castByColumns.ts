@@ -43,9 +43,9 @@ export function castByColumns(parted: Parted, choices: PourChoices): CastColumns
     raisedMm += partedAt(column) - box.partingMm;
   }
   const raisedMm3 = raisedMm * pitchMm ** 2;
-  const material = columnMaterial(pattern, grid, heights.landMm);
+  const material = columnMaterial(pattern, grid, box.partingMm);
   const aside: ColumnGrid = { ...grid, x0Mm: x0Mm + pitchMm / 2, y0Mm: y0Mm + pitchMm / 2 };
-  const { materialMm3: patternMm3 } = columnMaterial(pattern, aside, heights.landMm);
+  const { materialMm3: patternMm3 } = columnMaterial(pattern, aside, box.partingMm);
 
   const keys = keyPlaces(box, grid, open.region, heights.landMm, choices);
   const keysMm3 = keys.length * keyVolumeMm3(choices);

@@ -77,11 +77,11 @@ export function castBySolids(
     );
     const flakes = below.strays.filter((part) => !voids.includes(part));
     const others = voids.length === 0 ? below.main : bin.joined([below.main, ...voids]);
-    const negative = flakes.length === 0 ? overhead.main : bin.minus(stone, others);
+    const negative = flakes.length === 0 ? overhead.main : withoutCrumbs(bin, bin.minus(stone, others));
     onProgress(0.9);
     return {
-      negative: castHalf(bin, negative, outside),
-      positive: castHalf(bin, below.main, outside),
+      negative: castHalf(negative, outside),
+      positive: castHalf(below.main, outside),
       patternMm3: integrate(pattern).volume,
       voidMm3: voids.reduce((sum, part) => sum + part.volume(), 0),
       prySlotsMm3,
@@ -94,10 +94,11 @@ export function castBySolids(
   }
 }
 
+const isVoid = (body: IndexedMesh) => integrate(body).volume < 0;
+
 /** The pattern's bodies as one closed mesh: bodies that overlap count once. */
 function patternMesh(bin: SolidBin, bodies: readonly IndexedMesh[]): IndexedMesh {
   if (bodies.length === 1) return bodies[0]!;
-  const isVoid = (body: IndexedMesh) => integrate(body).volume < 0;
   const filled = bin.joined(bodies.filter((body) => !isVoid(body)).map((body) => bin.of(body).solid));
   const voids = bodies.filter(isVoid).map((body) => bin.of(insideOut(body)).solid);
   return meshOfSolid(voids.length === 0 ? filled : bin.minus(filled, bin.joined(voids))).mesh;
@@ -131,9 +132,13 @@ function mainPart(bin: SolidBin, solid: Solid, isMain: (part: Solid) => boolean)
   return { main: bin.together(main), strays };
 }
 
-function castHalf(bin: SolidBin, solid: Solid, outside: number): CastHalf {
-  const { main } = mainPart(bin, solid, (part) => part.volume() > leastPieceMm3);
-  const { mesh, cameFrom } = meshOfSolid(main);
+/** Cutting along faces that two solids share leaves crumbs of rounding. */
+function withoutCrumbs(bin: SolidBin, solid: Solid): Solid {
+  return mainPart(bin, solid, (part) => part.volume() > leastPieceMm3).main;
+}
+
+function castHalf(solid: Solid, outside: number): CastHalf {
+  const { mesh, cameFrom } = meshOfSolid(solid);
   const isFace = Uint8Array.from(cameFrom, (original) => (original === outside ? 0 : 1));
   const face: number[] = [];
   isFace.forEach((flag, facet) => {
@@ -141,7 +146,7 @@ function castHalf(bin: SolidBin, solid: Solid, outside: number): CastHalf {
   });
   return {
     mesh,
-    volumeMm3: integrate(mesh).volume,
+    volumeMm3: solid.volume(),
     isFace,
     faceMm2: integrate(mesh, Uint32Array.from(face)).area,
   };

@@ -4,6 +4,7 @@ import type { MoldGeometry } from '../moldGeometry';
 import { castByColumns } from './castByColumns';
 import { castBySolids, type CastHalf, type CastSolids } from './castBySolids';
 import { columnMaterial } from './columnMaterial';
+import { columnRegion } from './openColumns';
 import { partPattern, planAreaMm2, type Parted } from './parting';
 import { checkPourChoices, type PourChoices } from './pourChoices';
 import { intoFrame, outOfFrame, pullFrame, type PullFrame } from './pullFrame';
@@ -65,7 +66,7 @@ export function castHalves(
 
   onProgress('finding the parting', 0.1);
   const parted = partPattern(pattern, choices, solidLevels);
-  const material = columnMaterial(pattern, parted.grid, parted.heights.landMm);
+  const material = columnMaterial(pattern, parted.grid, parted.box.partingMm);
   if (soundness.bodies.length === 1) {
     const signedMm3 = integrate(pattern).volume;
     const boxMm3 = parted.box.aboveMm3 + parted.box.belowMm3;
@@ -91,7 +92,7 @@ export function castHalves(
   const cavityMm3 = cavityOf(
     parted,
     cast.negative.volumeMm3 + cast.keysMm3 + cast.prySlotsMm3 / 2,
-    cast.patternMm3 - material.belowLandMm3 + cast.voidMm3,
+    cast.patternMm3 - material.belowPartingMm3 + cast.voidMm3,
   );
   const inPart = (half: CastHalf): IndexedMesh => ({
     positions: outOfFrame(frame, half.mesh.positions),
@@ -157,7 +158,7 @@ function integrated(
   const cavityMm3 = cavityOf(
     parted,
     cast.negativeMm3 + cast.keysMm3 + cast.prySlotsMm3 / 2,
-    material.materialMm3 - material.belowLandMm3,
+    material.materialMm3 - material.belowPartingMm3,
   );
   const boxMm3 = parted.box.aboveMm3 + parted.box.belowMm3;
   const broken = `${(100 * material.brokenShare).toFixed(1)} % of the columns along the pull run into holes or turned facets.`;
@@ -191,23 +192,21 @@ function integrated(
   };
 }
 
-/** What lies above the land and is neither the negative with its dimples and slots filled, nor the pattern: the cavity. */
-function cavityOf(
-  { box, heights, grid }: Parted,
-  filledNegativeMm3: number,
-  patternAboveMm3: number,
-): number {
-  const { side, x0Mm, y0Mm, pitchMm } = grid;
-  let raisedMm = 0;
-  if (heights.flatLandMm === null) {
-    const [halfX, halfY] = [box.box.innerMm[0] / 2, box.box.innerMm[1] / 2];
-    for (let column = 0; column < side * side; column++) {
-      const x = Math.abs(x0Mm + (column % side) * pitchMm - box.centerMm[0]);
-      const y = Math.abs(y0Mm + Math.floor(column / side) * pitchMm - box.centerMm[1]);
-      if (x < halfX && y < halfY) raisedMm += heights.landMm[column]! - box.partingMm;
-    }
+/**
+ * Inside the pattern's inner skin, up to the level of the rim (its median where it rises and falls): what stands above that
+ * level and is neither the negative, with its dimples and slots filled, nor the pattern. With a rim that is not flat the
+ * land beside the pattern rises and falls too, so only the columns of the plan are summed.
+ */
+function cavityOf(parted: Parted, filledNegativeMm3: number, patternAboveMm3: number): number {
+  const { box, heights, grid, open, columns } = parted;
+  if (heights.flatLandMm !== null) return Math.max(0, box.aboveMm3 - filledNegativeMm3 - patternAboveMm3);
+  let underShowMm = 0;
+  for (let column = 0; column < open.region.length; column++) {
+    if (open.region[column] === columnRegion.outside) continue;
+    const top = columns.topMm[column]!;
+    underShowMm += (top > -Infinity ? top : heights.heightMm[column]!) - box.partingMm;
   }
-  return Math.max(0, box.aboveMm3 - raisedMm * pitchMm ** 2 - filledNegativeMm3 - patternAboveMm3);
+  return Math.max(0, underShowMm * grid.pitchMm ** 2 - patternAboveMm3);
 }
 
 function volumeCheck({ box }: Parted, cast: CastSolids): number {

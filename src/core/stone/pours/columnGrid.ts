@@ -78,5 +78,12 @@ export function measureColumns(mesh: IndexedMesh, grid: ColumnGrid): ColumnHeigh
       if (heightMm < bottomMm[column]!) bottomMm[column] = heightMm;
     }
   });
+  // Where a surface is torn a column may lack one of its ends: it then has no thickness there.
+  for (let column = 0; column < count; column++) {
+    if (topMm[column]! < exitMm[column]!) topMm[column] = exitMm[column]!;
+    if (topMm[column] === -Infinity || exitMm[column]! > -Infinity) continue;
+    exitMm[column] = topMm[column]!;
+    bottomMm[column] = topMm[column]!;
+  }
   return { topMm, exitMm, bottomMm };
 }

@@ -4,8 +4,8 @@ import { forEachCrossing, type ColumnGrid } from './columnGrid';
 /** The pattern's material, summed column by column. */
 export interface ColumnMaterial {
   readonly materialMm3: number;
-  /** Of it, what lies below the land. */
-  readonly belowLandMm3: number;
+  /** Of it, what lies below the parting level. */
+  readonly belowPartingMm3: number;
   /** Stone between two walls of one column: it belongs to the positive and locks it. */
   readonly gapMm3: number;
   /** Middle of the tallest such gap, in the pull frame; null when there is none. */
@@ -24,7 +24,7 @@ const leastGapMm = 0.01;
  * out. Bodies that overlap count once. A column that never comes out ends at its last crossing.
  * @param mesh in the pull frame
  */
-export function columnMaterial(mesh: IndexedMesh, grid: ColumnGrid, landMm: Float32Array): ColumnMaterial {
+export function columnMaterial(mesh: IndexedMesh, grid: ColumnGrid, partingMm: number): ColumnMaterial {
   const count = grid.side * grid.side;
   const starts = new Uint32Array(count + 1);
   forEachCrossing(mesh, grid, (column) => {
@@ -50,7 +50,7 @@ export function columnMaterial(mesh: IndexedMesh, grid: ColumnGrid, landMm: Floa
 
   const area = grid.pitchMm ** 2;
   let materialMm = 0;
-  let belowLandMm = 0;
+  let belowPartingMm = 0;
   let gapMm = 0;
   let tallestMm = leastGapMm;
   let gapAtMm: [number, number, number] | null = null;
@@ -65,7 +65,6 @@ export function columnMaterial(mesh: IndexedMesh, grid: ColumnGrid, landMm: Floa
     let entered = 0;
     let left = NaN;
     let isBroken = false;
-    const land = landMm[column]!;
     while (at < end) {
       const height = heights[at]!;
       const up = looksUp[at]!;
@@ -100,13 +99,13 @@ export function columnMaterial(mesh: IndexedMesh, grid: ColumnGrid, landMm: Floa
 
     function leave(height: number): void {
       materialMm += entered - height;
-      belowLandMm += Math.max(0, Math.min(entered, land) - height);
+      belowPartingMm += Math.max(0, Math.min(entered, partingMm) - height);
       left = height;
     }
   }
   return {
     materialMm3: materialMm * area,
-    belowLandMm3: belowLandMm * area,
+    belowPartingMm3: belowPartingMm * area,
     gapMm3: gapMm * area,
     gapAtMm,
     brokenShare: covered === 0 ? 0 : broken / covered,

@@ -80,6 +80,16 @@ export function checkPourChoices(choices: PourChoices): void {
       'Give 0 to 12 pry slots, with a width, depth and height above 0 mm when there are any.',
     );
   }
+  if (prySlots.count > 0 && prySlots.depthMm >= leastSideMm(choices)) {
+    throw new Problem(
+      'pours.prySlots',
+      'The pry slots would reach through the land to the pattern. Make them less deep than the stone cover.',
+    );
+  }
 }
+
+/** Narrowest land beside the pattern, mm. */
+const leastSideMm = ({ coverMm, landWidthMm }: PourChoices) =>
+  Math.max(landWidthMm, Math.min(coverMm.xLowMm, coverMm.xHighMm, coverMm.yLowMm, coverMm.yHighMm));
 
 const isCount = (count: number) => Number.isInteger(count) && count >= 0 && count <= 12;

@@ -62,8 +62,9 @@ export function keyPlaces(
     const wall = wallRoom(x, y, halfX, halfY, box.cornerRadiusMm);
     const sector = sectorOf(x / halfX, y / halfY, keys.count);
     if (wall <= best[sector]!.room) continue;
-    let room = wall;
-    for (const [ex, ey] of edge) room = Math.min(room, Math.hypot(ex - x, ey - y) - step);
+    let square = Infinity;
+    for (const [ex, ey] of edge) square = Math.min(square, (ex - x) ** 2 + (ey - y) ** 2);
+    const room = Math.min(wall, Math.sqrt(square) - step);
     if (room > best[sector]!.room) best[sector] = { place: [x, y], room };
   }
   return best

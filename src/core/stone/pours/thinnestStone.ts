@@ -32,9 +32,9 @@ const leastEdgeShare = 1e-4;
 const chunk = 32_768;
 
 /**
- * Thinnest stone of one half: the least ball wall over its working faces, taken where two faces stand face to face, so
- * that the outer corners of the block and of the print don't count. Knife edges are left out, since their wall runs out to
- * nothing; they are listed instead.
+ * Thinnest stone of one half: the least ray wall over its working faces, taken where two faces stand face to face and a
+ * ball of nearly that size fits between them, so that the corners of the block and of the print don't count. Knife edges
+ * are left out, since their wall runs out to nothing; they are listed instead.
  */
 export function weakStone(half: CastHalf, onProgress: (share: number) => void): WeakStone {
   const mesh = facesFirst(half);
@@ -60,21 +60,22 @@ export function weakStone(half: CastHalf, onProgress: (share: number) => void): 
     if (cosine < facingCosine) facing.push(facet);
   }
   facing.sort((one, other) => rayWallMm[one]! - rayWallMm[other]!);
-  const { facet: thinnestFacet, ballMm } = leastBall(index, facing, rayWallMm);
+  const thinnestFacet = firstClear(index, facing, rayWallMm);
   const at = 3 * thinnestFacet;
   return {
     thinnest:
-      thinnestFacet < 0 ? null : { mm: ballMm, atMm: [centerMm[at]!, centerMm[at + 1]!, centerMm[at + 2]!] },
+      thinnestFacet < 0
+        ? null
+        : { mm: rayWallMm[thinnestFacet]!, atMm: [centerMm[at]!, centerMm[at + 1]!, centerMm[at + 2]!] },
     knifeEdges,
   };
 }
 
 /**
- * Least ball wall among facets in order of their ray walls. A wall counts as clear only where its ray is no longer than
- * `longRayRatio` balls, so once the rays are that much longer than the least ball no later facet can have a smaller one:
- * balls are slow, and few of them are ever measured.
+ * First facet in order whose wall is clear: its ray no longer than `longRayRatio` times its ball. A longer one runs along a
+ * corner, not through a web. Balls are slow, and few of them are ever measured. -1 when no wall is clear.
  */
-function leastBall(index: SurfaceIndex, inOrder: readonly number[], rayWallMm: Float32Array) {
+function firstClear(index: SurfaceIndex, inOrder: readonly number[], rayWallMm: Float32Array): number {
   const rank = new Uint32Array(index.facetCount);
   const placed = new Uint8Array(index.facetCount);
   inOrder.forEach((facet, place) => {
@@ -89,19 +90,14 @@ function leastBall(index: SurfaceIndex, inOrder: readonly number[], rayWallMm: F
   };
   const rays = Float32Array.from(inOrder, (facet) => rayWallMm[facet]!);
   const balls = new Float32Array(rays.length);
-  let least = { facet: -1, ballMm: Infinity };
   for (let from = 0, count = 64; from < rays.length; from += count, count *= 2) {
-    if (rays[from]! > longRayRatio * least.ballMm) break;
     const to = Math.min(rays.length, from + count);
     measureBallWalls(ranked, from, to, rays, balls);
     for (let place = from; place < to; place++) {
-      const ballMm = balls[place]!;
-      if (ballMm < least.ballMm && rays[place]! <= longRayRatio * ballMm) {
-        least = { facet: inOrder[place]!, ballMm };
-      }
+      if (rays[place]! <= longRayRatio * balls[place]!) return inOrder[place]!;
     }
   }
-  return least;
+  return -1;
 }
 
 /** The half with its working faces before all others. */
