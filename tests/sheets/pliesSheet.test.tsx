@@ -7,22 +7,36 @@ import { PliesSheet } from '../../src/sheets/plies/PliesSheet';
 import type { ChangeInputs } from '../../src/sheets/sheetProps';
 import { defaultProjectInputs } from '../../src/steps/inputs';
 import { pliesReport } from '../../src/steps/plies/report';
+import { placeAt, withLibraryCard } from '../../src/sheets/plies/stackEdits';
+import { defaultMaterial } from '../../src/steps/plies/inputs';
+import type { Workbook } from '../../src/workbook';
+import { WorkbookContext } from '../../src/workbook/useWorkbook';
+import { createMachine } from '../workbook/support';
 import './support';
 
-function Plies({ readOnly = false }: { readonly readOnly?: boolean }) {
+function Plies({
+  readOnly = false,
+  workbook,
+}: {
+  readonly readOnly?: boolean;
+  readonly workbook?: Workbook;
+}) {
   const [inputs, setInputs] = useState(defaultProjectInputs);
+  const [own] = useState(() => workbook ?? createMachine().tab().workbook);
   const context = { inputs, pattern: null, measured: null, mold: null };
   const change: ChangeInputs = (step, patch) =>
     setInputs({ ...inputs, [step]: { ...inputs[step], ...patch } });
   return (
-    <PliesSheet
-      title="Ply schedule"
-      question="Which plies?"
-      context={context}
-      report={pliesReport(context)}
-      readOnly={readOnly}
-      change={change}
-    />
+    <WorkbookContext value={own}>
+      <PliesSheet
+        title="Ply schedule"
+        question="Which plies?"
+        context={context}
+        report={pliesReport(context)}
+        readOnly={readOnly}
+        change={change}
+      />
+    </WorkbookContext>
   );
 }
 
@@ -87,6 +101,106 @@ describe('material cards', () => {
     expect(within(copy).getByText(/thickness as laid not measured/)).toBeVisible();
     await userEvent.click(within(copy).getByRole('button', { name: 'Delete card' }));
     expect(screen.queryByRole('region', { name: /, copy$/ })).toBeNull();
+  });
+});
+
+describe('turned and paired plies', () => {
+  it('are set behind the three dots and said in the row', async () => {
+    render(<Plies />);
+    await userEvent.click(screen.getByRole('button', { name: 'Turn or pair ply 2' }));
+    await userEvent.click(screen.getByRole('checkbox', { name: 'Ply 2 lies face down' }));
+    expect(screen.getByText('face down: lies at −45°')).toBeVisible();
+    await userEvent.click(screen.getByRole('checkbox', { name: 'Ply 2 is cut as a mirrored pair' }));
+    expect(
+      screen.getByText('face down: lies at −45°; mirrored pair: the second piece lies at 45°'),
+    ).toBeVisible();
+  });
+
+  it('a dragged ply goes where its height belongs', () => {
+    expect(placeAt(5, [20, 40])).toBe(0);
+    expect(placeAt(30, [20, 40])).toBe(1);
+    expect(placeAt(99, [20, 40])).toBe(2);
+  });
+});
+
+describe('local patches', () => {
+  it('are added, sized and removed, and weigh in', async () => {
+    render(<Plies />);
+    await userEvent.click(screen.getByText('Local patches (doublers)'));
+    await userEvent.click(screen.getByRole('button', { name: 'Add patch' }));
+    const area = screen.getByLabelText('Area');
+    await userEvent.clear(area);
+    await userEvent.type(area, '12{Enter}');
+    const worked = screen.getByRole('region', { name: 'Worked out' });
+    expect(within(worked).getByText('Local patches, area').closest('.row')).toHaveTextContent('12.0');
+    await userEvent.click(screen.getByRole('button', { name: 'Remove patch 1' }));
+    expect(screen.queryByLabelText('Area')).toBeNull();
+  });
+});
+
+describe('the coat', () => {
+  it('asks for its numbers only where there is one, and warns when it set hot', async () => {
+    render(<Plies />);
+    await userEvent.click(screen.getByText('One-sided coat'));
+    expect(screen.queryByLabelText('Coat thickness')).toBeNull();
+    await userEvent.selectOptions(screen.getByLabelText('Coat'), 'show');
+    expect(screen.getByText('0.15 mm on the show face')).toBeVisible();
+    const set = screen.getByLabelText('Temperature at which the coat set');
+    await userEvent.clear(set);
+    await userEvent.type(set, '120{Enter}');
+    expect(
+      within(screen.getByRole('region', { name: 'Verdict' })).getByText(/The stack bends/),
+    ).toBeVisible();
+  });
+});
+
+describe('the library of all projects', () => {
+  it('takes a card from one project and gives it to another', async () => {
+    const { workbook } = createMachine().tab();
+    const first = render(<Plies workbook={workbook} />);
+    await userEvent.click(screen.getByRole('button', { name: 'Edit' }));
+    const name = screen.getByLabelText('Name');
+    await userEvent.clear(name);
+    await userEvent.type(name, 'Roll 7{Enter}');
+    await userEvent.click(screen.getByRole('button', { name: 'Save to library' }));
+    expect(screen.getByText('Roll 7 is in the library of all projects.')).toBeVisible();
+    first.unmount();
+    render(<Plies workbook={workbook} />);
+    await userEvent.click(screen.getByText('Library of all projects'));
+    await userEvent.click(screen.getByRole('button', { name: 'Add to this project: Roll 7' }));
+    expect(screen.getByRole('region', { name: 'Roll 7' })).toBeVisible();
+    await userEvent.click(screen.getByRole('button', { name: 'Forget in the library: Roll 7' }));
+    expect(workbook.store.getState().materialLibrary).toEqual([]);
+    expect(screen.getByRole('region', { name: 'Roll 7' })).toBeVisible();
+  });
+
+  it('brings a card of the same name up to date and keeps its place in the stack', () => {
+    const here = { ...defaultMaterial, name: 'Roll 7' };
+    const newer = { ...here, id: 'card-9', hoursOutH: 30 };
+    expect(withLibraryCard([here], newer)).toEqual([{ ...newer, id: here.id }]);
+    const other = { ...defaultMaterial, name: 'Roll 8' };
+    expect(withLibraryCard([here], other).map(({ id }) => id)).toEqual(['twill-200', 'card-2']);
+  });
+});
+
+describe('a card in depth', () => {
+  it('takes a caliper reading that replaces the thickness as laid', async () => {
+    render(<Plies />);
+    await userEvent.click(screen.getByRole('button', { name: 'Edit' }));
+    await userEvent.click(screen.getByText('Measured at the bench'));
+    await userEvent.type(screen.getByLabelText('Caliper over plies as laid'), '0.84{Enter}');
+    expect(screen.getByText(/0\.28 mm as laid, measured/)).toBeVisible();
+    expect(screen.getByText('replaced by the caliper reading below')).toBeVisible();
+  });
+
+  it('says what out-time is left once the data sheet is known', async () => {
+    render(<Plies />);
+    await userEvent.click(screen.getByRole('button', { name: 'Edit' }));
+    await userEvent.click(screen.getByText('Roll and out-time'));
+    await userEvent.type(screen.getByLabelText('Out-time allowed'), '5{Enter}');
+    expect(
+      within(screen.getByRole('region', { name: 'Verdict' })).getByText(/has 5\.0 h of out-time left/),
+    ).toBeVisible();
   });
 });
 

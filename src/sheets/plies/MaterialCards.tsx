@@ -1,35 +1,25 @@
 import { useState } from 'react';
-import { materialSpecs, type Material } from '../../steps/plies/inputs';
+import type { Material } from '../../steps/plies/inputs';
 import { Button } from '../../ui/Button';
-import { ChoiceField } from '../../ui/ChoiceField';
-import { NumberField } from '../../ui/NumberField';
-import { TextField } from '../../ui/TextField';
-import { withMaterialAdded, withMaterialChanged } from './stackEdits';
-
-const weaves = [
-  { value: 'woven', label: 'woven' },
-  { value: 'unidirectional', label: 'unidirectional' },
-  { value: 'non-crimp', label: 'non-crimp' },
-] as const;
-
-const requiredFields = [
-  'arealWeightGsm',
-  'resinMassFraction',
-  'fiberDensityGCm3',
-  'resinDensityGCm3',
-] as const;
+import { Disclosure } from '../../ui/Disclosure';
+import { Note } from '../../ui/Note';
+import { MaterialCard } from './MaterialCard';
+import { MaterialLibrary } from './MaterialLibrary';
+import { withLibraryCard, withMaterialAdded, withMaterialChanged } from './stackEdits';
+import { useMaterialLibrary } from './useMaterialLibrary';
 
 export interface MaterialCardsProps {
   readonly materials: readonly Material[];
-  /** Cards that a ply of the stack uses; they can't be deleted. */
+  /** Cards that a ply or patch uses; they can't be deleted. */
   readonly usedIds: ReadonlySet<string>;
   readonly disabled: boolean;
   readonly onChange: (materials: Material[]) => void;
 }
 
-/** The prepreg rolls at hand, one card each. */
+/** The prepreg rolls of the project, one card each, and the library that all projects share. */
 export function MaterialCards({ materials, usedIds, disabled, onChange }: MaterialCardsProps) {
   const [openId, setOpenId] = useState<string | null>(null);
+  const library = useMaterialLibrary();
   return (
     <div className="cards">
       {materials.map((card) => (
@@ -43,13 +33,7 @@ export function MaterialCards({ materials, usedIds, disabled, onChange }: Materi
             </Button>
             <span>
               <strong>{card.name}</strong>
-              <span className="row-note">
-                {card.arealWeightGsm} g/m² {card.weave}, resin{' '}
-                {Math.round(card.resinMassFraction * 1000) / 10} %,{' '}
-                {card.laidThicknessMm === null
-                  ? 'thickness as laid not measured'
-                  : `${card.laidThicknessMm} mm as laid`}
-              </span>
+              <span className="row-note">{cardWords(card)}</span>
             </span>
           </div>
           {openId === card.id ? (
@@ -60,10 +44,24 @@ export function MaterialCards({ materials, usedIds, disabled, onChange }: Materi
               onChange={(change) => onChange(withMaterialChanged(materials, card.id, change))}
               onDuplicate={() => onChange(withMaterialAdded(materials, card))}
               onDelete={() => onChange(materials.filter((other) => other.id !== card.id))}
+              onSaveToLibrary={() => library.save(card)}
             />
           ) : null}
         </section>
       ))}
+      {library.told === null ? null : <Note problem={library.told.problem}>{library.told.text}</Note>}
+      <Disclosure
+        title="Library of all projects"
+        remark={library.cards.length === 1 ? '1 card' : `${library.cards.length} cards`}
+      >
+        <MaterialLibrary
+          cards={library.cards}
+          namesHere={new Set(materials.map(({ name }) => name))}
+          disabled={disabled}
+          onTake={(card) => onChange(withLibraryCard(materials, card))}
+          onForget={library.forget}
+        />
+      </Disclosure>
       <div className="button-row">
         <Button disabled={disabled} onClick={() => onChange(withMaterialAdded(materials, null))}>
           Add card
@@ -73,61 +71,14 @@ export function MaterialCards({ materials, usedIds, disabled, onChange }: Materi
   );
 }
 
-interface MaterialCardProps {
-  readonly card: Material;
-  readonly used: boolean;
-  readonly disabled: boolean;
-  readonly onChange: (change: Partial<Material>) => void;
-  readonly onDuplicate: () => void;
-  readonly onDelete: () => void;
-}
-
-function MaterialCard({ card, used, disabled, onChange, onDuplicate, onDelete }: MaterialCardProps) {
-  return (
-    <>
-      <TextField
-        label="Name"
-        value={card.name}
-        disabled={disabled}
-        check={(text) => (text.trim() === '' ? 'A card needs a name.' : null)}
-        onChange={(name) => onChange({ name: name.trim() })}
-      />
-      <ChoiceField
-        label="Kind of fabric"
-        meaning="How the fibers lie: crossing over and under, all one way, or stitched layers."
-        choices={weaves}
-        value={card.weave}
-        disabled={disabled}
-        onChange={(weave) => onChange({ weave })}
-      />
-      {requiredFields.map((field) => (
-        <NumberField
-          key={field}
-          spec={materialSpecs[field]}
-          value={card[field]}
-          disabled={disabled}
-          onChange={(value) => {
-            if (value !== null) onChange({ [field]: value });
-          }}
-        />
-      ))}
-      <NumberField
-        spec={materialSpecs.laidThicknessMm}
-        value={card.laidThicknessMm}
-        note={card.laidThicknessMm === null ? 'taken from the bulk factor' : 'measured'}
-        emptyWord="none"
-        disabled={disabled}
-        onChange={(laidThicknessMm) => onChange({ laidThicknessMm })}
-      />
-      <div className="button-row card-foot">
-        <Button disabled={disabled} onClick={onDuplicate}>
-          Duplicate card
-        </Button>
-        <Button kind="danger" disabled={disabled || used} onClick={onDelete}>
-          Delete card
-        </Button>
-        {used ? <span className="quiet">In use by the stack, so it can't be deleted.</span> : null}
-      </div>
-    </>
-  );
+function cardWords(card: Material): string {
+  const resin = `${Math.round(card.resinMassFraction * 1000) / 10} %`;
+  const caliper = card.caliperTotalMm === null ? null : card.caliperTotalMm / card.caliperPlies;
+  const laid =
+    caliper === null
+      ? card.laidThicknessMm === null
+        ? 'thickness as laid not measured'
+        : `${card.laidThicknessMm} mm as laid`
+      : `${Math.round(caliper * 1000) / 1000} mm as laid, measured`;
+  return `${card.arealWeightGsm} g/m² ${card.weave}, resin ${resin}, ${laid}`;
 }

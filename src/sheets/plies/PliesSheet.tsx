@@ -1,13 +1,15 @@
-import { pliesSpecs, type PliesInputs } from '../../steps/plies/inputs';
+import type { PliesInputs, PlyPatch } from '../../steps/plies/inputs';
 import { resolveStack } from '../../steps/plies/stack';
 import { pairingRows } from '../../steps/wallFix';
-import { FigureRow } from '../../ui/FigureRow';
-import { NumberField } from '../../ui/NumberField';
+import { Disclosure } from '../../ui/Disclosure';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { MaterialCards } from './MaterialCards';
 import { PairingTable } from './PairingTable';
+import { PatchesEditor } from './PatchesEditor';
+import { PliesGiven } from './PliesGiven';
+import { PliesWorkedOut } from './PliesWorkedOut';
 import { StackEditor } from './StackEditor';
 
 export interface PliesSheetProps extends SheetProps {
@@ -30,40 +32,32 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
           disabled={readOnly}
           onChange={(edited) => setPlies({ stack: edited })}
         />
+        <Disclosure title="Local patches (doublers)" remark={patchWords(plies.patches)}>
+          <PatchesEditor
+            patches={plies.patches}
+            stack={plies.stack}
+            materials={plies.materials}
+            disabled={readOnly}
+            onChange={(patches) => setPlies({ patches })}
+          />
+        </Disclosure>
       </section>
       <section aria-label="Given">
         <SectionHead title="Given" />
-        <NumberField
-          spec={pliesSpecs['plies.lineWidthMm']}
-          value={plies.lineWidthMm}
-          disabled={readOnly}
-          onChange={(lineWidthMm) => {
-            if (lineWidthMm !== null) setPlies({ lineWidthMm });
-          }}
-        />
-        <NumberField
-          spec={pliesSpecs['plies.bulkFactor']}
-          value={plies.bulkFactor}
-          disabled={readOnly}
-          onChange={(bulkFactor) => {
-            if (bulkFactor !== null) setPlies({ bulkFactor });
-          }}
-        />
+        <PliesGiven plies={plies} disabled={readOnly} onChange={setPlies} />
       </section>
       <section aria-label="Material cards">
         <SectionHead title="Material cards" />
         <MaterialCards
           materials={plies.materials}
-          usedIds={new Set(plies.stack.map((ply) => ply.materialId))}
+          usedIds={new Set([...plies.stack, ...plies.patches].map(({ materialId }) => materialId))}
           disabled={readOnly}
           onChange={(materials) => setPlies({ materials })}
         />
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" />
-        {report.figures.map((figure) => (
-          <FigureRow key={figure.id} figure={figure} />
-        ))}
+        <PliesWorkedOut figures={report.figures} />
       </section>
       {stack.known ? (
         <section aria-label="Walls and stacks that meet">
@@ -76,4 +70,8 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
       ) : null}
     </Sheet>
   );
+}
+
+function patchWords(patches: readonly PlyPatch[]): string {
+  return patches.length === 0 ? 'none' : patches.map(({ place }) => place).join(', ');
 }

@@ -1,5 +1,11 @@
 /** Edits of material cards and of the ply stack as plain functions from list to list. */
-import { defaultMaterial, defaultPliesInputs, type Material, type Ply } from '../../steps/plies/inputs';
+import {
+  defaultMaterial,
+  defaultPliesInputs,
+  type Material,
+  type Ply,
+  type PlyPatch,
+} from '../../steps/plies/inputs';
 
 /** `prefix-N` with the smallest N from `from` on that no entry uses yet. */
 function freeId(prefix: string, taken: readonly { readonly id: string }[], from: number): string {
@@ -49,4 +55,48 @@ export function withMaterialAdded(materials: readonly Material[], original: Mate
       ? { ...defaultMaterial, id, name: 'New card', laidThicknessMm: null }
       : { ...original, id, name: `${original.name}, copy` };
   return [...materials, card];
+}
+
+/** A card from the library: takes the place of the project's card of the same name, else is added. */
+export function withLibraryCard(materials: readonly Material[], card: Material): Material[] {
+  const same = materials.find(({ name }) => name === card.name);
+  if (same !== undefined) return materials.map((one) => (one === same ? { ...card, id: same.id } : one));
+  const id = materials.some((one) => one.id === card.id)
+    ? freeId('card', materials, materials.length + 1)
+    : card.id;
+  return [...materials, { ...card, id }];
+}
+
+/** One more patch on the innermost ply but one, of the last ply's material. */
+export function withPatchAdded(
+  patches: readonly PlyPatch[],
+  stack: readonly Ply[],
+  materials: readonly Material[],
+): PlyPatch[] {
+  const number = patches.length + 1;
+  return [
+    ...patches,
+    {
+      id: freeId('patch', patches, number),
+      place: `place ${number}`,
+      materialId: stack.at(-1)?.materialId ?? materials[0]?.id ?? defaultMaterial.id,
+      angleDeg: 0,
+      faceDown: false,
+      areaCm2: 4,
+      afterPly: Math.max(0, stack.length - 1),
+    },
+  ];
+}
+
+export function withPatchChanged(
+  patches: readonly PlyPatch[],
+  patchId: string,
+  change: Partial<PlyPatch>,
+): PlyPatch[] {
+  return patches.map((patch) => (patch.id === patchId ? { ...patch, ...change } : patch));
+}
+
+/** Where a ply that is held at a height belongs: the number of other rows whose middle lies above it. */
+export function placeAt(heightPx: number, otherMiddlesPx: readonly number[]): number {
+  return otherMiddlesPx.filter((middle) => middle < heightPx).length;
 }

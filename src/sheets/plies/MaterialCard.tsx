@@ -1,0 +1,192 @@
+import { materialSpecs, type Material } from '../../steps/plies/inputs';
+import { Button } from '../../ui/Button';
+import { ChoiceField } from '../../ui/ChoiceField';
+import { Disclosure } from '../../ui/Disclosure';
+import { NumberField } from '../../ui/NumberField';
+import { TextField } from '../../ui/TextField';
+
+const weaves = [
+  { value: 'woven', label: 'woven' },
+  { value: 'unidirectional', label: 'unidirectional' },
+  { value: 'non-crimp', label: 'non-crimp' },
+] as const;
+
+const requiredFields = [
+  'arealWeightGsm',
+  'resinMassFraction',
+  'fiberDensityGCm3',
+  'resinDensityGCm3',
+] as const;
+const offcutFields = ['offcutMassG', 'offcutAreaCm2'] as const;
+const elasticFields = [
+  'e1GPa',
+  'e2GPa',
+  'g12GPa',
+  'nu12',
+  'expansion1PpmPerK',
+  'expansion2PpmPerK',
+  'expansion3PpmPerK',
+] as const;
+const strengthFields = [
+  'tension1Mpa',
+  'compression1Mpa',
+  'tension2Mpa',
+  'compression2Mpa',
+  'shear12Mpa',
+] as const;
+const longestDate = 40;
+
+export interface MaterialCardProps {
+  readonly card: Material;
+  /** A ply or patch is cut from it, so it can't be deleted. */
+  readonly used: boolean;
+  readonly disabled: boolean;
+  readonly onChange: (change: Partial<Material>) => void;
+  readonly onDuplicate: () => void;
+  readonly onDelete: () => void;
+  readonly onSaveToLibrary: () => void;
+}
+
+/** One prepreg roll, opened: the label first; what is measured, timed or looked up less often behind a line each. */
+export function MaterialCard(props: MaterialCardProps) {
+  const { card, used, disabled, onChange } = props;
+  const given = (fields: readonly (keyof Material)[]) =>
+    fields.filter((field) => card[field] !== null).length;
+  return (
+    <>
+      <TextField
+        label="Name"
+        value={card.name}
+        disabled={disabled}
+        check={(text) => (text.trim() === '' ? 'A card needs a name.' : null)}
+        onChange={(name) => onChange({ name: name.trim() })}
+      />
+      <ChoiceField
+        label="Kind of fabric"
+        meaning="How the fibers lie: crossing over and under, all one way, or stitched layers."
+        choices={weaves}
+        value={card.weave}
+        disabled={disabled}
+        onChange={(weave) => onChange({ weave })}
+      />
+      {requiredFields.map((field) => (
+        <NumberField
+          key={field}
+          spec={materialSpecs[field]}
+          value={card[field]}
+          disabled={disabled}
+          onChange={(value) => {
+            if (value !== null) onChange({ [field]: value });
+          }}
+        />
+      ))}
+      <NumberField
+        spec={materialSpecs.laidThicknessMm}
+        value={card.laidThicknessMm}
+        note={
+          card.caliperTotalMm === null
+            ? card.laidThicknessMm === null
+              ? 'taken from the bulk factor'
+              : ''
+            : 'replaced by the caliper reading below'
+        }
+        emptyWord="none"
+        disabled={disabled}
+        onChange={(laidThicknessMm) => onChange({ laidThicknessMm })}
+      />
+      <Disclosure title="Measured at the bench" remark={measuredRemark(card)}>
+        <NumberField
+          spec={materialSpecs.caliperTotalMm}
+          value={card.caliperTotalMm}
+          emptyWord="none"
+          disabled={disabled}
+          onChange={(caliperTotalMm) => onChange({ caliperTotalMm })}
+        />
+        <NumberField
+          spec={materialSpecs.caliperPlies}
+          value={card.caliperPlies}
+          disabled={disabled}
+          onChange={(caliperPlies) => {
+            if (caliperPlies !== null) onChange({ caliperPlies });
+          }}
+        />
+        <OptionalFields fields={offcutFields} emptyWord="none" {...props} />
+      </Disclosure>
+      <Disclosure title="Roll and out-time" remark={rollRemark(card)}>
+        <TextField
+          label="Freezer date, as on the label"
+          value={card.freezerDate}
+          disabled={disabled}
+          check={(text) => (text.length > longestDate ? `At most ${longestDate} characters.` : null)}
+          onChange={(freezerDate) => onChange({ freezerDate: freezerDate.trim() })}
+        />
+        <NumberField
+          spec={materialSpecs.hoursOutH}
+          value={card.hoursOutH}
+          disabled={disabled}
+          onChange={(hoursOutH) => {
+            if (hoursOutH !== null) onChange({ hoursOutH });
+          }}
+        />
+        <OptionalFields fields={['allowedOutTimeH']} emptyWord="not known" {...props} />
+      </Disclosure>
+      <Disclosure
+        title="Stiffness and expansion"
+        remark={`${given(elasticFields)} of ${elasticFields.length} from your data sheet, the rest typical`}
+      >
+        <OptionalFields fields={elasticFields} emptyWord="typical" {...props} />
+      </Disclosure>
+      <Disclosure title="Strengths" remark={strengthRemark(given(strengthFields))}>
+        <OptionalFields fields={strengthFields} emptyWord="none" {...props} />
+      </Disclosure>
+      <div className="button-row card-foot">
+        <Button disabled={disabled} onClick={props.onDuplicate}>
+          Duplicate card
+        </Button>
+        <Button onClick={props.onSaveToLibrary}>Save to library</Button>
+        <Button kind="danger" disabled={disabled || used} onClick={props.onDelete}>
+          Delete card
+        </Button>
+        {used ? <span className="quiet">In use by the stack, so it can't be deleted.</span> : null}
+      </div>
+    </>
+  );
+}
+
+type OptionalField =
+  (typeof offcutFields | typeof elasticFields | typeof strengthFields)[number] | 'allowedOutTimeH';
+
+interface OptionalFieldsProps extends Pick<MaterialCardProps, 'card' | 'disabled' | 'onChange'> {
+  readonly fields: readonly OptionalField[];
+  readonly emptyWord: string;
+}
+
+function OptionalFields({ fields, emptyWord, card, disabled, onChange }: OptionalFieldsProps) {
+  return fields.map((field) => (
+    <NumberField
+      key={field}
+      spec={materialSpecs[field]}
+      value={card[field]}
+      emptyWord={emptyWord}
+      disabled={disabled}
+      onChange={(value) => onChange({ [field]: value })}
+    />
+  ));
+}
+
+function measuredRemark({ caliperTotalMm, offcutMassG, offcutAreaCm2 }: Material): string {
+  const words = [
+    ...(caliperTotalMm === null ? [] : ['caliper']),
+    ...(offcutMassG === null || offcutAreaCm2 === null ? [] : ['weighed offcut']),
+  ];
+  return words.length === 0 ? 'nothing yet' : words.join(' and ');
+}
+
+function rollRemark({ hoursOutH, allowedOutTimeH }: Material): string {
+  return allowedOutTimeH === null ? 'out-time not known' : `${hoursOutH} h out of ${allowedOutTimeH} h`;
+}
+
+function strengthRemark(count: number): string {
+  if (count === 0) return 'none given';
+  return count === strengthFields.length ? 'given' : `${count} of ${strengthFields.length}: all are needed`;
+}

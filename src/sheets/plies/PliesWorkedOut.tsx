@@ -1,0 +1,91 @@
+import type { Figure } from '../../core/figure';
+import { formatFigure } from '../../core/units/formatFigure';
+import { Disclosure } from '../../ui/Disclosure';
+import { FigureRow } from '../../ui/FigureRow';
+
+interface Group {
+  readonly title: string;
+  readonly ids: readonly string[];
+  /** Figures whose values stand on the closed line. */
+  readonly shown: readonly string[];
+}
+
+/** Behind one line each; every figure that is in no group stands open above them. */
+const groups: readonly Group[] = [
+  {
+    title: 'Content and mass',
+    shown: ['plies.partMassG', 'plies.densityGCm3'],
+    ids: [
+      'plies.fiberMassFraction',
+      'plies.densityGCm3',
+      'plies.arealMassGsm',
+      'plies.resinGsm',
+      'plies.midSurfaceCm2',
+      'plies.partMassG',
+      'plies.resinMassG',
+      'plies.resinLostG',
+      'plies.patchAreaCm2',
+      'plies.patchLaidMm',
+      'plies.prepregGsm',
+      'plies.prepregAreaCm2',
+      'plies.prepregMassG',
+    ],
+  },
+  {
+    title: 'Stiffness',
+    shown: ['plies.ex', 'plies.ey', 'plies.gxy'],
+    ids: [
+      'plies.ex',
+      'plies.ey',
+      'plies.gxy',
+      'plies.nuXy',
+      'plies.nuYx',
+      'plies.flexuralEx',
+      'plies.flexuralEy',
+      'plies.bendingXNmm',
+      'plies.bendingYNmm',
+      'plies.bendingVsSteel',
+      'plies.bendingVsAluminum',
+      'plies.bendingVsPrintedPlastic',
+    ],
+  },
+  {
+    title: 'Warp and corners',
+    shown: ['plies.bowMm', 'plies.springInDeg'],
+    ids: ['plies.curvaturePerM', 'plies.bowMm', 'plies.springInDeg'],
+  },
+  {
+    title: 'Strength, first look',
+    shown: ['plies.firstFailureXNPerMm'],
+    ids: ['plies.firstFailureXNPerMm', 'plies.firstFailureYNPerMm', 'plies.firstFailureBendingN'],
+  },
+  { title: 'Out-time', shown: ['plies.outTimeLeftH'], ids: ['plies.outTimeLeftH'] },
+];
+
+/** What the stack comes to: the thicknesses open, the rest by subject. */
+export function PliesWorkedOut({ figures }: { readonly figures: readonly Figure[] }) {
+  const grouped = new Set(groups.flatMap(({ ids }) => ids));
+  const named = (ids: readonly string[]) => figures.filter(({ id }) => ids.includes(id));
+  return (
+    <>
+      {figures
+        .filter(({ id }) => !grouped.has(id))
+        .map((figure) => (
+          <FigureRow key={figure.id} figure={figure} />
+        ))}
+      {groups.map(({ title, ids, shown }) => (
+        <Disclosure
+          key={title}
+          title={title}
+          remark={named(shown)
+            .map((figure) => formatFigure(figure))
+            .join(' · ')}
+        >
+          {named(ids).map((figure) => (
+            <FigureRow key={figure.id} figure={figure} />
+          ))}
+        </Disclosure>
+      ))}
+    </>
+  );
+}
