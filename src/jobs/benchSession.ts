@@ -1,3 +1,4 @@
+import { closingSamples } from '../core/closing/closingSamples';
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
@@ -141,7 +142,9 @@ export class BenchSession implements BenchWorker {
     this.measurement = measurement;
     progress({ doing: 'summing up', share: 0.95 });
     const drawn = basis ? drawnFacets(basis, measurement) : measurement;
-    const summary = summarize(part.partMesh, part.health, measurement, drawn);
+    const faces = closingSamples(measuring.mesh, measurement);
+    const summary = summarize(part.partMesh, part.health, measurement, drawn, faces);
+    const { areaMm2, wallMm, pullCosine, armUMm, armVMm } = faces;
     progress({ doing: 'summing up', share: 1 });
     // Copies, since what is sent from a worker is gone here, and probes and patches still need it.
     return {
@@ -154,6 +157,7 @@ export class BenchSession implements BenchWorker {
         draftDeg: measurement.draftDeg.slice(),
         cornerRadiusMm: measurement.cornerRadiusMm.slice(),
         kind: measurement.kind.slice(),
+        closing: { areaMm2, wallMm, pullCosine, armUMm, armVMm },
       },
     };
   }
@@ -181,7 +185,8 @@ export class BenchSession implements BenchWorker {
   async findSelfTouching(progress: OnProgress) {
     const { part, measuring } = this.measured();
     progress({ doing: 'looking for faces that touch', share: 0 });
-    return childrenOf(measuring.split, findSelfTouching(this.drawnIndex(), part.partMesh));
+    const found = findSelfTouching(this.drawnIndex(), part.partMesh);
+    return { facetCount: found.length, facets: childrenOf(measuring.split, found) };
   }
 
   async castHalves(choices: PourChoices, progress: OnProgress) {

@@ -12,6 +12,7 @@
  * One bench worker holds one open mesh and its last measurement. Cancel means terminate; the client then starts a
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
+import type { ClosingSamples } from '../core/closing/closingTypes';
 import type { SavedMeshChoices } from '../core/mesh/measureSaved';
 import type {
   LengthUnit,
@@ -79,7 +80,10 @@ export interface DisplayChunk {
   readonly corners: Float32Array;
 }
 
-/** The part in mm as it is drawn; known long before the walls are measured. */
+/**
+ * The part in mm as the view draws it, with its long edges split: the facets that maps, probes, places and finding
+ * facets speak of. Known long before the walls are measured.
+ */
 export interface PartShape {
   readonly unitGuess: UnitGuess;
   /** Unit that the part was taken in. */
@@ -100,9 +104,11 @@ export interface MapArrays {
   readonly draftDeg: Float32Array;
   readonly cornerRadiusMm: Float32Array;
   readonly kind: Uint8Array;
+  /** What the balance of the closed mold knows of each facet. */
+  readonly closing: ClosingSamples;
 }
 
-/** Facets of the drawn part that show a health finding; `MeshHealth.show` counts the facets of the whole file. */
+/** Facets on the view that show a health finding; `MeshHealth.show` counts the facets of the whole file. */
 export type FindingFacets = { readonly [Finding in keyof MeshHealth['show']]: Uint32Array };
 
 export interface MeasureReply {
@@ -111,6 +117,14 @@ export interface MeasureReply {
   readonly findingFacets: FindingFacets;
   readonly summary: PartSummary;
   readonly maps: MapArrays;
+}
+
+/** Facets that cut or touch others. */
+export interface SelfTouching {
+  /** As the file counts them. */
+  readonly facetCount: number;
+  /** As the view counts them. */
+  readonly facets: Uint32Array;
 }
 
 export interface Probe {
@@ -158,8 +172,7 @@ export interface BenchWorker {
   cut(plane: SectionPlane): Promise<Section>;
   probe(originMm: Vec3, direction: Vec3): Promise<Probe | null>;
   bestPull(progress: OnProgress): Promise<PullChoice>;
-  /** Facets of the drawn part that cut or touch others. */
-  findSelfTouching(progress: OnProgress): Promise<Uint32Array>;
+  findSelfTouching(progress: OnProgress): Promise<SelfTouching>;
   castHalves(choices: PourChoices, progress: OnProgress): Promise<MoldReply>;
   /** Binary STL of one half in mm, in the part's own axes. Casts again only for other choices than last time. */
   saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress): Promise<Uint8Array>;
@@ -195,7 +208,7 @@ export interface BenchClient {
   cut(plane: SectionPlane, options?: JobOptions): Promise<Section>;
   probe(originMm: Vec3, direction: Vec3, options?: JobOptions): Promise<Probe | null>;
   bestPull(options?: JobOptions): Promise<PullChoice>;
-  findSelfTouching(options?: JobOptions): Promise<Uint32Array>;
+  findSelfTouching(options?: JobOptions): Promise<SelfTouching>;
   castHalves(choices: PourChoices, options?: JobOptions): Promise<MoldReply>;
   saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;
   /** Ends the worker; waiting and running jobs are canceled. The client is of no use afterwards. */

@@ -102,6 +102,13 @@ describe('maps', () => {
     draftDeg: Float32Array.of(3, -3, -1, 0, 5, -80),
     cornerRadiusMm: Float32Array.of(Number.NaN, 0.5, 0, 1, 2, Number.NaN),
     kind: Uint8Array.from(kinds, (kind) => facetKind[kind]),
+    closing: {
+      areaMm2: new Float32Array(kinds.length),
+      wallMm: new Float32Array(kinds.length),
+      pullCosine: new Float32Array(kinds.length),
+      armUMm: new Float32Array(kinds.length),
+      armVMm: new Float32Array(kinds.length),
+    },
   };
   const limits = { measure: 'ray', stackMm: 0.9, leastDraftDeg: 2, leastCornerRadiusMm: 0.9 } as const;
 

@@ -1,4 +1,5 @@
 /** From the saved mesh to everything that figures are made of; the worker and the headless command both call it. */
+import { closingSamples } from '../closing/closingSamples';
 import { drawnBasis, drawnFacets } from './drawnFacets';
 import { findHealth } from './health';
 import { facetBox } from './integrals';
@@ -70,7 +71,7 @@ export function measureSaved(
     ...part,
     measuring,
     measurement,
-    summary: summarize(part.partMesh, part.health, measurement, drawn),
+    summary: summarize(part.partMesh, part.health, measurement, drawn, closingSamples(measured, measurement)),
   };
 }
 

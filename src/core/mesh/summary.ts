@@ -1,5 +1,6 @@
 import { closingHistogram } from '../closing/closingHistogram';
 import { closingSamples } from '../closing/closingSamples';
+import type { FacetSamples } from '../closing/closingTypes';
 import { draftShares } from './draft';
 import type { DrawnFacets } from './drawnFacets';
 import { integrate } from './integrals';
@@ -27,12 +28,14 @@ import {
  * @param health of that mesh or of the whole file that it was taken from: when that is watertight, so is each body
  * @param measurement of the mesh, or of the one that it was split into
  * @param drawn one measurement per facet of `mesh`; left out when nothing was split
+ * @param faces closing samples of the mesh that was measured; left out when nothing was split
  */
 export function summarize(
   mesh: IndexedMesh,
   health: MeshHealth,
   measurement: Measurement,
   drawn: DrawnFacets = measurement,
+  faces: FacetSamples = closingSamples(mesh, measurement),
 ): PartSummary {
   const { areaMm2, rayWallMm, ballWallMm, kind, facetCount } = measurement;
   const { show } = facetKind;
@@ -89,7 +92,7 @@ export function summarize(
     releaseDraft: releaseDraft(measurement),
     showWall: asWalls(showRay),
     showWallByBall: asWalls(showBall),
-    closing: closingHistogram(closingSamples(mesh, measurement), measurement.centerMm),
+    closing: closingHistogram(faces, measurement.centerMm),
     solid: isDrawnSolid(mesh, measurement, whole.volume),
   };
 }

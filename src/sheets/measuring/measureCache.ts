@@ -1,7 +1,7 @@
 import type { MeasuredShape } from '../../jobs/protocol';
 
-/** Facets of all kept measurements together; about 70 bytes a facet are held, so this keeps it under 100 MB. */
-const mostFacetsKept = 1_200_000;
+/** Facets of all kept measurements together; about 90 bytes a facet are held, so this keeps it under 100 MB. */
+const mostFacetsKept = 1_100_000;
 
 /** Measurements of this session by the hash of what went in, the ones used last kept. */
 export interface MeasureCache {
