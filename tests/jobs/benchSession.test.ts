@@ -153,7 +153,7 @@ describe('bench session', () => {
     });
     expect(findings.map(({ finding }) => finding)).toEqual(expect.arrayContaining(['thin', 'drags']));
     expect(Math.abs((await session.bestPull(ignore)).pull[2])).toBeCloseTo(1, 6);
-    expect((await session.findSelfTouching(ignore)).length).toBe(0);
+    expect(await session.findSelfTouching(ignore)).toEqual({ facetCount: 0, facets: new Uint32Array(0) });
   });
 
   it('says what is missing instead of guessing', async () => {

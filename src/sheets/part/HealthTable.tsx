@@ -1,5 +1,5 @@
 import { formatNumber } from '../../core/units/formatNumber';
-import type { MeasuredShape } from '../../jobs/protocol';
+import type { MeasuredShape, SelfTouching } from '../../jobs/protocol';
 import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';
 import type { BenchControl, Marked } from '../benchControl';
@@ -10,7 +10,7 @@ export interface HealthTableProps {
   /** Left out on reading, so the saved mesh doesn't hold them. */
   readonly degenerateFacets: number;
   /** Facets found to cut through others; null when not looked for yet. */
-  readonly selfTouching: Uint32Array | null;
+  readonly selfTouching: SelfTouching | null;
   readonly bench: BenchControl;
   readonly onFindSelfTouching: () => void;
 }
@@ -25,11 +25,13 @@ export function HealthTable({
 }: HealthTableProps) {
   const { health, findingFacets } = reply;
   const facetsOf = (finding: HealthFinding) =>
-    finding.id === 'selfTouching' ? (selfTouching ?? findingFacets.selfTouching) : findingFacets[finding.id];
+    finding.id === 'selfTouching'
+      ? (selfTouching?.facets ?? findingFacets.selfTouching)
+      : findingFacets[finding.id];
   const countOf = (finding: HealthFinding) => {
     if (finding.id === 'degenerateFacets') return degenerateFacets;
     return finding.id === 'selfTouching' && selfTouching !== null
-      ? selfTouching.length
+      ? selfTouching.facetCount
       : finding.count(health);
   };
 

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Vec3 } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
 import { lengthUnitNames } from '../../core/units/length';
+import type { SelfTouching } from '../../jobs/protocol';
 import { partSpecs, type PartInputs } from '../../steps/part/inputs';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';
@@ -42,7 +43,7 @@ export function PartSheet(props: PartSheetProps) {
   const { context, report, readOnly, change, measuring, bench } = props;
   const { part, plies } = context.inputs;
   const { measured, reply, shape } = measuring;
-  const [selfTouching, setSelfTouching] = useState<{ of: object; facets: Uint32Array } | null>(null);
+  const [selfTouching, setSelfTouching] = useState<{ of: object; found: SelfTouching } | null>(null);
   const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
   const off = readOnly || context.pattern === null;
   const figures = report.figures.filter(
@@ -57,10 +58,10 @@ export function PartSheet(props: PartSheetProps) {
   };
   const findSelfTouching = async () => {
     if (reply === null) return;
-    const facets = await measuring.desk.run('looking for facets that cut through others', (job) =>
+    const found = await measuring.desk.run('looking for facets that cut through others', (job) =>
       measuring.desk.client.findSelfTouching(job),
     );
-    if (facets !== null) setSelfTouching({ of: reply, facets });
+    if (found !== null) setSelfTouching({ of: reply, found });
   };
   const pick = () =>
     bench.pickNormal(
@@ -149,7 +150,7 @@ export function PartSheet(props: PartSheetProps) {
           <HealthTable
             reply={reply}
             degenerateFacets={context.pattern?.degenerateFacets ?? 0}
-            selfTouching={selfTouching?.of === reply ? selfTouching.facets : null}
+            selfTouching={selfTouching?.of === reply ? selfTouching.found : null}
             bench={bench}
             onFindSelfTouching={() => void findSelfTouching()}
           />

@@ -24,17 +24,18 @@ const thickMm = 3;
 /** The floor is `thickMm` thick for x beyond this. */
 const stepAtMm = 18;
 
+const rectangle = (halfX: number, halfY: number, z: number) =>
+  [
+    [-halfX, -halfY, z],
+    [halfX, -halfY, z],
+    [halfX, halfY, z],
+    [-halfX, halfY, z],
+  ].flat();
+
 /** A tray open at the top whose floor has a step inside; its outside is drawn in ten facets. */
 function steppedTray(): IndexedMesh {
   const [x, y] = [lengthMm / 2, widthMm / 2];
   const [ix, iy] = [x - wallMm, y - wallMm];
-  const rectangle = (halfX: number, halfY: number, z: number) =>
-    [
-      [-halfX, -halfY, z],
-      [halfX, -halfY, z],
-      [halfX, halfY, z],
-      [-halfX, halfY, z],
-    ].flat();
   const profile = [
     [-ix, heightMm],
     [-ix, wallMm],

@@ -30,6 +30,8 @@ function edgeCounts(mesh: IndexedMesh) {
   return { openEdges, crowdedEdges, misorientedEdges };
 }
 
+const cornersKey = (corners: readonly number[]) => corners.toSorted((a, b) => a - b).join();
+
 /** Everything that must hold of any refining. */
 function expectSameSurface(drawn: IndexedMesh, refined: MeasuringMesh): void {
   const { mesh, split } = refined;
@@ -91,11 +93,10 @@ function expectDrawnEdgesCovered(drawn: IndexedMesh, { mesh, split }: MeasuringM
 }
 
 describe('a mesh refined for measuring', () => {
-  const sphereOf = (rounds: number) => icosphere(40, rounds);
   const parts: readonly (readonly [string, IndexedMesh])[] = [
     ['a tray of 28 facets', tray([60, 40, 20], 2)],
     ['a drafted tray', tray([120, 80, 30], 1.5, 3)],
-    ['an icosahedron', sphereOf(0)],
+    ['an icosahedron', icosphere(40, 0)],
     ['a ring', torus(40, 10, 12, 8)],
     ['a plate far from square', box([0, 0, 0], [200, 1, 0.02])],
     ['two boxes in one place', joinMeshes(box([0, 0, 0], [9, 9, 9]), box([0, 0, 0], [9, 9, 9]))],
@@ -205,8 +206,7 @@ describe(`refining whatever comes (seed ${propertySeed})`, () => {
             .map((facet) => facet.map((corner) => corner % vertices.length))
             .filter((facet) => new Set(facet).size === 3)
             .filter((facet, at, all) => {
-              const key = (one: readonly number[]) => one.toSorted((a, b) => a - b).join();
-              return all.findIndex((other) => key(other) === key(facet)) === at;
+              return all.findIndex((other) => cornersKey(other) === cornersKey(facet)) === at;
             });
           const drawn = {
             positions: Float64Array.from(vertices.flat()),
