@@ -1,4 +1,6 @@
+import { closingHistogram } from '../core/closing/closingHistogram';
 import { closingSamples } from '../core/closing/closingSamples';
+import { repairedSamples } from '../core/closing/repairedSamples';
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
@@ -17,6 +19,8 @@ import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex'
 import type { IndexedMesh, LengthUnit, MeshHealth, Measurement, Vec3 } from '../core/mesh/types';
 import { Problem } from '../core/problem';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
+import { rimOfPart } from '../core/stone/pours/rimOfPart';
+import type { Repair } from '../core/stone/repairs';
 import { findingFacetsOfPart } from './findingFacets';
 import { hashOf } from './hashOf';
 import { measureTogether } from './measureTogether';
@@ -195,6 +199,18 @@ export class BenchSession implements BenchWorker {
 
   async saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress) {
     return this.pours.save(half, this.measured().part.partMesh, choices, progress);
+  }
+
+  async repairedWalls(repairs: readonly Repair[]) {
+    const { measuring, measurement } = this.measured();
+    const samples = repairedSamples(closingSamples(measuring.mesh, measurement), measurement, repairs);
+    return { closing: closingHistogram(samples, measurement.centerMm), wallMm: samples.wallMm };
+  }
+
+  async rimOf(packed: string, part: MeasureChoices, pours: PourChoices) {
+    await preparePack();
+    const mesh = unpackMesh(packed);
+    return rimOfPart(partFromSaved(mesh, findHealth(mesh), part).partMesh, pours);
   }
 
   /** Of the part as drawn: what is told of the drawn facets is asked of them, as the headless command does. */

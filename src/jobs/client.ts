@@ -29,6 +29,8 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   findSelfTouching: 'measurement',
   castHalves: 'measurement',
   saveHalf: 'measurement',
+  repairedWalls: 'measurement',
+  rimOf: 'nothing',
 };
 
 /** Jobs worth a restart when nobody waits for them any longer; the others end before a worker has started. */
@@ -259,6 +261,10 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
     saveHalf: (half, wanted, options = {}) =>
       ask('saveHalf', options, (bench, progress) => bench.saveHalf(half, wanted, progress)),
+    repairedWalls: (repairs, options = {}) =>
+      ask('repairedWalls', options, (bench) => bench.repairedWalls(repairs)),
+    rimOf: (packed, part, pours, options = {}) =>
+      ask('rimOf', options, (bench) => bench.rimOf(packed, part, pours)),
     dispose: () => {
       disposed = true;
       for (const job of [...waiting, ...(running === null ? [] : [running])]) {

@@ -7,12 +7,13 @@
  *   measure(choices) -> `onShape` first (draw it), then health, summary and maps
  *   packOpenMesh()   -> the text that is saved and its key; asked for last, so that encoding never delays the maps
  *   openMesh(packed) -> instead of importFile, for a saved project
- *   findPatches, cut, probe, findSelfTouching, castHalves, saveHalf -> need `measure` first; bestPull needs a `measure` too
+ *   findPatches, cut, probe, findSelfTouching, castHalves, saveHalf, repairedWalls -> need `measure` first; bestPull needs a
+ *   `measure` too; rimOf needs nothing
  *
  * One bench worker holds one open mesh and its last measurement. Cancel means terminate; the client then starts a
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
-import type { ClosingSamples } from '../core/closing/closingTypes';
+import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTypes';
 import type { SavedMeshChoices } from '../core/mesh/measureSaved';
 import type {
   LengthUnit,
@@ -30,6 +31,7 @@ import type { UnitGuess } from '../core/mesh/unitGuess';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
+import type { Repair } from '../core/stone/repairs';
 
 export type { UnitGuess } from '../core/mesh/unitGuess';
 export type { MoldGeometry } from '../core/stone/moldGeometry';
@@ -156,6 +158,13 @@ export interface MoldReply {
 
 export type StoneHalf = 'negative' | 'positive';
 
+/** The closing walls of the measured part as the repaired stone leaves them. */
+export interface RepairedWalls {
+  readonly closing: ClosingHistogram;
+  /** Per facet, in place of `MapArrays.closing.wallMm`. */
+  readonly wallMm: ClosingSamples['wallMm'];
+}
+
 export type OnProgress = (progress: Progress) => void;
 
 /** What the worker offers; `BenchSession` is the one implementation, in the worker or on the caller's own thread. */
@@ -176,6 +185,9 @@ export interface BenchWorker {
   castHalves(choices: PourChoices, progress: OnProgress): Promise<MoldReply>;
   /** Binary STL of one half in mm, in the part's own axes. Casts again only for other choices than last time. */
   saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress): Promise<Uint8Array>;
+  repairedWalls(repairs: readonly Repair[]): Promise<RepairedWalls>;
+  /** Outer outline along the pull of another saved part; what is on the bench stays there. */
+  rimOf(packed: string, part: MeasureChoices, pours: PourChoices): Promise<MoldGeometry['rimOutlineMm']>;
 }
 
 export interface JobOptions {
@@ -211,6 +223,13 @@ export interface BenchClient {
   findSelfTouching(options?: JobOptions): Promise<SelfTouching>;
   castHalves(choices: PourChoices, options?: JobOptions): Promise<MoldReply>;
   saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;
+  repairedWalls(repairs: readonly Repair[], options?: JobOptions): Promise<RepairedWalls>;
+  rimOf(
+    packed: string,
+    part: MeasureChoices,
+    pours: PourChoices,
+    options?: JobOptions,
+  ): Promise<MoldGeometry['rimOutlineMm']>;
   /** Ends the worker; waiting and running jobs are canceled. The client is of no use afterwards. */
   dispose(): void;
 }

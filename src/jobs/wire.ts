@@ -70,6 +70,8 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
     findSelfTouching: (progress) => send(() => bench.findSelfTouching(thinned(progress))),
     castHalves: (choices, progress) => send(() => bench.castHalves(choices, thinned(progress))),
     saveHalf: (half, choices, progress) => send(() => bench.saveHalf(half, choices, thinned(progress))),
+    repairedWalls: (repairs) => send(() => bench.repairedWalls(repairs)),
+    rimOf: (packed, part, pours) => send(() => bench.rimOf(packed, part, pours)),
   };
   expose(wired, endpoint);
 }
@@ -89,5 +91,7 @@ export function wrapBench(endpoint: Endpoint): BenchWorker {
     findSelfTouching: (progress) => receive(wired.findSelfTouching(proxy(progress))),
     castHalves: (choices, progress) => receive(wired.castHalves(choices, proxy(progress))),
     saveHalf: (half, choices, progress) => receive(wired.saveHalf(half, choices, proxy(progress))),
+    repairedWalls: (repairs) => receive(wired.repairedWalls(repairs)),
+    rimOf: (packed, part, pours) => receive(wired.rimOf(packed, part, pours)),
   };
 }

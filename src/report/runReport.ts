@@ -2,12 +2,17 @@
 import { checklistText } from '../checklist/checklistText';
 import { checklistModel, reportsOf } from '../checklist/printModel';
 import { measureSaved, type MeasuredMesh } from '../core/mesh/measureSaved';
+import { closingHistogram } from '../core/closing/closingHistogram';
+import { closingSamples } from '../core/closing/closingSamples';
+import { repairedSamples } from '../core/closing/repairedSamples';
+import type { PartSummary } from '../core/mesh/types';
 import { Problem } from '../core/problem';
 import { castHalves } from '../core/stone/pours/castHalves';
 import { prepareSolids } from '../core/stone/pours/solids';
 import { findPatches } from '../core/mesh/patches';
 import { patchBand } from '../steps/band';
 import type { MeasuredPart, StepContext } from '../steps/context';
+import type { ProjectInputs } from '../steps/inputs';
 import { pourChoicesOf } from '../steps/mold/pourChoicesOf';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
@@ -79,7 +84,18 @@ function measure({ mesh, inputs, pattern }: LoadedPattern, onProgress: OnProgres
 function measuredPart({ inputs }: LoadedPattern, measured: MeasuredMesh): MeasuredPart {
   const { health, summary, unitGuess, fileBoxSize } = measured;
   const patches = findPatches(measured.measuring.mesh, measured.measurement, patchBand(inputs));
-  return { health, summary, patches, unitGuess, fileBoxSize };
+  return { health, summary: asRepaired(summary, inputs, measured), patches, unitGuess, fileBoxSize };
+}
+
+/** Closing sees the mold as it is: with what was filled and scraped on its stone. */
+function asRepaired(
+  summary: PartSummary,
+  { mold }: ProjectInputs,
+  { measuring, measurement }: MeasuredMesh,
+): PartSummary {
+  if (mold.repairs.length === 0) return summary;
+  const samples = repairedSamples(closingSamples(measuring.mesh, measurement), measurement, mold.repairs);
+  return { ...summary, closing: closingHistogram(samples, measurement.centerMm) };
 }
 
 type CastPart = Pick<StepContext, 'mold' | 'pourFindings' | 'moldProblem'>;
