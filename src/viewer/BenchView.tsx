@@ -4,8 +4,16 @@ import type { MapArrays, PartShape, Probe } from '../jobs/protocol';
 import { Button } from '../ui/Button';
 import { Note } from '../ui/Note';
 import { canTryWebGl } from './canTryWebGl';
+import {
+  closingMapView,
+  closingTabTitles,
+  isClosingTab,
+  type ClosingMapData,
+  type ClosingTab,
+} from './closingMapViews';
+import { ClosingReadout } from './ClosingReadout';
 import { KindAreas } from './KindAreas';
-import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab } from './mapColors';
+import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab, type MapView } from './mapColors';
 import { MapLegend } from './MapLegend';
 import { PartView, type PlaceOnPart } from './PartView';
 import { PlacesTable } from './PlacesTable';
@@ -22,6 +30,11 @@ export interface MarkedFacets {
   readonly facets: Uint32Array;
 }
 
+/** Every map that the view can draw. */
+export type BenchMap = MapTab | ClosingTab;
+
+const titles: Readonly<Record<BenchMap, string>> = { ...mapTitles, ...closingTabTitles };
+
 export interface BenchViewProps {
   /** The part to draw; null while there is none. */
   readonly shape: PartShape | null;
@@ -31,8 +44,14 @@ export interface BenchViewProps {
   readonly pull: Vec3;
   readonly limits: MapLimits;
 
-  readonly map: MapTab;
-  readonly onMap: (map: MapTab) => void;
+  readonly map: BenchMap;
+  readonly onMap: (map: BenchMap) => void;
+  /** Maps to choose from; those of the part itself when left out. */
+  readonly tabs?: readonly BenchMap[];
+  /** The closed mold; null while there is no balance. */
+  readonly closing?: ClosingMapData | null;
+  /** Stands in place of the ranked places, for sheets that rank their own. */
+  readonly ranked?: ReactNode;
 
   /** Ranked; null while they are being looked for. */
   readonly patches: readonly Patch[] | null;
@@ -63,22 +82,24 @@ export function BenchView(props: BenchViewProps) {
   const { shape, maps, summary, limits, map, patches, selectedPatch, probe, section, marked } = props;
   // By value: coloring a million facets is not to be done again because a sheet was drawn again.
   const { measure, stackMm, leastDraftDeg, leastCornerRadiusMm } = limits;
-  const view = useMemo(
-    () =>
-      maps === null ? null : mapView(map, maps, { measure, stackMm, leastDraftDeg, leastCornerRadiusMm }),
-    [map, maps, measure, stackMm, leastDraftDeg, leastCornerRadiusMm],
-  );
+  const closing = props.closing ?? null;
+  const view = useMemo<MapView | null>(() => {
+    if (isClosingTab(map)) return closing === null ? null : closingMapView(map, closing);
+    return maps === null
+      ? null
+      : mapView(map, maps, { measure, stackMm, leastDraftDeg, leastCornerRadiusMm });
+  }, [map, maps, closing, measure, stackMm, leastDraftDeg, leastCornerRadiusMm]);
   const plane = map === 'cut' ? props.plane : null;
-  const show = (tab: MapTab) => {
+  const show = (tab: BenchMap) => {
     props.onMap(tab);
     if (tab === 'cut' && props.plane === null && shape !== null) props.onPlane(middleCut('x', shape));
   };
   return (
     <div className="bench-view">
       <div className="button-row map-tabs" role="group" aria-label="Map">
-        {mapTabs.map((tab) => (
+        {(props.tabs ?? mapTabs).map((tab) => (
           <Button key={tab} aria-pressed={tab === map} onClick={() => show(tab)}>
-            {mapTitles[tab]}
+            {titles[tab]}
           </Button>
         ))}
       </div>
@@ -97,6 +118,7 @@ export function BenchView(props: BenchViewProps) {
         )}
       </div>
       {probe === null ? null : <ProbeReadout probe={probe} stackMm={limits.stackMm} />}
+      {probe === null || closing === null ? null : <ClosingReadout facet={probe.facet} maps={closing.maps} />}
       {map === 'cut' && props.plane !== null && shape !== null ? (
         <SectionControls
           plane={props.plane}
@@ -111,21 +133,22 @@ export function BenchView(props: BenchViewProps) {
           <KindAreas kindAreaMm2={summary.kindAreaMm2} />
         </div>
       ) : null}
-      {maps === null ? null : (
-        <PlacesTable
-          patches={patches}
-          selected={selectedPatch}
-          onSelect={props.onSelectPatch}
-          stackMm={limits.stackMm}
-        />
-      )}
+      {props.ranked ??
+        (maps === null ? null : (
+          <PlacesTable
+            patches={patches}
+            selected={selectedPatch}
+            onSelect={props.onSelectPatch}
+            stackMm={limits.stackMm}
+          />
+        ))}
     </div>
   );
 }
 
 interface PartOrNoteProps extends Omit<BenchViewProps, 'shape'> {
   readonly shape: PartShape;
-  readonly mapShown: ReturnType<typeof mapView> | null;
+  readonly mapShown: MapView | null;
 }
 
 /** The 3-D view, or a plain note where the browser cannot draw it. */
@@ -153,7 +176,7 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
       paint={mapShown}
       pull={props.pull}
       theme={theme}
-      label={`3-D view of the part, map: ${mapTitles[map]}.`}
+      label={`3-D view of the part, map: ${titles[map]}.`}
       place={place}
       highlight={props.marked?.facets ?? null}
       plane={props.plane}

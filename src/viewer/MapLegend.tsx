@@ -34,6 +34,7 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
             </li>
           ))}
         </ul>
+        {legend.noValue === undefined ? null : <NoValue words={legend.noValue} />}
       </div>
     );
   }
@@ -85,13 +86,19 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
           </g>
         )}
       </svg>
-      <p className="map-legend-note">
-        <svg width={16} height={12} aria-hidden>
-          <rect width={16} height={12} fill={cssOf(noValueColor)} />
-        </svg>
-        {legend.noValue}; arrow: pull
-      </p>
+      <NoValue words={legend.noValue} />
     </div>
+  );
+}
+
+function NoValue({ words }: { readonly words: string }) {
+  return (
+    <p className="map-legend-note">
+      <svg width={16} height={12} aria-hidden>
+        <rect width={16} height={12} fill={cssOf(noValueColor)} />
+      </svg>
+      {words}; arrow: pull
+    </p>
   );
 }
 

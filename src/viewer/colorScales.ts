@@ -33,6 +33,9 @@ export function cssOf([red, green, blue]: Rgb): string {
 /** Purple (low), near white (middle), orange (high). */
 export const purpleOrange = rampOf('2d004b5427888073acb2abd2d8daebf7f7f7fee0b6fdb863e08214b358067f3b08');
 
+/** The same from the other end, where more of a value mends what orange shows elsewhere. */
+export const orangePurple: Ramp = { colors: purpleOrange.colors.toReversed() };
+
 /** Dark blue (low) to yellow (high). */
 export const cividis = rampOf(
   '00224e002e6c1e3a6f35456c47516c575d6d666970757575848279948e77a59c74b7a96ec8b866dbc75aeed649fee838',

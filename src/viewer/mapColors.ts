@@ -10,6 +10,7 @@ import {
   type ColorScale,
   type RampScale,
 } from './colorScales';
+import { signed } from './signed';
 
 export const mapTabs = ['wall', 'draft', 'trapped', 'corners', 'kinds', 'cut'] as const;
 export type MapTab = (typeof mapTabs)[number];
@@ -109,6 +110,8 @@ export type MapLegend =
       readonly title: string;
       readonly scale: ClassScale;
       readonly classes: readonly ClassLabel[];
+      /** What gray means; left out when every face has a class. */
+      readonly noValue?: string;
     };
 
 /** Values per facet and the colors they take. */
@@ -125,9 +128,6 @@ export interface MapView extends Paint {
 function wallSpanMm(stackMm: number): number {
   return Math.max(0.2, Math.round((stackMm / 3) * 10) / 10);
 }
-
-const signed = (value: number, decimals: number) =>
-  value > 0 ? `+${value.toFixed(decimals)}` : `\u2212${Math.abs(value).toFixed(decimals)}`;
 
 function wallMap(maps: MapArrays, limits: MapLimits): MapView {
   const values = limits.measure === 'ray' ? maps.rayWallMm : maps.ballWallMm;
