@@ -1,5 +1,6 @@
 /** The show face by places in words: what each carries, how it slides, and which ones hold the mold open. */
 import { placeName, type PartFrame } from '../mesh/place';
+import type { Vec3 } from '../mesh/types';
 import { pressureAt, type BedCurve } from './bedCurve';
 import { classOf, closingClass, type ClassLimits, type ClosingClass } from './classes';
 import { binCenter } from './closingHistogram';
@@ -40,6 +41,11 @@ interface Sums {
 
 const classNames = Object.keys(closingClass) as ClosingClass[];
 
+/** Faces that clamps press and steep walls of one side are two places. */
+export function closingPlaceName(frame: PartFrame, pointMm: Vec3, pullCosine: number): string {
+  return `${placeName(frame, pointMm, 'show')}${pullCosine <= steepCosine ? ', steep' : ''}`;
+}
+
 /** Ranked by push, then by area: the first ones hold the mold open. `friction` as in the balance. */
 export function closingPlaces(
   histogram: ClosingHistogram,
@@ -55,7 +61,7 @@ export function closingPlaces(
   for (let bin = 0; bin < areaMm2.length; bin++) {
     const c = pullCosine[bin]!;
     const steep = c <= steepCosine;
-    const name = `${placeName(frame, binCenter(histogram, bin), 'show')}${steep ? ', steep' : ''}`;
+    const name = closingPlaceName(frame, binCenter(histogram, bin), c);
     const sums = byPlace.get(name) ?? {
       steep,
       area: 0,
