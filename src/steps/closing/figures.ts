@@ -48,6 +48,20 @@ const specs = {
     ...balance,
   },
   land: { id: 'closing.landForceN', label: 'Load on the lands', unit: 'N', decimals: 0, ...balance },
+  fraction: {
+    id: 'closing.contactFiberFraction',
+    label: 'Fiber volume fraction where pressed',
+    unit: '',
+    decimals: 3,
+    ...balance,
+  },
+  contact: {
+    id: 'closing.contactPressureKpa',
+    label: 'Fiber-bed pressure where pressed',
+    unit: 'kPa',
+    decimals: 0,
+    ...balance,
+  },
   loose: {
     id: 'closing.looseShare',
     label: 'Loose: wider than the stack as laid',
@@ -81,20 +95,6 @@ const specs = {
     label: 'As drawn, shut: loose, light, packed, choked',
     unit: '',
     decimals: 3,
-    ...balance,
-  },
-  fraction: {
-    id: 'closing.contactFiberFraction',
-    label: 'Fiber volume fraction where pressed',
-    unit: '',
-    decimals: 3,
-    ...balance,
-  },
-  contact: {
-    id: 'closing.contactPressureKpa',
-    label: 'Fiber-bed pressure where pressed',
-    unit: 'kPa',
-    decimals: 0,
     ...balance,
   },
 } as const satisfies Record<string, FigureSpec>;

@@ -19,6 +19,13 @@ export const resinSpecs = {
   out: { id: 'closing.resinPressedOutG', label: 'Resin pressed out of tight places', unit: 'g', decimals: 2 },
   room: { id: 'closing.resinRoomG', label: 'Room for it in wide places', unit: 'g', decimals: 2 },
   rim: { id: 'closing.resinOverRimG', label: 'Resin that must leave over the rim', unit: 'g', decimals: 2 },
+  freeMm: {
+    id: 'closing.freeStandOffMm',
+    label: 'Stand-off when resin is free to leave',
+    unit: 'mm',
+    decimals: 2,
+    source: 'closingBalance',
+  },
   trapped: {
     id: 'closing.trappedStandOffMm',
     label: 'Stand-off when no resin can leave',
@@ -31,13 +38,6 @@ export const resinSpecs = {
     label: 'Resin pressure when none can leave',
     unit: 'kPa',
     decimals: 0,
-    source: 'closingBalance',
-  },
-  freeMm: {
-    id: 'closing.freeStandOffMm',
-    label: 'Stand-off when resin is free to leave',
-    unit: 'mm',
-    decimals: 2,
     source: 'closingBalance',
   },
   wetting: {
@@ -129,11 +129,7 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
   );
   const contact = contactMeans(histogram, main.solution, curve);
   if (contact === null || contact.areaShare < noticedShare || contact.fiberFraction >= 0.95)
-    return [
-      unknownFigure(resinSpecs.wetting, unpressed),
-      unknownFigure(resinSpecs.bleed, unpressed),
-      voids,
-    ];
+    return [unknownFigure(resinSpecs.wetting, unpressed), unknownFigure(resinSpecs.bleed, unpressed), voids];
   const viscosity = viscosityPaS(aminePrepregEpoxy, inputs.flowTemperatureC, 0);
   const [halfU, halfV] = histogram.frame.halfSizeMm;
   const toRimMm = Math.min(halfU, halfV);

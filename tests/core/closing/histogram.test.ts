@@ -34,7 +34,7 @@ function dome({ wallMm, taper, noise, steep }: Dome, cells: number) {
       const length = Math.hypot(slopeU, slopeV, 1);
       places.push({
         areaMm2: (6000 * length) / cells ** 2,
-        wallMm: wallMm * (1 + taper * u + noise * scatter),
+        wallMm: wallMm * (1 + taper * (u + 0.37 * v) + noise * scatter),
         normal: [slopeU / length, slopeV / length, 1 / length],
         at: [50 * u, 30 * v, 20 - 10 * (u ** 4 + v ** 4)],
       });
@@ -90,7 +90,8 @@ describe(`bins and facets agree within 0.2 % (seed ${propertySeed})`, () => {
         for (const name of ['choked', 'packed', 'light', 'loose'] as const)
           near(other.shares[name], one.shares[name], 1, name);
       }),
-      { numRuns: 25 },
+      // Every run solves over 22 500 facets; a failure is told as it is.
+      { numRuns: 20, endOnFailure: true },
     );
   }, 60_000);
 });
