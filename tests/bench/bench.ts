@@ -23,6 +23,10 @@ const parts: Record<string, BenchPart> = {
     title: 'Mold closing after a change',
     run: async () => (await import('./closing.bench')).benchClosing(),
   },
+  pours: {
+    title: 'Casting both stone halves',
+    run: async () => (await import('./pours.bench')).benchPours(),
+  },
   pack: {
     title: 'Packing for the saved workbook',
     run: async () => (await import('./pack.bench')).benchPack(),
