@@ -13,8 +13,10 @@ export const recordPrefix = `${root}record/`;
 export const meshPrefix = `${root}mesh/`;
 export const materialLibraryKey = `${root}materials`;
 export const keptAsidePrefix = `${root}kept-aside/`;
+const timersPrefix = `${root}timers/`;
 
 export const entryKey = (projectId: string): string => entryPrefix + projectId;
+export const timersKey = (projectId: string): string => timersPrefix + projectId;
 /** Record slots are numbered upward; at most two of a project are kept. */
 export const recordKey = (projectId: string, slot: number): string => `${recordPrefix}${projectId}/${slot}`;
 export const meshStorageKey = (meshKey: string): string => meshPrefix + meshKey;
@@ -24,6 +26,11 @@ export const startLockName = `${root}start`;
 /** Project id of an entry key, undefined for other keys. */
 export function parseEntryKey(key: string): string | undefined {
   return key.startsWith(entryPrefix) ? key.slice(entryPrefix.length) : undefined;
+}
+
+/** Project id of a timers key, undefined for other keys. */
+export function parseTimersKey(key: string): string | undefined {
+  return key.startsWith(timersPrefix) ? key.slice(timersPrefix.length) : undefined;
 }
 
 /** Project id and slot of a record key, undefined for other keys. */

@@ -9,6 +9,7 @@ type ProjectFiles = Pick<
   Workbook,
   | 'packedMeshOf'
   | 'meshKeyOf'
+  | 'readProject'
   | 'setMeshAside'
   | 'importProjectFile'
   | 'exportProjectFile'
@@ -33,6 +34,11 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
     meshKeyOf(projectId) {
       const loaded = core.readCurrent(projectId);
       return 'project' in loaded ? (loaded.project.pattern?.meshKey ?? null) : null;
+    },
+
+    readProject(projectId) {
+      const loaded = core.readCurrent(projectId);
+      return 'project' in loaded ? loaded.project : null;
     },
 
     setMeshAside(projectId) {

@@ -1,4 +1,5 @@
 /** Puts the workbook together behind the one surface that pages use. */
+import { readTimers, writeTimers } from './benchTimers';
 import { createCore } from './core';
 import { createEditing } from './editing';
 import { createFirstStart } from './firstStart';
@@ -29,6 +30,8 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
     closeProject: opening.closeProject,
     ...editing,
     ...createProjectFiles(core),
+    timersOf: (projectId) => readTimers(core.storage, projectId),
+    setTimers: (projectId, timers) => writeTimers(core.storage, projectId, timers),
     saveMaterial: core.materialLibrary.save,
     forgetMaterial: core.materialLibrary.remove,
     dismissNotes: () => store.setState({ notes: [] }),

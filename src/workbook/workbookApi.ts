@@ -2,9 +2,10 @@
 import type { PatternRecord } from '../steps/context';
 import type { ProjectInputs } from '../steps/inputs';
 import type { Material } from '../steps/plies/inputs';
+import type { BenchTimer } from './benchTimers';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
-import type { RecordLine } from './project';
+import type { Project, RecordLine } from './project';
 import type { SaveState, WorkbookStore } from './state';
 import type { StoragePort } from './storagePort';
 import type { Usage } from './usage';
@@ -89,6 +90,13 @@ export interface Workbook {
   readonly importProjectFile: (text: string) => Outcome<{ id: string }>;
   readonly exportProjectFile: (projectId: string) => Outcome<{ file: TextFile }>;
   readonly restoreDemo: () => Promise<Outcome<{ ids: readonly string[] }>>;
+
+  /** The newest version of any project, to look at; null when it cannot be read. */
+  readonly readProject: (projectId: string) => Project | null;
+
+  /** What was running when the page was last open; none when there was nothing. */
+  readonly timersOf: (projectId: string) => readonly BenchTimer[];
+  readonly setTimers: (projectId: string, timers: readonly BenchTimer[]) => Outcome;
 
   /** Puts a card into the library that all projects share, in place of one of the same name. */
   readonly saveMaterial: (card: Material) => Outcome;
