@@ -58,7 +58,10 @@ function columnsOf({ pattern, box, grid, columns: heights, heights: parting }: P
       const y = grid.y0Mm + (firstY + j) * grid.pitchMm - box.centerMm[1];
       if (wallRoom(x, y, halfX, halfY, cornerRadiusMm) >= 0) {
         const top = heights.topMm[at]!;
-        const parted = Math.min(Math.max(top > -Infinity ? top : parting.heightMm[at]!, box.floorMm), box.ceilingMm);
+        const parted = Math.min(
+          Math.max(top > -Infinity ? top : parting.heightMm[at]!, box.floorMm),
+          box.ceilingMm,
+        );
         put(parted, box.ceilingMm, columnFill.negativeStone);
         let stoneUntil = parted;
         for (const [high, low] of walls[at] ?? []) {

@@ -98,7 +98,12 @@ const mostFrames = 40;
 export type OnCureProgress = (doing: string, share: number) => void;
 
 /** The case of a prediction with one treatment of dehydration. */
-export function heatCaseOf(choices: CureChoices, voxels: MoldVoxels, treatment: DehydrationTreatment, untilS: number): HeatCase {
+export function heatCaseOf(
+  choices: CureChoices,
+  voxels: MoldVoxels,
+  treatment: DehydrationTreatment,
+  untilS: number,
+): HeatCase {
   return {
     voxels,
     stone: choices.stone,
@@ -176,8 +181,12 @@ export function predictCure(
 
 function dwellFor(choices: CureChoices, voxels: MoldVoxels, treatment: DehydrationTreatment): number | null {
   const one = heatCaseOf(choices, voxels, treatment, programOnDial(choices.program).heatedS);
-  return neededDwell(one, choices.program, choices.oven, { ...usualHeatOptions, longestStepS: 300, toleranceK: 1, recordEveryS: 600 })
-    .dwellS;
+  return neededDwell(one, choices.program, choices.oven, {
+    ...usualHeatOptions,
+    longestStepS: 300,
+    toleranceK: 1,
+    recordEveryS: 600,
+  }).dwellS;
 }
 
 function middleOf({ nx, ny, sizeMm, originMm }: MoldVoxels, voxel: number): Vec3 {
@@ -189,9 +198,14 @@ function middleOf({ nx, ny, sizeMm, originMm }: MoldVoxels, voxel: number): Vec3
   ];
 }
 
-function sliceOf({ nx, ny, nz, sizeMm, half, laminateShare }: MoldVoxels, run: HeatRun, plane: number): HeatSlice {
+function sliceOf(
+  { nx, ny, nz, sizeMm, half, laminateShare }: MoldVoxels,
+  run: HeatRun,
+  plane: number,
+): HeatSlice {
   const cut = <Into extends Float32Array | Uint8Array>(from: ArrayLike<number>, into: Into): Into => {
-    for (let k = 0; k < nz; k++) for (let i = 0; i < nx; i++) into[i + nx * k] = from[i + nx * (plane + ny * k)]!;
+    for (let k = 0; k < nz; k++)
+      for (let i = 0; i < nx; i++) into[i + nx * k] = from[i + nx * (plane + ny * k)]!;
     return into;
   };
   return {
