@@ -77,6 +77,16 @@ describe('--set', () => {
     expect(() => setInput(defaultProjectInputs, path, value)).toThrow(path);
   });
 
+  test('a ply may leave out what is usual, and a field inside a list has its own range', () => {
+    const short = [{ id: 'a', materialId: 'twill-200', angleDeg: 90 }];
+    expect(setInput(defaultProjectInputs, 'plies.stack', short).plies.stack).toEqual([
+      { ...short[0], faceDown: false, mirroredPair: false },
+    ]);
+    expect(() => setInput(defaultProjectInputs, 'plies.stack.0.angleDeg', 270)).toThrow(
+      'plies.stack.0.angleDeg must be a number from -180 to 180 °',
+    );
+  });
+
   test('a misspelled field inside a list is not dropped without a word', () => {
     const card = { ...defaultProjectInputs.plies.materials[0], laidThickness: 0.3 };
     expect(() => setInput(defaultProjectInputs, 'plies.materials', [card])).toThrow(

@@ -118,7 +118,8 @@ const lies = (angle: number) => `${formatNumber(angle, 0)}°`;
 
 function turnedWords(ply: Ply): string {
   const words: string[] = [];
-  if (ply.faceDown) words.push(`face down: lies at ${lies(laidAngleDeg(ply))}`);
+  if (ply.faceDown)
+    words.push(ply.angleDeg === 0 ? 'face down' : `face down: lies at ${lies(laidAngleDeg(ply))}`);
   if (ply.mirroredPair)
     words.push(
       ply.angleDeg === 0
