@@ -2,12 +2,22 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Patch } from '../../core/mesh/types';
 import { Problem } from '../../core/problem';
 import { wasDropped } from '../../jobs/client';
-import type { BenchClient, JobOptions, MeasuredShape, PartShape, Progress } from '../../jobs/protocol';
+import type {
+  BenchClient,
+  JobOptions,
+  MeasuredShape,
+  PartShape,
+  Progress,
+  RepairedWalls,
+} from '../../jobs/protocol';
+import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { patchBand } from '../../steps/band';
 import type { MeasuredPart, PatternRecord } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
+import { createCastingHalves, nothingCast, type CastState } from './castingHalves';
 import type { MeasureCache } from './measureCache';
 import { measureChoices, measureQuestion } from './measureQuestion';
+import { withRepairedWalls } from './repairedReply';
 
 /** What the desk keeps measured. */
 export interface DeskProject {
@@ -19,7 +29,7 @@ export interface DeskProject {
   readonly setMeshAside: () => void;
 }
 
-export interface DeskState {
+export interface DeskState extends CastState {
   /** The pattern just imported, until the project has it. */
   readonly incoming: PatternRecord | null;
   /** Drawn as soon as it is known, before the walls are. */
@@ -50,6 +60,7 @@ export interface MeasuringDesk {
   ask<Reply>(question: Promise<Reply>): Promise<Reply | null>;
   cancel(): void;
   measureAgain(): void;
+  castAgain(): void;
   dispose(): void;
 }
 
@@ -65,10 +76,17 @@ const empty: DeskState = {
   stopped: false,
   problem: null,
   importProblem: null,
+  ...nothingCast,
 };
 
 const goneMesh =
   'The saved mesh of this project is missing or damaged. Import the pattern file again; everything else is still here.';
+
+/** What the walls are with the repairs of the stone; the same text, the same answer. */
+interface Repaired {
+  readonly key: string;
+  readonly walls: RepairedWalls;
+}
 
 /** What is left of a failed job as a sentence for the page. */
 function sentenceOf(error: unknown): string {
@@ -77,7 +95,8 @@ function sentenceOf(error: unknown): string {
 
 /**
  * Keeps one open project measured: opens its saved mesh, measures when what goes in has changed (an older question
- * is dropped), then finds the patches for the present band.
+ * is dropped), then finds the patches for the present band, corrects the walls by the repairs of the stone and casts the
+ * two halves.
  */
 export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): MeasuringDesk {
   const store = createStore<DeskState>(() => empty);
@@ -87,6 +106,9 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
   /** The question that the worker's own measurement answers. */
   let workerQuestion: string | null = null;
   let patchQuestion: string | null = null;
+  /** What was measured, before any repair, and its patches. */
+  let taken: { readonly reply: MeasuredShape; readonly patches: readonly Patch[] | null } | null = null;
+  let repaired: Repaired | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let controller: AbortController | null = null;
   let importing = false;
@@ -102,6 +124,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       onProgress: (progress: Progress) => {
         if (controller === own) store.setState({ progress });
       },
+      replaced: () => controller !== own,
       fail: (error: unknown) => {
         if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
       },
@@ -113,19 +136,52 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     };
   }
 
+  const casting = createCastingHalves(client, begin, {
+    now: store.getState,
+    tell: (state) => store.setState(state),
+  });
+
+  const repairsKey = (of: string) => `${of} ${JSON.stringify(project?.inputs.mold.repairs ?? [])}`;
+
   function take(answered: string, reply: MeasuredShape, patches: readonly Patch[] | null): void {
     if (question !== answered) return;
-    const { health, summary, shape } = reply;
+    taken = { reply, patches };
+    const shown = repaired?.key === repairsKey(answered) ? withRepairedWalls(reply, repaired.walls) : reply;
+    const { health, summary, shape } = shown;
     store.setState({
       shape,
-      reply,
+      reply: shown,
       measured: { health, summary, patches, unitGuess: shape.unitGuess, fileBoxSize: shape.fileBoxSize },
     });
   }
 
+  async function findRepairedWalls(): Promise<void> {
+    if (project === null || question === null || taken === null || workerQuestion !== question) return;
+    const answered = question;
+    const key = repairsKey(answered);
+    const { repairs } = project.inputs.mold;
+    if (repaired?.key === key || (repaired === null && repairs.length === 0)) return;
+    try {
+      const walls = repairs.length === 0 ? null : await client.repairedWalls(repairs);
+      if (repairsKey(answered) !== key) return;
+      repaired = walls === null ? null : { key, walls };
+      take(answered, taken.reply, taken.patches);
+    } catch (error) {
+      if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+    }
+  }
+
+  /** What follows from the measurement that the worker holds. */
+  async function followUp(): Promise<void> {
+    await findPatches();
+    await findRepairedWalls();
+    const isFree = controller === null || casting.isBusy();
+    if (question !== null && workerQuestion === question && isFree) await casting.cast();
+  }
+
   async function findPatches(): Promise<void> {
-    const { reply } = store.getState();
-    if (project === null || question === null || reply === null || workerQuestion !== question) return;
+    if (project === null || question === null || taken === null || workerQuestion !== question) return;
+    const { reply } = taken;
     const band = patchBand(project.inputs);
     const answered = question;
     const wanted = `${answered} ${JSON.stringify(band)}`;
@@ -172,7 +228,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     }
     if (question === wanted && workerQuestion !== wanted && controller === null)
       store.setState({ stopped: true });
-    await findPatches();
+    await followUp();
   }
 
   function later(work: () => Promise<void>): void {
@@ -188,19 +244,22 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     const asked = pattern
       ? measureQuestion(pattern.meshKey, measureChoices(inputs, pattern.declaredUnit))
       : null;
+    casting.want(asked, pourChoicesOf(inputs));
     if (asked === null) {
       question = null;
+      taken = null;
       store.setState({ ...empty, importProblem: store.getState().importProblem });
       return;
     }
     if (asked !== question) {
       question = asked;
       patchQuestion = null;
+      taken = null;
       store.setState({ incoming: null, measured: null });
       const kept = cache.get(asked);
       if (kept !== null) take(asked, kept, null);
     }
-    later(workerQuestion === asked ? findPatches : measure);
+    later(workerQuestion === asked ? followUp : measure);
   }
 
   return {
@@ -258,6 +317,8 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
         return null;
       } finally {
         job.end();
+        // A casting that had to give way goes on.
+        if (controller === null) void followUp();
       }
     },
     async ask(asked) {
@@ -275,6 +336,9 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       workerQuestion = null;
       patchQuestion = null;
       void measure();
+    },
+    castAgain() {
+      void casting.castAgain();
     },
     dispose() {
       clearTimeout(timer);

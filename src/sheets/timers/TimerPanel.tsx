@@ -1,0 +1,94 @@
+import { useId } from 'react';
+import { Announcer } from '../../ui/Announcer';
+import { Button } from '../../ui/Button';
+import { NumberCell } from '../../ui/NumberCell';
+import type { BenchTimer } from '../../workbook';
+import { clockText, leftMs, paused, setTo, started, timerPhase } from './timerMath';
+import { ownTime } from './useBenchTimers';
+
+/** A time that the work asks for. */
+export interface PlannedTime {
+  readonly id: string;
+  readonly label: string;
+  readonly lengthS: number;
+}
+
+export interface TimerPanelProps {
+  /** "Timer 1". */
+  readonly name: string;
+  readonly timer: BenchTimer;
+  readonly planned: readonly PlannedTime[];
+  readonly nowMs: number;
+  readonly onChange: (timer: BenchTimer) => void;
+}
+
+const ownMinutes = { unit: 'min', min: 0.1, max: 10_000, decimals: 1 } as const;
+
+export function timerLabel(timer: BenchTimer, planned: readonly PlannedTime[]): string {
+  return planned.find(({ id }) => id === timer.what)?.label ?? 'Own time';
+}
+
+/** One timer with a readout to be read from across the bench. */
+export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanelProps) {
+  const id = useId();
+  const phase = timerPhase(timer, nowMs);
+  const idle = phase === 'ready' || phase === 'paused';
+  const label = timerLabel(timer, planned);
+  const text = clockText(leftMs(timer, nowMs));
+  return (
+    <section className={`timer timer-${phase}`} aria-label={name}>
+      <div className="timer-head">
+        <label htmlFor={id}>{name}</label>
+        <select
+          id={id}
+          className="select"
+          value={planned.some((one) => one.id === timer.what) ? timer.what : ownTime}
+          disabled={!idle}
+          onChange={(event) => {
+            const chosen = planned.find((one) => one.id === event.target.value);
+            onChange(setTo(chosen?.id ?? ownTime, chosen?.lengthS ?? timer.lengthS));
+          }}
+        >
+          {planned.map((one) => (
+            <option key={one.id} value={one.id}>
+              {one.label} · {clockText(one.lengthS * 1000)}
+            </option>
+          ))}
+          <option value={ownTime}>Own time</option>
+        </select>
+        {timer.what === ownTime && phase === 'ready' ? (
+          <NumberCell
+            label={`${name}, own time`}
+            limits={ownMinutes}
+            value={timer.lengthS / 60}
+            onChange={(minutes) => {
+              if (minutes !== null) onChange(setTo(ownTime, minutes * 60));
+            }}
+          />
+        ) : null}
+      </div>
+      <p className="timer-clock" role="timer" aria-label={`${name}: ${label}`}>
+        {text}
+      </p>
+      <div className="button-row">
+        {idle ? (
+          <Button kind="main" onClick={() => onChange(started(timer, Date.now()))}>
+            {phase === 'paused' ? 'Go on' : 'Start'}
+          </Button>
+        ) : null}
+        {phase === 'running' ? (
+          <Button onClick={() => onChange(paused(timer, Date.now()))}>Pause</Button>
+        ) : null}
+        {phase === 'over' && !timer.heard ? (
+          <Button kind="main" onClick={() => onChange({ ...timer, heard: true })}>
+            Stop the sound
+          </Button>
+        ) : null}
+        {phase === 'ready' ? null : (
+          <Button onClick={() => onChange(setTo(timer.what, timer.lengthS))}>Set back</Button>
+        )}
+      </div>
+      <Announcer message={phase === 'over' ? `${label}: the time is over.` : ''} />
+    </section>
+  );
+}
