@@ -1,3 +1,4 @@
+import { facetBox } from '../core/mesh/integrals';
 import type { IndexedMesh } from '../core/mesh/types';
 import { writeStlBinary } from '../core/mesh/writeStl';
 import { Problem } from '../core/problem';
@@ -59,5 +60,11 @@ export class PoursBench {
 }
 
 function shapeOf(mesh: IndexedMesh): HalfShape {
-  return { facetCount: mesh.facets.length / 3, display: displayChunks(mesh) };
+  const { min, max } = facetBox(mesh);
+  return {
+    facetCount: mesh.facets.length / 3,
+    boxMinMm: min,
+    boxMaxMm: max,
+    display: displayChunks(mesh),
+  };
 }

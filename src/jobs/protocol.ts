@@ -145,6 +145,8 @@ export interface Probe {
 /** A stone half for drawing: facets in the part's own axes, in chunks as in `PartShape.display`. */
 export interface HalfShape {
   readonly facetCount: number;
+  readonly boxMinMm: Vec3;
+  readonly boxMaxMm: Vec3;
   readonly display: readonly DisplayChunk[];
 }
 

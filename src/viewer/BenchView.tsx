@@ -12,6 +12,7 @@ import {
   type ClosingTab,
 } from './closingMapViews';
 import { ClosingReadout } from './ClosingReadout';
+import type { MoldHalves } from './halvesBox';
 import { KindAreas } from './KindAreas';
 import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab, type MapView } from './mapColors';
 import { MapLegend } from './MapLegend';
@@ -67,6 +68,8 @@ export interface BenchViewProps {
   /** The cut of the Cut map. Opening that map with null asks `onPlane` for the middle across x. */
   readonly plane: SectionPlane | null;
   readonly section: Section | null;
+  /** The two stone halves, drawn around the part and pulled apart by a slider; left out or null draws the part alone. */
+  readonly halves?: MoldHalves | null;
   readonly onPlane: (plane: SectionPlane) => void;
 
   readonly marked: MarkedFacets | null;
@@ -181,6 +184,7 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
       highlight={props.marked?.facets ?? null}
       plane={props.plane}
       section={props.section}
+      halves={props.halves ?? null}
       onProbe={props.onProbe}
       onTrouble={setTrouble}
     />

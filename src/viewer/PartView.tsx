@@ -3,6 +3,8 @@ import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { PartShape } from '../jobs/protocol';
 import { Button } from '../ui/Button';
 import { facetCenters, facetNormal } from './drawnFacets';
+import { halvesBox, mostApartMm, type MoldHalves } from './halvesBox';
+import { HalvesControls } from './HalvesControls';
 import type { Paint } from './mapColors';
 import {
   facing,
@@ -16,7 +18,7 @@ import {
   type OrbitView,
   type ViewPreset,
 } from './orbitView';
-import type { FromScene } from './scene/sceneMessages';
+import type { FromScene, StoneView } from './scene/sceneMessages';
 import { SceneCanvas } from './SceneCanvas';
 import { axisNumber } from './sectionFrame';
 import { usePointerOrbit } from './usePointerOrbit';
@@ -41,6 +43,8 @@ export interface PartViewProps {
   readonly highlight: Uint32Array | null;
   readonly plane: SectionPlane | null;
   readonly section: Section | null;
+  /** The stone around the part, with controls to pull it apart; left out or null draws the part alone. */
+  readonly halves?: MoldHalves | null;
   /** Line of sight through the clicked pixel, in part coordinates. */
   readonly onProbe: (originMm: Vec3, direction: Vec3) => void;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -49,6 +53,11 @@ export interface PartViewProps {
 const turnDeg = 10;
 const zoomStep = 1.25;
 const mostDots = 2000;
+
+const closedMold: StoneView = {
+  apartMm: 0,
+  shows: { negative: true, pattern: true, positive: true },
+};
 
 /** Where a line of sight comes out of the half that the cut takes away from before the eye. */
 function pastCut(originMm: Vec3, direction: Vec3, { axis, atMm }: SectionPlane): Vec3 {
@@ -63,7 +72,25 @@ function pastCut(originMm: Vec3, direction: Vec3, { axis, atMm }: SectionPlane):
 export function PartView(props: PartViewProps) {
   const { shape, pull, theme, place, highlight, plane, section, onProbe } = props;
   const { display, boxMinMm, boxMaxMm } = shape;
-  const box = useMemo(() => ({ boxMinMm, boxMaxMm }), [boxMinMm, boxMaxMm]);
+  const halves = props.halves ?? null;
+  // By value: the same pull told again is no reason to fit the view again.
+  const [pullX, pullY, pullZ] = pull;
+  const box = useMemo(
+    () => (halves === null ? { boxMinMm, boxMaxMm } : halvesBox(halves, [pullX, pullY, pullZ])),
+    [boxMinMm, boxMaxMm, halves, pullX, pullY, pullZ],
+  );
+  const drawnHalves = useMemo(
+    () => (halves === null ? null : { negative: halves.negative.display, positive: halves.positive.display }),
+    [halves],
+  );
+  const mostMm = halves === null ? 0 : mostApartMm(halves, pull);
+  const [stone, setStone] = useState<StoneView>(closedMold);
+  // Stone that has just been cast: open it, so that its faces show.
+  const [shownHalves, setShownHalves] = useState<MoldHalves | null>(null);
+  if (shownHalves !== halves) {
+    setShownHalves(halves);
+    setStone({ ...stone, apartMm: Math.round(mostMm / 2) });
+  }
   const [view, setView] = useState(() => openingView(pull, box));
   const stage = useRef<HTMLDivElement>(null);
 
@@ -150,12 +177,15 @@ export function PartView(props: PartViewProps) {
           display={display}
           box={box}
           paint={props.paint}
+          halves={drawnHalves}
+          stone={stone}
           view={view}
           marks={marks}
           onTrouble={props.onTrouble}
         />
         <span className="part-crosshair" aria-hidden />
       </div>
+      {halves === null ? null : <HalvesControls stone={stone} mostApartMm={mostMm} onStone={setStone} />}
       <div className="part-presets" role="group" aria-label="Look from">
         <Button onClick={() => setView(fitted(view, box))}>Fit</Button>
         {(Object.keys(viewPresets) as ViewPreset[]).map((preset) => (

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { DisplayChunk } from '../jobs/protocol';
 import type { Paint } from './mapColors';
 import type { OrbitView, PartBox } from './orbitView';
-import type { FromScene, SceneMarks } from './scene/sceneMessages';
+import type { DrawnHalves, FromScene, SceneMarks, StoneView } from './scene/sceneMessages';
 import { startScene, type Scene } from './scene/startScene';
 
 export interface SceneCanvasProps {
@@ -10,6 +10,9 @@ export interface SceneCanvasProps {
   readonly box: PartBox;
   /** Null draws the part plain. */
   readonly paint: Paint | null;
+  /** Null draws no stone. */
+  readonly halves: DrawnHalves | null;
+  readonly stone: StoneView;
   readonly view: OrbitView;
   readonly marks: SceneMarks;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -32,7 +35,8 @@ function onePerFrame(count: number, step: (i: number) => void): () => void {
 }
 
 /** The canvas that the scene draws on; hands everything on to the scene as it changes. */
-export function SceneCanvas({ display, box, paint, view, marks, onTrouble }: SceneCanvasProps) {
+export function SceneCanvas(props: SceneCanvasProps) {
+  const { display, box, paint, halves, stone, view, marks, onTrouble } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [scene, setScene] = useState<Scene | null>(null);
   const trouble = useRef(onTrouble);
@@ -76,6 +80,8 @@ export function SceneCanvas({ display, box, paint, view, marks, onTrouble }: Sce
     () => scene?.send({ kind: 'paint', paint: paint && { values: paint.values, scale: paint.scale } }),
     [scene, paint],
   );
+  useEffect(() => scene?.send({ kind: 'halves', halves }), [scene, halves]);
+  useEffect(() => scene?.send({ kind: 'stone', stone }), [scene, stone]);
   useEffect(() => scene?.send({ kind: 'view', view }), [scene, view]);
   useEffect(() => scene?.send({ kind: 'marks', marks }), [scene, marks]);
 

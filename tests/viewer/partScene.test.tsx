@@ -1,6 +1,7 @@
 import { act, createRoot } from '@react-three/fiber';
 import {
   BufferAttribute,
+  Group,
   Mesh,
   OrthographicCamera,
   Points,
@@ -49,6 +50,12 @@ async function sceneTree() {
     tell: (...messages: ShownMessage[]) => act(async () => messages.forEach(take)),
     camera: () => three.getState().camera as OrthographicCamera,
     chunks: () => chunksOf(three.getState().scene),
+    groups: () =>
+      three
+        .getState()
+        .scene.children.filter(
+          (object) => object instanceof Group && object.children.every((child) => child instanceof Mesh),
+        ),
     points: () => three.getState().scene.children.filter((object) => object instanceof Points),
     end: () => act(async () => root.unmount()),
   };
@@ -161,5 +168,26 @@ describe('the scene', () => {
     expect(counts).toEqual([2, 1, 1, 1]);
     await tree.tell({ kind: 'marks', marks });
     expect(tree.points()).toHaveLength(0);
+  });
+
+  it('pulls the stone halves off along the pull and hides what is not asked for', async () => {
+    const shows = { negative: true, pattern: true, positive: true };
+    await tree.tell(
+      { kind: 'chunk', chunk: chunk(0, 2), last: true },
+      { kind: 'halves', halves: { negative: [chunk(0, 3)], positive: [chunk(0, 4), chunk(4, 1)] } },
+      { kind: 'stone', stone: { apartMm: 7, shows } },
+    );
+    expect(tree.groups().map(({ position }) => position.z)).toEqual([7, -7]);
+    expect(tree.groups().map(({ children }) => children.length)).toEqual([1, 2]);
+    expect(tree.chunks()).toHaveLength(1);
+    await tree.tell({
+      kind: 'stone',
+      stone: { apartMm: 0, shows: { ...shows, pattern: false, negative: false } },
+    });
+    expect(tree.groups().map(({ children }) => children.length)).toEqual([2]);
+    expect(tree.chunks()).toHaveLength(0);
+    await tree.tell({ kind: 'halves', halves: null });
+    expect(tree.groups()).toHaveLength(0);
+    expect(tree.chunks()).toHaveLength(1);
   });
 });

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { Eye } from './Eye';
 import { Marks } from './Marks';
 import { PartSurface } from './PartSurface';
+import { StoneHalves } from './StoneHalves';
 import type { SceneStore } from './sceneStore';
 
 /** Full light adds up to the map's own color: what the legend shows is what a face turned to the lamp shows. */
@@ -9,13 +10,18 @@ const ambientShare = 0.64;
 
 /** The part, what is marked on it, and the eye that looks at it. */
 export function PartScene({ store }: { readonly store: SceneStore }) {
-  const { box, chunks, paint, view, marks } = useStore(store);
+  const { box, chunks, paint, halves, stone, view, marks } = useStore(store);
   if (box === null || view === null) return null;
   return (
     <>
       <ambientLight intensity={ambientShare * Math.PI} />
       <Eye view={view} box={box} lampShare={1 - ambientShare} />
-      <PartSurface chunks={chunks} box={box} paint={paint} plane={marks?.plane ?? null} view={view} />
+      {halves !== null && stone?.shows.pattern === false ? null : (
+        <PartSurface chunks={chunks} box={box} paint={paint} plane={marks?.plane ?? null} view={view} />
+      )}
+      {halves === null || stone === null || marks === null ? null : (
+        <StoneHalves halves={halves} stone={stone} marks={marks} box={box} view={view} />
+      )}
       {marks === null ? null : <Marks marks={marks} box={box} />}
     </>
   );

@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
-import { DoubleSide, Plane, Vector3 } from 'three';
+import { DoubleSide, type Plane } from 'three';
 import type { SectionPlane } from '../../core/mesh/types';
 import type { DisplayChunk } from '../../jobs/protocol';
 import { colorFacets } from '../colorScales';
 import type { Paint } from '../mapColors';
-import { viewAxes, type OrbitView, type PartBox } from '../orbitView';
-import { axisNumber, axisVector } from '../sectionFrame';
+import type { OrbitView, PartBox } from '../orbitView';
 import { ChunkGeometry } from './ChunkGeometry';
+import { useKept } from './useKept';
 
 export interface PartSurfaceProps {
   readonly chunks: readonly DisplayChunk[];
@@ -19,14 +19,7 @@ export interface PartSurfaceProps {
 /** The part's facets; where there is a cut, without the half that stands between it and the eye. */
 export function PartSurface({ chunks, box, paint, plane, view }: PartSurfaceProps) {
   const facetColors = useMemo(() => paint && colorFacets(paint.values, paint.scale), [paint]);
-  const side = plane === null ? 0 : viewAxes(view).toEye[axisNumber[plane.axis]] >= 0 ? 1 : -1;
-  const kept = useMemo(
-    () =>
-      plane === null
-        ? null
-        : [new Plane(new Vector3(...axisVector[plane.axis]).multiplyScalar(-side), side * plane.atMm)],
-    [plane, side],
-  );
+  const kept = useKept(plane, view);
   return chunks.map((chunk) => (
     <SurfaceChunk key={chunk.firstFacet} chunk={chunk} box={box} facetColors={facetColors} kept={kept} />
   ));

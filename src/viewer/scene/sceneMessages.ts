@@ -16,6 +16,18 @@ export interface SceneMarks {
   readonly section: Section | null;
 }
 
+/** Both stone halves where they stand when the mold is closed, in the part's own axes. */
+export interface DrawnHalves {
+  readonly negative: readonly DisplayChunk[];
+  readonly positive: readonly DisplayChunk[];
+}
+
+/** What of pattern and stone is shown, and how far each half is pulled off the pattern along the pull. */
+export interface StoneView {
+  readonly apartMm: number;
+  readonly shows: { readonly negative: boolean; readonly pattern: boolean; readonly positive: boolean };
+}
+
 export type ToScene =
   | {
       readonly kind: 'size';
@@ -29,6 +41,9 @@ export type ToScene =
   | { readonly kind: 'chunk'; readonly chunk: DisplayChunk; readonly last: boolean }
   /** Null draws all facets plain. */
   | { readonly kind: 'paint'; readonly paint: Paint | null }
+  /** Null takes the stone away. */
+  | { readonly kind: 'halves'; readonly halves: DrawnHalves | null }
+  | { readonly kind: 'stone'; readonly stone: StoneView }
   | { readonly kind: 'view'; readonly view: OrbitView }
   | { readonly kind: 'marks'; readonly marks: SceneMarks };
 

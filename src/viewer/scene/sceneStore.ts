@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { DisplayChunk } from '../../jobs/protocol';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
-import type { SceneMarks, ToScene } from './sceneMessages';
+import type { DrawnHalves, SceneMarks, StoneView, ToScene } from './sceneMessages';
 
 /** What the scene shows, as the messages have told it so far. */
 export interface SceneState {
@@ -10,6 +10,8 @@ export interface SceneState {
   /** None until the last one has come: a picture for every chunk would cost more than the whole part. */
   readonly chunks: readonly DisplayChunk[];
   readonly paint: Paint | null;
+  readonly halves: DrawnHalves | null;
+  readonly stone: StoneView | null;
   readonly view: OrbitView | null;
   readonly marks: SceneMarks | null;
 }
@@ -25,6 +27,8 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
     box: null,
     chunks: [],
     paint: null,
+    halves: null,
+    stone: null,
     view: null,
     marks: null,
   }));
@@ -42,6 +46,12 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
         break;
       case 'paint':
         store.setState({ paint: message.paint });
+        break;
+      case 'halves':
+        store.setState({ halves: message.halves });
+        break;
+      case 'stone':
+        store.setState({ stone: message.stone });
         break;
       case 'view':
         store.setState({ view: message.view });
