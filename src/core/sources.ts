@@ -150,6 +150,30 @@ export const sources = {
     short: 'hand spring clamps, common practice',
     full: 'Hand spring clamps press 50 to 300 N each; common practice, no source. A scale under the jaw replaces it.',
   },
+  stoneHeatFromMemory: {
+    short: 'heat constants of set stone, from memory',
+    full: 'Heat capacity 1080 J/(kg K) and conductivity 0.8 (dry) to 1.0 W/(m K) (damp) of set gypsum stone, from memory; plausible 0.7 to 1.0.',
+  },
+  strydom1995: {
+    short: 'Strydom et al. 1995, dehydration of gypsum, abstract',
+    full: 'Strydom et al., Thermochim. Acta 269-270 (1995) 631-638, abstract: gypsum powder heated at 5 K/min loses its first water between 95 and 170 °C. How fast dense set stone does is not known: a band is shown.',
+  },
+  ovenHeatBalance: {
+    short: 'conduction through the closed mold',
+    full: 'Transient conduction in three dimensions through stone and laminate with air film, radiation, evaporation, dehydration and heat of reaction; energy balance, checked against exact series of blocks.',
+  },
+  supplierDose: {
+    short: 'dose from the supplier’s cures',
+    full: 'Share of the supplier’s minimum cure: its cures joined as if the rate followed Arrhenius between them, summed along the laminate’s temperature. Holds near the supplier’s own temperatures only.',
+  },
+  diBenedetto: {
+    short: 'DiBenedetto 1987, Tg from degree of cure',
+    full: 'DiBenedetto, A. T., Prediction of the glass transition temperature of polymers, J. Polym. Sci. B 25 (1987) 1949-1969 (from memory); constants are your own.',
+  },
+  prepregGuide: {
+    short: 'a prepreg processing guide',
+    full: 'A supplier’s prepreg processing guide: demold only below 50 °C.',
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof sources;
