@@ -28,8 +28,8 @@ export interface MoldVoxels {
 /** Voxels of a mold of ordinary size; more would take minutes. */
 export const mostVoxels = 4_000_000;
 
-/** Under this share a voxel is not counted as a place of the laminate. */
-export const leastLaminateShare = 0.05;
+/** Under this share a voxel only grazes the laminate: a tenth of a millimeter in the widest voxels still counts. */
+export const leastLaminateShare = 0.002;
 
 export const voxelCount = ({ nx, ny, nz }: MoldVoxels): number => nx * ny * nz;
 
