@@ -1,6 +1,8 @@
 /** One run of the headless report, from the words of the command line to what is written and the exit code. */
 import { checklistText } from '../checklist/checklistText';
 import { checklistModel, reportsOf } from '../checklist/printModel';
+import { closedMoldVoxels } from '../core/cure/closedMold';
+import { predictCure } from '../core/cure/predictCure';
 import { measureSaved, type MeasuredMesh } from '../core/mesh/measureSaved';
 import { closingHistogram } from '../core/closing/closingHistogram';
 import { closingSamples } from '../core/closing/closingSamples';
@@ -13,6 +15,7 @@ import { findPatches } from '../core/mesh/patches';
 import { patchBand } from '../steps/band';
 import type { MeasuredPart, StepContext } from '../steps/context';
 import type { ProjectInputs } from '../steps/inputs';
+import { cureChoicesOf } from '../steps/cure/cureChoicesOf';
 import { pourChoicesOf } from '../steps/mold/pourChoicesOf';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
@@ -48,6 +51,7 @@ export async function runReport(
     pattern: loaded.pattern,
     measured: measured === null ? null : measuredPart(loaded, measured),
     ...(await castMold(loaded, measured, onProgress)),
+    ...predictRun(loaded, measured, onProgress),
   };
   const reports = reportsOf(context);
   const facts = {
@@ -95,7 +99,7 @@ function asRepaired(
 ): PartSummary {
   if (mold.repairs.length === 0) return summary;
   const samples = repairedSamples(closingSamples(measuring.mesh, measurement), measurement, mold.repairs);
-  return { ...summary, closing: closingHistogram(samples, measurement.centerMm) };
+  return { ...summary, closing: closingHistogram(samples, measurement.centerMm, summary) };
 }
 
 type CastPart = Pick<StepContext, 'mold' | 'pourFindings' | 'moldProblem'>;
@@ -113,6 +117,27 @@ async function castMold(
     return { mold: geometry, pourFindings: findings };
   } catch (error) {
     if (error instanceof Problem) return { mold: null, moldProblem: error.message };
+    throw error;
+  }
+}
+
+/** Coarse bricks keep the command quick; their edge is told with the figures. */
+const leastReportVoxelMm = 3;
+
+/** The oven run; a program that cannot be is said by the report, not by the exit. */
+function predictRun(
+  { inputs }: LoadedPattern,
+  measured: MeasuredMesh | null,
+  onProgress: OnProgress,
+): Pick<StepContext, 'cure' | 'cureProblem'> {
+  const choices = cureChoicesOf(inputs);
+  if (measured === null || !choices.known) return {};
+  const voxelMm = Math.max(leastReportVoxelMm, choices.value.voxelMm);
+  const voxelsAt = (mm: number) => closedMoldVoxels(measured.partMesh, choices.value.pour, mm);
+  try {
+    return { cure: predictCure({ ...choices.value, voxelMm }, voxelsAt, 'refined', onProgress) };
+  } catch (error) {
+    if (error instanceof Problem) return { cureProblem: error.message };
     throw error;
   }
 }

@@ -1,4 +1,5 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
+import type { CurePrediction } from '../core/cure/predictCure';
 import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';
@@ -55,4 +56,8 @@ export interface StepContext {
   readonly moldProblem?: string | null;
   /** Left out or null when there is no other half, or its rim is not known. */
   readonly otherHalf?: OtherHalf | null;
+  /** The oven run for the present inputs; left out or null while it is being worked out, or when it cannot be. */
+  readonly cure?: CurePrediction | null;
+  /** Why the oven run cannot be had, in the maker's words; left out or null while nothing is wrong. */
+  readonly cureProblem?: string | null;
 }

@@ -14,6 +14,13 @@ import {
   closingSpecs,
   defaultClosingInputs,
 } from './closing/inputs';
+import {
+  cureEntrySpecs,
+  cureGroupSpecs,
+  cureInputsSchema,
+  cureSpecs,
+  defaultCureInputs,
+} from './cure/inputs';
 import { defaultPartInputs, partInputsSchema, partSpecs } from './part/inputs';
 import {
   defaultPliesInputs,
@@ -32,6 +39,7 @@ export const projectInputsSchema = z.object({
   plies: pliesInputsSchema,
   closing: closingInputsSchema,
   mold: moldInputsSchema,
+  cure: cureInputsSchema,
 });
 export type ProjectInputs = z.infer<typeof projectInputsSchema>;
 
@@ -41,6 +49,7 @@ export const defaultProjectInputs: ProjectInputs = {
   plies: defaultPliesInputs,
   closing: defaultClosingInputs,
   mold: defaultMoldInputs,
+  cure: defaultCureInputs,
 };
 
 export const inputSpecs: InputSpecs = {
@@ -49,6 +58,7 @@ export const inputSpecs: InputSpecs = {
   ...pliesSpecs,
   ...closingSpecs,
   ...moldSpecs,
+  ...cureSpecs,
 };
 
 /** Number fields of the entries of each list; the path of a field is `<list>.<position>.<field>`. */
@@ -59,10 +69,14 @@ export const entrySpecs: Readonly<Record<string, InputSpecs>> = {
   'closing.clamps': clampSpecs,
   'closing.bedPoints': bedPointSpecs,
   ...moldEntrySpecs,
+  ...cureEntrySpecs,
 };
 
 /** Fields of the inputs that are a group of numbers, null until given; the path of a field is `<group>.<field>`. */
-export const groupSpecs: Readonly<Record<string, InputSpecs>> = moldGroupSpecs;
+export const groupSpecs: Readonly<Record<string, InputSpecs>> = {
+  ...moldGroupSpecs,
+  ...cureGroupSpecs,
+};
 
 /** The spec of an input by its path, also of a field inside a list's entry or a group. */
 export function specAt(path: string): InputSpec | undefined {

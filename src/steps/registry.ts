@@ -3,6 +3,7 @@ import type { StepReport } from '../core/figure';
 import { checklistReport } from './checklist/report';
 import { closingReport } from './closing/report';
 import type { StepContext } from './context';
+import { cureReport } from './cure/report';
 import { moldReport } from './mold/report';
 import { partReport } from './part/report';
 import { pliesReport } from './plies/report';
@@ -47,6 +48,12 @@ export const steps: readonly Step[] = [
     title: 'Stone mold',
     question: 'How large a box, how much stone, and when is it dry?',
     report: moldReport,
+  },
+  {
+    id: 'cure',
+    title: 'Clamp & cure',
+    question: 'Will the laminate in the middle of the stone really cure?',
+    report: cureReport,
   },
   {
     id: 'checklist',

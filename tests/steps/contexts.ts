@@ -1,4 +1,5 @@
 /** Step contexts made by hand: an invented tray whose numbers are easy to follow. */
+import type { CurePrediction } from '../../src/core/cure/predictCure';
 import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
 import type { MoldGeometry } from '../../src/core/stone/moldGeometry';
 import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
@@ -130,6 +131,8 @@ interface Changes {
   readonly closing?: Partial<ProjectInputs['closing']>;
   readonly moldInputs?: Partial<ProjectInputs['mold']>;
   readonly mold?: MoldGeometry | null;
+  readonly cure?: Partial<ProjectInputs['cure']>;
+  readonly prediction?: CurePrediction | null;
   readonly health?: Partial<MeshHealth>;
   readonly summary?: Partial<PartSummary>;
   readonly measured?: Partial<MeasuredPart>;
@@ -148,16 +151,18 @@ export function trayContext(changes: Changes = {}): StepContext {
       ...changes.measured,
     },
     mold: changes.mold === undefined ? trayMold : changes.mold,
+    cure: changes.prediction ?? null,
   };
 }
 
-export function inputsWith({ part, walls, plies, closing, moldInputs }: Changes): ProjectInputs {
+export function inputsWith({ part, walls, plies, closing, moldInputs, cure }: Changes): ProjectInputs {
   return {
     part: { ...defaultProjectInputs.part, ...part },
     walls: { ...defaultProjectInputs.walls, ...walls },
     plies: { ...defaultProjectInputs.plies, ...plies },
     closing: { ...defaultProjectInputs.closing, ...closing },
     mold: { ...defaultProjectInputs.mold, ...moldInputs },
+    cure: { ...defaultProjectInputs.cure, ...cure },
   };
 }
 

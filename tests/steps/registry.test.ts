@@ -38,7 +38,7 @@ const idsOf = (context: StepContext) =>
 
 describe('the steps', () => {
   test('stand in the order of the work', () => {
-    expect(steps.map(({ id }) => id)).toEqual(['part', 'walls', 'plies', 'closing', 'mold', 'checklist']);
+    expect(steps.map(({ id }) => id)).toEqual(['part', 'walls', 'plies', 'closing', 'mold', 'cure', 'checklist']);
   });
 
   test.each(contexts)('keep the rules of a report: %s', (_name, context) => {

@@ -5,6 +5,8 @@ import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/
 import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
 import { materialSpecs, patchSpecs, plySpecs } from '../../src/steps/plies/inputs';
 import { bedPointSpecs, clampSpecs } from '../../src/steps/closing/inputs';
+import { kineticsSpecs } from '../../src/steps/cure/kineticsInputs';
+import { stageSpecs, supplierCureSpecs } from '../../src/steps/cure/programInputs';
 import { repairSpecs, wantedSpecs, weighingSpecs } from '../../src/steps/mold/benchInputs';
 import { bagSpecs, measuredSpecs } from '../../src/steps/mold/stoneInputs';
 import { longestName, type Project } from '../../src/workbook';
@@ -100,6 +102,12 @@ const repair = fc.record({
   note: text,
 });
 
+const stage = fc.record({
+  targetC: numberOf(stageSpecs.targetC),
+  rampKPerMin: fc.option(numberOf(stageSpecs.rampKPerMin)),
+  dwellHours: numberOf(stageSpecs.dwellHours),
+});
+
 function mapValues<Key extends string, From, To>(
   from: Readonly<Record<Key, From>>,
   change: (value: From) => To,
@@ -130,6 +138,9 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'mold.wanted': fc.record(mapValues(wantedSpecs, (spec) => fc.option(numberOf(spec)))),
   'mold.dryingLog': fc.array(weighing, { maxLength: 4 }),
   'mold.repairs': fc.array(repair, { maxLength: 3 }),
+  'cure.stages': fc.array(stage, { maxLength: 4 }),
+  'cure.supplierCures': fc.array(fc.record(mapValues(supplierCureSpecs, numberOf)), { maxLength: 3 }),
+  'cure.kinetics': fc.record(mapValues(kineticsSpecs, (spec) => fc.option(numberOf(spec)))),
 };
 
 const inputs: fc.Arbitrary<ProjectInputs> = fc

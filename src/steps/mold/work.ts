@@ -8,6 +8,7 @@ import { settingHeat, type SettingHeat } from '../../core/stone/settingHeat';
 import { stoneMix, type StoneMix } from '../../core/stone/stoneMix';
 import type { StepContext } from '../context';
 import { availablePart } from '../missing';
+import type { MoldInputs } from './inputs';
 import { stoneInUse, type StoneInUse } from './stoneInUse';
 
 export type Half = 'negative' | 'positive';
@@ -43,10 +44,10 @@ function attempt<Value>(make: () => Value): Answer<Value> {
   }
 }
 
-export function moldWork(context: StepContext): MoldWork {
-  const { mold } = context.inputs;
+/** The mix that the mold is poured with. */
+export function mixOf(mold: MoldInputs): Answer<StoneMix> {
   const stone = stoneInUse(mold);
-  const mix = attempt(() =>
+  return attempt(() =>
     stoneMix({
       waterPowderRatio: stone.waterPowderRatio.value,
       settingExpansionPercent: stone.settingExpansionPercent.value,
@@ -55,6 +56,12 @@ export function moldWork(context: StepContext): MoldWork {
       weighedSlurryGMl: mold.measured.slurryGMl,
     }),
   );
+}
+
+export function moldWork(context: StepContext): MoldWork {
+  const { mold } = context.inputs;
+  const stone = stoneInUse(mold);
+  const mix = mixOf(mold);
   const geometry = geometryOf(context);
   const halfOf = (half: Half): Answer<HalfWork> => {
     if (!geometry.known) return geometry;

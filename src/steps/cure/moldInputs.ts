@@ -1,0 +1,139 @@
+/** Input specs of what the oven heats: dampness of the stone, dehydration, limits, and how finely it is worked out. */
+import { stoneHeatDefaults } from '../../core/cure/moldMaterials';
+import { usualDemoldC } from '../../core/cure/coolDown';
+import type { ChoiceSpec, NumberSpec } from '../inputSpec';
+
+export const moldChoiceSpecs = {
+  drying: {
+    kind: 'choice',
+    label: 'Water below 100 °C',
+    unit: '',
+    meaning:
+      'How free water leaves the warm stone: pores carry it to the open faces, which it cools, or it stays until it boils. The two are bounds.',
+    default: 'wicks',
+    choices: [
+      { value: 'wicks', label: 'dries through open faces' },
+      { value: 'stays', label: 'stays until it boils' },
+    ],
+  },
+  sealedFaces: {
+    kind: 'choice',
+    label: 'Sealed or taped faces',
+    unit: '',
+    meaning: 'Outside faces that let no water out.',
+    default: 'none',
+    choices: [
+      { value: 'none', label: 'none' },
+      { value: 'sides', label: 'the sides' },
+      { value: 'all', label: 'all' },
+    ],
+  },
+  patternInside: {
+    kind: 'choice',
+    label: 'The printed pattern',
+    unit: '',
+    meaning: 'A printed pattern softens far below the cure; it has to be out.',
+    default: 'out',
+    choices: [
+      { value: 'out', label: 'is out of the mold' },
+      { value: 'in', label: 'is still in the mold' },
+    ],
+  },
+} as const satisfies Record<string, ChoiceSpec>;
+
+export const moldNumberSpecs = {
+  freeWaterLeftPercent: {
+    kind: 'number',
+    label: 'Free water left in the stone',
+    unit: '%',
+    meaning:
+      'Of what the mix left in it: 0 when weighings no longer fall, 100 as demolded. Stone dried below 49 °C to a steady weight holds a few percent (common practice).',
+    default: 5,
+    min: 0,
+    max: 100,
+    decimals: 0,
+  },
+  dehydrationRateFactor: {
+    kind: 'number',
+    label: 'Dehydration faster by',
+    unit: '×',
+    meaning: 'Factor on the published rate of powder in open air; three times moves the peak by about 10 K.',
+    default: 1,
+    min: 0,
+    max: 100,
+    decimals: 1,
+  },
+  stoneConductivityWPerMK: {
+    kind: 'number',
+    label: 'Conductivity of dry stone',
+    unit: 'W/(m K)',
+    meaning: 'From memory; plausible 0.7 to 1.0.',
+    default: stoneHeatDefaults.dryConductivityWPerMK,
+    min: 0.1,
+    max: 5,
+    decimals: 2,
+  },
+  stoneHeatJPerKgK: {
+    kind: 'number',
+    label: 'Heat capacity of dry stone',
+    unit: 'J/(kg K)',
+    meaning: 'From memory.',
+    default: stoneHeatDefaults.dryHeatJPerKgK,
+    min: 300,
+    max: 3000,
+    decimals: 0,
+  },
+  stoneLimitC: {
+    kind: 'number',
+    label: 'The stone stands',
+    unit: '°C',
+    meaning:
+      'Hottest oven that you allow the stone; over about 130 °C it turns to plaster right through (common practice).',
+    default: 130,
+    min: 30,
+    max: 250,
+    decimals: 0,
+  },
+  patternLimitC: {
+    kind: 'number',
+    label: 'The pattern stands',
+    unit: '°C',
+    meaning: 'Where the print softens; 55 °C for polylactide (from memory).',
+    default: 55,
+    min: 30,
+    max: 250,
+    decimals: 0,
+  },
+  clampLimitC: {
+    kind: 'number',
+    label: 'The clamps stand',
+    unit: '°C',
+    meaning:
+      'Steel screw clamps stand the cure; spring clamps with plastic pads or grips soften from about 80 °C (common practice). Read yours.',
+    default: 150,
+    min: 30,
+    max: 400,
+    decimals: 0,
+  },
+  demoldC: {
+    kind: 'number',
+    label: 'Demold under',
+    unit: '°C',
+    meaning: 'Temperature of the laminate; 50 °C in a published prepreg processing guide.',
+    default: usualDemoldC,
+    min: 25,
+    max: 150,
+    decimals: 0,
+  },
+  voxelMm: {
+    kind: 'number',
+    label: 'Worked out in bricks of',
+    unit: 'mm',
+    meaning:
+      'Edge of the bricks that stone and laminate are cut into; halving it takes about ten times as long.',
+    default: 2,
+    min: 0.8,
+    max: 10,
+    decimals: 1,
+  },
+} as const satisfies Record<string, NumberSpec>;

@@ -1,0 +1,233 @@
+/** Verdicts of the Clamp & cure step: program, cure over the band, dampness, voids, clamps, stone, cool-down. */
+import { gripAfterCooling } from '../../core/cure/coolDown';
+import type { PredictedRun } from '../../core/cure/predictCure';
+import type { Verdict } from '../../core/figure';
+import { coolingMismatchMm } from '../../core/stone/sizeChain';
+import { formatNumber } from '../../core/units/formatNumber';
+import { closingState } from '../closing/state';
+import type { StepContext } from '../context';
+import { axisSizes, sizeChoices } from '../mold/sizes';
+import { clampsAfterThinning } from './clamps';
+import { cureChoicesOf, overLimits } from './cureChoicesOf';
+import { voidPressureOf } from './figures';
+import { celsius, hoursMinutes, treatmentNames } from './say';
+import { cureState, type CureAnswer } from './state';
+
+export function cureVerdicts(context: StepContext): readonly Verdict[] {
+  const state = cureState(context);
+  return [
+    programVerdict(context),
+    curesVerdict(context, state),
+    dampVerdict(context),
+    ...(state.known
+      ? [stoneVerdict(state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
+      : []),
+    ...clampsVerdict(context),
+    ...(state.known ? coolVerdict(context, state.middle) : []),
+  ];
+}
+
+function programVerdict({ inputs }: StepContext): Verdict {
+  const id = 'cure.program';
+  const choices = cureChoicesOf(inputs);
+  if (!choices.known) return { id, word: 'stop', reason: choices.why, fix: 'Correct it below.' };
+  const over = overLimits(inputs);
+  if (over.length > 0)
+    return {
+      id,
+      word: 'stop',
+      reason: over.join(' '),
+      fix: 'Lower the stage, or correct the limit if yours is higher.',
+    };
+  const stages = inputs.cure.stages.map(
+    ({ targetC, dwellHours }) => `${celsius(targetC)} for ${hoursMinutes(3600 * dwellHours)}`,
+  );
+  return {
+    id,
+    word: 'go',
+    reason: `The dial goes to ${stages.join(', then ')}: within the limits of stone, clamps and pattern.`,
+    fix: '',
+  };
+}
+
+const thermocouple = 'A thermocouple at the laminate is the test: log it, and take the dose from the log.';
+
+function curesVerdict({ inputs }: StepContext, state: CureAnswer): Verdict {
+  const id = 'cure.cures';
+  if (!state.known) return { id, word: 'not yet known', reason: state.reason, fix: state.fix };
+  const { runs } = state.prediction;
+  const peaks = runs.map(
+    ({ treatment, coldest }) => `${celsius(coldest.peakC)} if ${treatmentNames[treatment]}`,
+  );
+  if (inputs.cure.supplierCures.length === 0)
+    return {
+      id,
+      word: 'not yet known',
+      reason: `The coldest place of the laminate peaks at ${peaks.join(', ')}. Whether that cures it only the supplier's sheet can say.`,
+      fix: "Enter two or more cures of the supplier's data sheet below.",
+    };
+  const doses = runs.map(({ treatment, coldest }) => ({
+    name: treatmentNames[treatment],
+    dose: coldest.dose?.total ?? 0,
+  }));
+  const told = (these: typeof doses) =>
+    these.map(({ name, dose }) => `${name} (dose ${formatNumber(dose, 2)})`).join(' or ');
+  const met = doses.filter(({ dose }) => dose >= 1);
+  const missed = doses.filter(({ dose }) => dose < 1);
+  if (missed.length === 0)
+    return { id, word: 'go', reason: `Cures whatever the stone does: ${told(met)}.`, fix: '' };
+  if (met.length === 0)
+    return {
+      id,
+      word: 'stop',
+      reason: `Does not cure, whatever the stone does: ${told(missed)}. The oven is hot enough; the laminate in the stone is not for long enough.`,
+      fix: dwellAdvice(runs),
+    };
+  return {
+    id,
+    word: 'look again',
+    reason: `Cures if ${told(met)}; does not if ${told(missed)}.`,
+    fix: `${dwellAdvice(runs)} ${thermocouple}`,
+  };
+}
+
+function dwellAdvice(runs: readonly PredictedRun[]): string {
+  const dwells = runs.map(({ neededDwellS }) => neededDwellS);
+  const known = dwells.filter((one): one is number => one !== null);
+  if (known.length === 0)
+    return 'Hold longer, or take a long program under 90 °C and post-cure the part free-standing.';
+  const longest = hoursMinutes(Math.max(...known));
+  return known.length === dwells.length
+    ? `Hold the last dwell for ${longest} on the dial: that cures it in every case.`
+    : `Hold the last dwell for ${longest} on the dial, which cures it unless the worst holds.`;
+}
+
+const dryPercent = 5;
+const dampPercent = 20;
+
+function dampVerdict({ inputs }: StepContext): Verdict {
+  const id = 'cure.damp';
+  const { freeWaterLeftPercent, drying } = inputs.cure;
+  const left = `${formatNumber(freeWaterLeftPercent, 0)} % of the free water is taken to be left in the stone`;
+  if (freeWaterLeftPercent <= dryPercent)
+    return {
+      id,
+      word: 'go',
+      reason: `${left}: dry. Weigh both halves before the oven; they must no longer fall.`,
+      fix: '',
+    };
+  const holds =
+    drying === 'stays'
+      ? 'It holds the laminate at 100 °C or less until it has boiled off'
+      : 'It cools the stone while it leaves';
+  return {
+    id,
+    word: freeWaterLeftPercent > dampPercent ? 'stop' : 'look again',
+    reason: `${left}. ${holds}, and damp stone can spall or burst.`,
+    fix: 'Dry both halves below 49 °C until their weight no longer falls.',
+  };
+}
+
+/** Over this share of the stone turned in the worst case, the mold is not for a second part. */
+const singleUsePercent = 10;
+
+function stoneVerdict(runs: readonly PredictedRun[]): Verdict {
+  const id = 'cure.stone';
+  const worst = Math.max(...runs.map(({ crystalWaterLostPercent }) => crystalWaterLostPercent));
+  const depth = Math.max(...runs.map(({ stoneTurnedMm }) => stoneTurnedMm));
+  const peak = Math.max(...runs.map(({ stonePeakC }) => stonePeakC));
+  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turn back to plaster, as much as a skin of ${formatNumber(depth, 1)} mm`;
+  return worst > singleUsePercent
+    ? {
+        id,
+        word: 'look again',
+        reason: `${told}. How fast dense stone really turns is not known.`,
+        fix: 'Count on this mold for one part, or cure low and long: a hold at 70 to 90 °C, then a free-standing post-cure.',
+      }
+    : { id, word: 'go', reason: `${told}.`, fix: '' };
+}
+
+function voidsVerdict(context: StepContext, runs: readonly PredictedRun[]): Verdict {
+  const id = 'cure.voids';
+  const [worst] = runs
+    .map((run) => voidPressureOf(context.inputs, run))
+    .toSorted((a, b) => b.neededKPa - a.neededKPa);
+  const { neededKPa, temperatureC } = worst!;
+  const needed = `Against moisture voids the resin needs ${formatNumber(neededKPa, 0)} kPa over the air at ${celsius(temperatureC)}`;
+  if (neededKPa < 0.5) return { id, word: 'go', reason: `${needed}: the air alone suffices.`, fix: '' };
+  const closing = closingState(context);
+  if (!closing.known)
+    return {
+      id,
+      word: 'not yet known',
+      reason: `${needed}; what the clamps give is not known. ${closing.reason}`,
+      fix: closing.fix,
+    };
+  const sealed = context.inputs.closing.resin === 'trapped';
+  const givenKPa = sealed ? 1000 * closing.trapped.solution.resinPressureMPa : 0;
+  const gives = sealed
+    ? `the trapped resin has ${formatNumber(givenKPa, 0)} kPa`
+    : 'with an open rim the resin keeps none once fibers and lands carry';
+  return givenKPa >= neededKPa
+    ? { id, word: 'go', reason: `${needed}; ${gives}.`, fix: '' }
+    : {
+        id,
+        word: 'look again',
+        reason: `${needed}; ${gives}.`,
+        fix: 'Dry the stone, keep the roll sealed until it is warm, and let the resin gel at the low dwell.',
+      };
+}
+
+const noticedLossShare = 0.25;
+
+function clampsVerdict(context: StepContext): readonly Verdict[] {
+  const clamps = clampsAfterThinning(context);
+  if (!clamps.known) return [];
+  const { coldN, hotN, thinsMm } = clamps.value;
+  const told = `The stack thins by ${formatNumber(thinsMm, 2)} mm in the heat; the clamps go from ${formatNumber(coldN, 0)} to ${formatNumber(hotN, 0)} N`;
+  return hotN < (1 - noticedLossShare) * coldN
+    ? [
+        {
+          id: 'cure.clamps',
+          word: 'look again',
+          reason: `${told}.`,
+          fix: 'Clamp again early in the first dwell, with gloves for hot things, or use longer springs.',
+        },
+      ]
+    : [{ id: 'cure.clamps', word: 'go', reason: `${told}. Look at them again at the first dwell.`, fix: '' }];
+}
+
+/** More shrink-on than this jams the part, mm (common practice). */
+const jamsMm = 0.1;
+
+function coolVerdict(context: StepContext, { demoldAfterS }: PredictedRun): readonly Verdict[] {
+  const id = 'cure.cool';
+  const { demoldC } = context.inputs.cure;
+  const waits =
+    demoldAfterS === null
+      ? `The laminate is not under ${celsius(demoldC)} within the hours looked at`
+      : `The laminate is under ${celsius(demoldC)} ${hoursMinutes(demoldAfterS)} after the oven is off`;
+  const sizes = axisSizes(context);
+  if (!sizes.known) return [{ id, word: 'go', reason: `${waits}.`, fix: '' }];
+  const longestMm = Math.max(...sizes.value.map(({ chain }) => chain.finishedMm));
+  const mismatchMm = coolingMismatchMm(longestMm, sizeChoices(context));
+  const grip = gripAfterCooling(mismatchMm);
+  const holds = {
+    negative: `the mold shrinks by ${formatNumber(mismatchMm, 2)} mm more than the part, so the negative grips it`,
+    positive: `the part shrinks by ${formatNumber(-mismatchMm, 2)} mm more than the mold, so it grips the positive`,
+    neither: 'part and mold shrink alike',
+  }[grip];
+  const opens = {
+    negative: 'Open it soon after that, negative first.',
+    positive: 'Open it soon after that, positive first.',
+    neither: '',
+  }[grip];
+  return [
+    {
+      id,
+      word: Math.abs(mismatchMm) > jamsMm ? 'look again' : 'go',
+      reason: `${waits}; ${holds}.`,
+      fix: Math.abs(mismatchMm) > jamsMm ? opens : '',
+    },
+  ];
+}

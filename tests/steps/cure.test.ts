@@ -1,0 +1,159 @@
+import { describe, expect, it } from 'vitest';
+import { cureReport } from '../../src/steps/cure/report';
+import type { CureInputs } from '../../src/steps/cure/inputs';
+import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
+import { emptyContext, inputsWith, trayContext } from './contexts';
+import { figureOf, numbersOf, verdictOf } from './reportHelpers';
+
+function reportWith(cure: Partial<CureInputs>) {
+  const prediction = blockPrediction(inputsWith({ cure }));
+  return cureReport(trayContext({ cure, prediction }));
+}
+/** Without a prediction: what the inputs alone say. */
+const inputsOnly = (cure: Partial<CureInputs>) => cureReport(trayContext({ cure }));
+
+const cured = reportWith({ supplierCures: lowTemperatureCures });
+
+describe('the clamp and cure report', () => {
+  it('knows every stable figure once the supplier is known, without kinetics', () => {
+    for (const id of [
+      'cure.coldest.peakC',
+      'cure.hottest.peakC',
+      'cure.coldest.lagS',
+      'cure.coldest.timeAtDwellS',
+      'cure.coldest.dose',
+      'cure.neededDwellS',
+      'cure.stoneTurnedMm',
+      'cure.waterLeftG',
+      'cure.resinPressureNeededKPa',
+      'cure.demoldAfterS',
+    ])
+      expect(figureOf(cured, id).value, id).not.toBeNull();
+    expect(figureOf(cured, 'cure.coldest.degreeOfCure').value).toBeNull();
+    expect(figureOf(cured, 'cure.coldest.tgC').value).toBeNull();
+    expect(numbersOf(cured).every(Number.isFinite)).toBe(true);
+  });
+
+  it('shows the band: three peaks, the two bounds round the middle', () => {
+    const peak = figureOf(cured, 'cure.coldest.peakC');
+    const [low, high] = peak.band ?? [0, 0];
+    expect(high).toBeGreaterThan(115);
+    expect(low).toBeLessThan(95);
+    expect(peak.value).toBeGreaterThan(low);
+    expect(peak.value).toBeLessThan(high);
+    expect(peak.working.filter((line) => line.startsWith('If '))).toHaveLength(3);
+  });
+
+  it('says that it cures if the stone keeps its water, not if it lets go', () => {
+    const verdict = verdictOf(cured, 'cure.cures');
+    expect(verdict.word).toBe('look again');
+    expect(verdict.reason).toMatch(
+      /^Cures if the stone keeps its water \(dose .*does not if the stone lets it go/u,
+    );
+    expect(verdict.fix).toContain('A thermocouple at the laminate is the test');
+    expect(verdictOf(cured, 'cure.stone').word).toBe('look again');
+  });
+
+  it('names the dwell that cures in every case as longer than the one without dehydration', () => {
+    const dwell = figureOf(cured, 'cure.neededDwellS');
+    const [shortest, longest] = dwell.band ?? [0, 0];
+    expect(shortest).toBeGreaterThan(0);
+    expect(longest).toBeGreaterThan(1.5 * 3600);
+    expect(verdictOf(cured, 'cure.cures').fix).toContain('on the dial: that cures it in every case');
+  });
+
+  it('gives temperatures only without a supplier, and stops when no way cures', () => {
+    const unknown = verdictOf(reportWith({}), 'cure.cures');
+    expect(unknown.word).toBe('not yet known');
+    expect(unknown.fix).toContain("supplier's data sheet");
+    const short = reportWith({
+      supplierCures: lowTemperatureCures,
+      stages: [{ targetC: 70, rampKPerMin: null, dwellHours: 3 }],
+    });
+    expect(verdictOf(short, 'cure.cures').word).toBe('stop');
+  });
+
+  it('takes kinetics and Tg constants of the maker alone', () => {
+    const report = reportWith({
+      kineticsForm: 'autocatalytic',
+      kinetics: {
+        ...inputsWith({}).cure.kinetics,
+        k2PerS: 2e5,
+        k2EnergyKJPerMol: 60,
+        m: 0.5,
+        n: 1.5,
+        startCure: 0.02,
+        tgUncuredC: -10,
+        tgCuredC: 130,
+        lambda: 0.5,
+      },
+    });
+    const degree = figureOf(report, 'cure.coldest.degreeOfCure');
+    expect(degree.value).toBeGreaterThan(0.05);
+    expect(degree.value).toBeLessThan(1);
+    expect(degree.status).toBe('your entry');
+    expect(figureOf(report, 'cure.coldest.tgC').value).toBeLessThan(130);
+  });
+
+  it('holds damp stone back', () => {
+    expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 5 }), 'cure.damp').word).toBe('go');
+    expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 15 }), 'cure.damp').word).toBe('look again');
+    expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 100 }), 'cure.damp').reason).toContain(
+      'spall or burst',
+    );
+  });
+
+  it('asks damp stone for more resin pressure against voids', () => {
+    const damp = reportWith({ freeWaterLeftPercent: 100, supplierCures: lowTemperatureCures });
+    const needed = (report: typeof damp) => figureOf(report, 'cure.resinPressureNeededKPa').band?.[1] ?? 0;
+    expect(needed(damp)).toBeGreaterThan(needed(cured));
+  });
+
+  it.each([
+    [
+      'a program that never heats',
+      { stages: [{ targetC: 15, rampKPerMin: null, dwellHours: 3 }] },
+      'never heats',
+    ],
+    ['no program', { stages: [] }, 'has no stages'],
+    ['over the stone', { stoneLimitC: 110 }, 'over the 110 °C that the stone stands'],
+    ['over the clamps', { clampLimitC: 80 }, 'over the 80 °C that the clamps stands'],
+    ['over the pattern', { patternInside: 'in' as const }, 'over the 55 °C that the printed pattern stands'],
+    ['kinetics without numbers', { kineticsForm: 'autocatalytic' as const }, 'need A2, E2, m and n'],
+    [
+      'cures that contradict',
+      {
+        supplierCures: [
+          { hours: 1, temperatureC: 70 },
+          { hours: 2, temperatureC: 120 },
+        ],
+      },
+      'contradict each other',
+    ],
+  ])('stops at %s with a sentence', (_, cure, words) => {
+    const verdict = verdictOf(inputsOnly(cure), 'cure.program');
+    expect(verdict.word).toBe('stop');
+    expect(verdict.reason).toContain(words);
+  });
+
+  it('says what is missing before anything is measured', () => {
+    const verdict = verdictOf(cureReport(emptyContext()), 'cure.cures');
+    expect(verdict.word).toBe('not yet known');
+    expect(verdict.reason).toBe('No pattern is imported yet.');
+  });
+
+  it('takes the sentence of a failed prediction', () => {
+    const context = { ...trayContext(), cureProblem: 'These kinetics blow up.' };
+    expect(verdictOf(cureReport(context), 'cure.cures').reason).toBe('These kinetics blow up.');
+  });
+
+  it('cautions about oven, damp stone, hot mold, clamps and fumes', () => {
+    expect(cured.cautions.map(({ id }) => id)).toEqual([
+      'cure.oven',
+      'cure.dampStone',
+      'cure.hotMold',
+      'cure.hotClamps',
+      'cure.fumes',
+    ]);
+  });
+});
