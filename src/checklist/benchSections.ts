@@ -1,6 +1,7 @@
 /** The sections of the checklist in the order of the bench work, as far as the workbook knows the work. */
 import type { StepContext } from '../steps/context';
 import type { Figures, Reports, SectionDraft } from './lineDrafts';
+import { beforeClosingSection, closingSection } from './closingSection';
 import { layupSection } from './layupSection';
 import { caliperSection, modelSection, printSection } from './patternSections';
 import { laterSection, prepregSection } from './plySections';
@@ -16,6 +17,8 @@ export function benchSections(
     caliperSection(context, figures),
     prepregSection(context, reports),
     layupSection(context, reports, figures),
+    beforeClosingSection(context, reports),
+    closingSection(context, reports, figures),
     laterSection(reports),
   ];
 }

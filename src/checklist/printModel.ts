@@ -25,6 +25,8 @@ const quantityIds = [
   'plies.prepregMassG',
   'walls.bandLowMm',
   'walls.bandHighMm',
+  'closing.clampForceN',
+  'closing.standOffMm',
 ] as const;
 
 const untouched: LineRecord = { done: false, measured: '', initials: '' };

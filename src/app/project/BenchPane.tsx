@@ -5,13 +5,12 @@ import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { leastCornerRadiusMm, wallBand } from '../../steps/band';
 import type { StepContext } from '../../steps/context';
 import { useKeyedState } from '../../ui/useKeyedState';
-import { BenchView, type BenchViewProps } from '../../viewer/BenchView';
+import { BenchView, type BenchMap } from '../../viewer/BenchView';
+import { useClosedMold } from './useClosedMold';
 import type { ViewControl } from './useBenchControl';
 
-type MapTab = BenchViewProps['map'];
-
 /** The map that each sheet is about; another one chosen there stays until the project is left. */
-const mapOfStep: Readonly<Record<string, MapTab>> = { part: 'kinds' };
+const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap' };
 
 /** The one spot that is looked at: a ranked place, or what a click met. */
 interface Spot {
@@ -24,18 +23,25 @@ export interface BenchPaneProps {
   readonly context: StepContext;
   readonly measuring: Measuring;
   readonly control: ViewControl;
+  readonly onSaveText: (fileName: string, text: string) => void;
+}
+
+function clickPrompt({ picking, pickingPlace }: ViewControl): string | null {
+  if (picking) return 'Click the face whose outward direction the negative leaves along.';
+  return pickingPlace ? 'Click the place on the part that the stone was repaired at.' : null;
 }
 
 /** The bench view with what it asks the worker for: probes and cuts. */
-export function BenchPane({ stepId, context, measuring, control }: BenchPaneProps) {
+export function BenchPane({ stepId, context, measuring, control, onSaveText }: BenchPaneProps) {
   const { desk, reply, shape, measured } = measuring;
   const { inputs } = context;
-  const [chosen, setChosen] = useState<Readonly<Record<string, MapTab>>>(mapOfStep);
+  const [chosen, setChosen] = useState<Readonly<Record<string, BenchMap>>>(mapOfStep);
   const [plane, setPlane] = useState<SectionPlane | null>(null);
   // Spots and cuts are untrue for any other measurement; the plane itself stays.
   const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
   const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
   const map = chosen[stepId] ?? 'wall';
+  const closedMold = useClosedMold(stepId === 'closing' ? reply : null, context, onSaveText);
 
   const showSection = useRef(setSection);
   useEffect(() => {
@@ -56,7 +62,7 @@ export function BenchPane({ stepId, context, measuring, control }: BenchPaneProp
   const onProbe = async (originMm: Vec3, direction: Vec3) => {
     if (reply === null) return;
     const met = await desk.ask(desk.client.probe(originMm, direction));
-    if (met === null || takePick(met.normal)) return;
+    if (met === null || takePick(met)) return;
     setSpot({ place: null, probe: met });
   };
 
@@ -80,14 +86,17 @@ export function BenchPane({ stepId, context, measuring, control }: BenchPaneProp
         onSelectPatch={(patch) => setSpot({ place: patch, probe: null })}
         probe={probe}
         onProbe={(originMm, direction) => void onProbe(originMm, direction)}
-        clickPrompt={
-          control.picking ? 'Click the face whose outward direction the negative leaves along.' : null
-        }
+        clickPrompt={clickPrompt(control)}
+        halves={stepId === 'mold' ? (measuring.mold?.halves ?? null) : null}
         plane={plane}
         section={section}
         onPlane={setPlane}
-        marked={control.marked}
-        onUnmark={() => control.mark(null)}
+        {...closedMold?.view}
+        marked={control.marked ?? closedMold?.marked ?? null}
+        onUnmark={() => {
+          control.mark(null);
+          closedMold?.unmark();
+        }}
       />
     </aside>
   );

@@ -3,6 +3,7 @@ import { worstWord } from '../../core/figure';
 import { checklistHtml } from '../../checklist/checklistHtml';
 import { checklistModel } from '../../checklist/printModel';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
+import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import type { MeasureCache } from '../../sheets/measuring/measureCache';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { PartSheet } from '../../sheets/part/PartSheet';
@@ -143,6 +144,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         return <WallsSheet {...sheetProps} />;
       case 'plies':
         return <PliesSheet {...sheetProps} />;
+      case 'closing':
+        return <ClosingSheet {...sheetProps} shape={measuring.reply?.shape ?? null} />;
       default: {
         const model = checklistModel(checklistFacts(project), context, project.record, reports);
         return (
@@ -212,7 +215,13 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         ) : null}
       </main>
       {withView ? (
-        <BenchPane stepId={step.id} context={context} measuring={measuring} control={control} />
+        <BenchPane
+          stepId={step.id}
+          context={context}
+          measuring={measuring}
+          control={control}
+          onSaveText={(fileName, text) => saveTextFile({ fileName, text }, 'text/csv')}
+        />
       ) : null}
     </div>
   );

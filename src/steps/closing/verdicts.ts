@@ -17,7 +17,7 @@ const noticedPushShare = 0.05;
 /** Below this share of area a finding is a scatter of single facets, not a place (common practice). */
 const noticedShare = 0.005;
 /** A wall that wipes by more than this may drag a ply with it (common practice). */
-const noticedSlideMm = 1;
+export const noticedSlideMm = 1;
 /** Part of the show face that has no wall behind it before it is told. */
 const missingShare = 0.01;
 

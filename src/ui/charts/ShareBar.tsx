@@ -9,8 +9,8 @@ export interface ShareSegment {
   readonly label: string;
   /** 0 to 1 of the whole. */
   readonly share: number;
-  /** `loose`, `fits`, `tight` or `unknown`: its color on the page. */
-  readonly tone: 'loose' | 'fits' | 'tight' | 'unknown';
+  /** Its color on the page. */
+  readonly tone: 'loose' | 'light' | 'fits' | 'tight' | 'unknown';
   readonly hatch: Hatch;
 }
 

@@ -1,0 +1,98 @@
+import { closingSpecs, type ClosingInputs } from '../../steps/closing/inputs';
+import type { Material } from '../../steps/plies/inputs';
+import { ChoiceField } from '../../ui/ChoiceField';
+import { NumberField } from '../../ui/NumberField';
+import { SectionHead } from '../../ui/SectionHead';
+import { MeasuredBeds } from './MeasuredBeds';
+
+export interface ClosingGivenProps {
+  readonly closing: ClosingInputs;
+  /** Cards of the stack. */
+  readonly materials: readonly Material[];
+  readonly disabled: boolean;
+  readonly onChange: (change: Partial<ClosingInputs>) => void;
+}
+
+type NumberName = {
+  [Name in keyof ClosingInputs]: ClosingInputs[Name] extends number ? Name : never;
+}[keyof ClosingInputs];
+
+/** Lands, debulking and resin first: they decide most. The fiber bed and the limits follow. */
+export function ClosingGiven({ closing, materials, disabled, onChange }: ClosingGivenProps) {
+  const number = (name: NumberName) => (
+    <NumberField
+      key={name}
+      spec={closingSpecs[`closing.${name}`]}
+      value={closing[name]}
+      disabled={disabled}
+      onChange={(value) => {
+        if (value !== null) onChange({ [name]: value });
+      }}
+    />
+  );
+  return (
+    <>
+      <section aria-label="Lands, stack and resin">
+        <SectionHead title="Given: lands, stack and resin" />
+        <ChoiceField
+          label={closingSpecs['closing.lands'].label}
+          meaning={closingSpecs['closing.lands'].meaning}
+          choices={closingSpecs['closing.lands'].choices}
+          value={closing.lands}
+          disabled={disabled}
+          onChange={(lands) => onChange({ lands })}
+        />
+        {closing.lands === 'none' ? null : (
+          <>
+            {number('landWidthMm')}
+            {number('shimMm')}
+          </>
+        )}
+        <NumberField
+          spec={closingSpecs['closing.debulkedMm']}
+          value={closing.debulkedMm > 0 ? closing.debulkedMm : null}
+          emptyWord="none"
+          disabled={disabled}
+          onChange={(debulkedMm) => onChange({ debulkedMm: debulkedMm ?? 0 })}
+        />
+        {closing.debulkedMm > 0 ? null : number('debulkFactor')}
+        <ChoiceField
+          label={closingSpecs['closing.resin'].label}
+          meaning={closingSpecs['closing.resin'].meaning}
+          choices={closingSpecs['closing.resin'].choices}
+          value={closing.resin}
+          disabled={disabled}
+          onChange={(resin) => onChange({ resin })}
+        />
+        {number('acceptedStandOffMm')}
+        {number('wantedFiberFraction')}
+      </section>
+      <section aria-label="Fiber bed and friction">
+        <SectionHead title="Given: fiber bed and friction" />
+        <ChoiceField
+          label={closingSpecs['closing.bedLaw'].label}
+          meaning={closingSpecs['closing.bedLaw'].meaning}
+          choices={closingSpecs['closing.bedLaw'].choices}
+          value={closing.bedLaw}
+          disabled={disabled}
+          onChange={(bedLaw) => onChange({ bedLaw })}
+        />
+        <MeasuredBeds
+          materials={materials}
+          bedPoints={closing.bedPoints}
+          disabled={disabled}
+          onChange={(bedPoints) => onChange({ bedPoints })}
+        />
+        {number('scatterPercent')}
+        {number('wovenLimitFraction')}
+        {number('frictionCoefficient')}
+      </section>
+      <section aria-label="Resin flow">
+        <SectionHead title="Given: resin flow" />
+        {number('flowTemperatureC')}
+        {number('cureTemperatureC')}
+        {number('humidityPercent')}
+      </section>
+    </>
+  );
+}

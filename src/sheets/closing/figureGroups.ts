@@ -1,0 +1,42 @@
+/** The figures of this step in the order in which a maker asks for them. */
+import type { Figure } from '../../core/figure';
+
+const groups = {
+  'Where the mold stands': ['restsOn', 'standOffMm', 'widestStandOffMm', 'tiltDeg'],
+  'Where the clamp load goes': [
+    'clampForceN',
+    'laminateForceN',
+    'landForceN',
+    'clampPressureKpa',
+    'contactPressureKpa',
+    'contactFiberFraction',
+    'followUpNPerMm',
+  ],
+  'What becomes of the laminate': ['looseShare', 'lightShare', 'packedShare', 'chokedShare', 'sharesAtShut'],
+  'What would help': [
+    'wantedWallMm',
+    'wallChangeMm',
+    'wantedPlies',
+    'carryingWallPlies',
+    'wantedClampForceN',
+    'landChangeMm',
+  ],
+  'Steep walls and friction': ['longestSlideMm', 'wipedShare', 'frictionStandOffMm', 'frictionLooseShare'],
+} as const;
+
+/** Not in a group yet: the two limits of the resin, and what is added to the report later. */
+const rest = 'Resin';
+
+export type GroupTitle = keyof typeof groups | typeof rest;
+
+export function figureGroups(figures: readonly Figure[]): ReadonlyMap<GroupTitle, readonly Figure[]> {
+  const byId = new Map(figures.map((figure) => [figure.id, figure]));
+  const sorted = new Map<GroupTitle, readonly Figure[]>();
+  for (const [title, names] of Object.entries(groups)) {
+    const own = names.flatMap((name) => byId.get(`closing.${name}`) ?? []);
+    for (const { id } of own) byId.delete(id);
+    sorted.set(title as GroupTitle, own);
+  }
+  sorted.set(rest, [...byId.values()]);
+  return sorted;
+}
