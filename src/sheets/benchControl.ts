@@ -1,5 +1,6 @@
 /** What a sheet may ask of the bench view beside it. */
 import type { Vec3 } from '../core/mesh/types';
+import type { Probe } from '../jobs/protocol';
 
 /** Facets to be marked on the view, with the words that say what they are. */
 export interface Marked {
@@ -11,8 +12,12 @@ export interface BenchControl {
   readonly marked: Marked | null;
   /** Marks facets; null takes the marks off. */
   readonly mark: (marked: Marked | null) => void;
-  /** The next click on the part is for the sheet, not for the probe. */
+  /** The next click on the part gives a direction to the sheet. */
   readonly picking: boolean;
   /** Starts picking: the callback gets the outward normal of the facet clicked. Calling with null ends it. */
   readonly pickNormal: (onPick: ((normal: Vec3) => void) | null) => void;
+  /** The next click on the part is a place for the sheet. */
+  readonly pickingPlace: boolean;
+  /** Starts picking a place: the callback gets what the click met. Calling with null ends it. */
+  readonly pickPlace: (onPick: ((met: Probe) => void) | null) => void;
 }

@@ -1,35 +1,37 @@
 import { useRef, useState } from 'react';
-import type { Vec3 } from '../../core/mesh/types';
-import type { MeasuredShape } from '../../jobs/protocol';
+import type { MeasuredShape, Probe } from '../../jobs/protocol';
 import type { BenchControl, Marked } from '../../sheets/benchControl';
 import { useKeyedState } from '../../ui/useKeyedState';
 
 /** What sheet and view tell each other. */
 export interface ViewControl extends BenchControl {
-  /** Hands a clicked facet's normal to whoever asked for it; false when nobody did. */
-  readonly takePick: (normal: Vec3) => boolean;
+  /** Hands what a click met to whoever asked for it; false when nobody did. */
+  readonly takePick: (met: Probe) => boolean;
 }
 
 /** Session state between sheet and view; marks belong to one measurement and go with it. */
 export function useBenchControl(reply: MeasuredShape | null): ViewControl {
   const [marked, mark] = useKeyedState<Marked | null>(reply, () => null);
-  const [picking, setPicking] = useState(false);
-  const onPick = useRef<((normal: Vec3) => void) | null>(null);
+  const [picking, setPicking] = useState<'direction' | 'place' | null>(null);
+  const onPick = useRef<((met: Probe) => void) | null>(null);
 
+  const pick = (what: 'direction' | 'place', callback: ((met: Probe) => void) | null) => {
+    onPick.current = callback;
+    setPicking(callback === null ? null : what);
+  };
   return {
     marked,
     mark,
-    picking,
-    pickNormal: (callback) => {
-      onPick.current = callback;
-      setPicking(callback !== null);
-    },
-    takePick: (normal) => {
+    picking: picking === 'direction',
+    pickNormal: (callback) => pick('direction', callback === null ? null : ({ normal }) => callback(normal)),
+    pickingPlace: picking === 'place',
+    pickPlace: (callback) => pick('place', callback),
+    takePick: (met) => {
       const callback = onPick.current;
       if (callback === null) return false;
       onPick.current = null;
-      setPicking(false);
-      callback(normal);
+      setPicking(null);
+      callback(met);
       return true;
     },
   };

@@ -1,17 +1,8 @@
 import type { Figure } from '../../core/figure';
-import { formatFigure } from '../../core/units/formatFigure';
-import { Disclosure } from '../../ui/Disclosure';
-import { FigureRow } from '../../ui/FigureRow';
-
-interface Group {
-  readonly title: string;
-  readonly ids: readonly string[];
-  /** Figures whose values stand on the closed line. */
-  readonly shown: readonly string[];
-}
+import { FigureGroups, type FigureGroup } from '../FigureGroups';
 
 /** Behind one line each; every figure that is in no group stands open above them. */
-const groups: readonly Group[] = [
+const groups: readonly FigureGroup[] = [
   {
     title: 'Content and mass',
     shown: ['plies.partMassG', 'plies.densityGCm3'],
@@ -64,28 +55,5 @@ const groups: readonly Group[] = [
 
 /** What the stack comes to: the thicknesses open, the rest by subject. */
 export function PliesWorkedOut({ figures }: { readonly figures: readonly Figure[] }) {
-  const grouped = new Set(groups.flatMap(({ ids }) => ids));
-  const named = (ids: readonly string[]) => figures.filter(({ id }) => ids.includes(id));
-  return (
-    <>
-      {figures
-        .filter(({ id }) => !grouped.has(id))
-        .map((figure) => (
-          <FigureRow key={figure.id} figure={figure} />
-        ))}
-      {groups.map(({ title, ids, shown }) => (
-        <Disclosure
-          key={title}
-          title={title}
-          remark={named(shown)
-            .map((figure) => formatFigure(figure))
-            .join(' · ')}
-        >
-          {named(ids).map((figure) => (
-            <FigureRow key={figure.id} figure={figure} />
-          ))}
-        </Disclosure>
-      ))}
-    </>
-  );
+  return <FigureGroups figures={figures} groups={groups} />;
 }

@@ -1,17 +1,12 @@
 import { useId } from 'react';
+import type { PlannedTime } from '../../steps/mold/plannedTimes';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { NumberCell } from '../../ui/NumberCell';
 import type { BenchTimer } from '../../workbook';
 import { clockText, leftMs, paused, setTo, started, timerPhase } from './timerMath';
 import { ownTime } from './useBenchTimers';
-
-/** A time that the work asks for. */
-export interface PlannedTime {
-  readonly id: string;
-  readonly label: string;
-  readonly lengthS: number;
-}
+import './timers.css';
 
 export interface TimerPanelProps {
   /** "Timer 1". */

@@ -1,8 +1,10 @@
+import type { PlannedTime } from '../../steps/mold/plannedTimes';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
-import { timerLabel, type PlannedTime } from './TimerPanel';
+import { timerLabel } from './TimerPanel';
 import { clockText, leftMs, timerPhase } from './timerMath';
 import type { BenchTimers } from './useBenchTimers';
+import './timers.css';
 
 export interface TimerStripProps {
   readonly bench: BenchTimers;

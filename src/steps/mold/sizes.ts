@@ -5,6 +5,7 @@ import {
   type ChainedLength,
   type SizeChainChoices,
 } from '../../core/stone/sizeChain';
+import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { FinishedRim } from '../../core/stone/rimMatch';
 import type { StepContext } from '../context';
 import { availablePart } from '../missing';
@@ -27,7 +28,7 @@ export interface AxisSize {
   readonly bandMm: readonly [number, number];
 }
 
-export function sizeChoices({ inputs }: StepContext): SizeChainChoices {
+export function sizeChoices({ inputs }: Pick<StepContext, 'inputs'>): SizeChainChoices {
   const { mold } = inputs;
   return {
     printScale: mold.printScale,
@@ -92,11 +93,18 @@ export function printScaleBand(sizes: readonly AxisSize[]): readonly [number, nu
   return [at(1), at(0)];
 }
 
-/** The rim as it will be when finished: the drawn outline taken through the chain; null while it is not known. */
+/** The rim as it will be when finished; null while it is not known. */
 export function finishedRim(context: StepContext): FinishedRim | null {
-  const outline = context.mold?.rimOutlineMm ?? null;
-  if (outline === null || outline.length < 3) return null;
+  return chainedRim(context, context.mold?.rimOutlineMm ?? null);
+}
+
+/** The drawn outline taken through the size chain of its own project. */
+export function chainedRim(
+  context: Pick<StepContext, 'inputs'>,
+  outlineMm: MoldGeometry['rimOutlineMm'],
+): FinishedRim | null {
+  if (outlineMm === null || outlineMm.length < 3) return null;
   const { drawnMm, finishedMm } = chainedLength(1, sizeChoices(context));
   const factor = finishedMm / drawnMm;
-  return { outlineMm: outline.map(([x, y]) => [x * factor, y * factor] as const) };
+  return { outlineMm: outlineMm.map(([x, y]) => [x * factor, y * factor] as const) };
 }

@@ -1,0 +1,59 @@
+import { useEffect, useMemo, useState } from 'react';
+import type { MoldGeometry } from '../../jobs/protocol';
+import { measureChoices } from '../../sheets/measuring/measureQuestion';
+import type { Measuring } from '../../sheets/measuring/useMeasured';
+import type { OtherHalf } from '../../steps/context';
+import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
+import { chainedRim } from '../../steps/mold/sizes';
+import type { Project } from '../../workbook';
+import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
+
+/** Outlines of this session by what they were found from; a rim is a few hundred points. */
+type Rims = ReadonlyMap<string, MoldGeometry['rimOutlineMm']>;
+
+/**
+ * The other half of the open project's enclosure: the first other project of it that has a pattern, with its rim as it will
+ * be when finished. Asked for when the own halves are cast, so that it keeps nobody waiting.
+ */
+export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuring): OtherHalf | null {
+  const workbook = useWorkbook();
+  const projects = useWorkbookState((state) => state.projects);
+  const other = useMemo(
+    () =>
+      projects
+        .filter((one) => one.enclosure === enclosure && one.id !== id && one.condition === 'ok')
+        .map((one) => workbook.readProject(one.id))
+        .find((one) => one !== null && one.pattern !== null) ?? null,
+    [projects, enclosure, id, workbook],
+  );
+  const [rims, setRims] = useState<Rims>(() => new Map());
+  const asked = useMemo(() => {
+    if (other === null || other.pattern === null) return null;
+    const part = measureChoices(other.inputs, other.pattern.declaredUnit);
+    const pours = pourChoicesOf(other.inputs);
+    return { part, pours, key: JSON.stringify([other.pattern.meshKey, part, pours]) };
+  }, [other]);
+
+  const ready = mold !== null;
+  useEffect(() => {
+    if (!ready || asked === null || other === null || rims.has(asked.key)) return undefined;
+    let wanted = true;
+    const packed = workbook.packedMeshOf(other.id);
+    // A rim that cannot be had is no trouble of this project: its sheet says that none is worked out.
+    const found =
+      packed === null ? Promise.resolve(null) : desk.client.rimOf(packed, asked.part, asked.pours);
+    void found
+      .catch(() => null)
+      .then((outline) => {
+        if (wanted) setRims((before) => new Map(before).set(asked.key, outline));
+      });
+    return () => {
+      wanted = false;
+    };
+  }, [ready, asked, other, rims, workbook, desk]);
+
+  return useMemo(() => {
+    const rim = other === null || asked === null ? null : chainedRim(other, rims.get(asked.key) ?? null);
+    return other === null || rim === null ? null : { name: other.name, rim };
+  }, [other, asked, rims]);
+}

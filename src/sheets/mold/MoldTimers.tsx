@@ -1,0 +1,33 @@
+import type { PlannedTime } from '../../steps/mold/plannedTimes';
+import { TimerPanel } from '../timers/TimerPanel';
+import type { BenchTimers } from '../timers/useBenchTimers';
+
+export interface MoldTimersProps {
+  readonly bench: BenchTimers;
+  readonly planned: readonly PlannedTime[];
+}
+
+/** Two timers at once: one for the slurry in the bowl, one for the half that sets. */
+export function MoldTimers({ bench, planned }: MoldTimersProps) {
+  return (
+    <>
+      <div className="timers">
+        {bench.timers.map((timer, place) => (
+          <TimerPanel
+            key={place}
+            name={`Timer ${place + 1}`}
+            timer={timer}
+            planned={planned}
+            nowMs={bench.nowMs}
+            onChange={(changed) => bench.put(place, changed)}
+          />
+        ))}
+      </div>
+      {bench.problem === null ? null : (
+        <p className="field-error" role="alert">
+          {bench.problem}
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,96 @@
+import type { MoldInputs } from '../../steps/mold/inputs';
+import { pourMethodSpec, stoneTypeSpec } from '../../steps/mold/stoneInputs';
+import { ChoiceField } from '../../ui/ChoiceField';
+import { Disclosure } from '../../ui/Disclosure';
+import { givenWords, MoldGroup, MoldNumbers, type MoldFieldsProps } from './MoldNumbers';
+
+type Choices<Value extends string> = readonly { readonly value: Value; readonly label: string }[];
+
+/** The stone, the bag, the bowl and the pattern in it. */
+export function StoneGiven(props: MoldFieldsProps) {
+  const { mold, disabled, onChange } = props;
+  return (
+    <>
+      <ChoiceField
+        label={stoneTypeSpec.label}
+        meaning={stoneTypeSpec.meaning}
+        choices={stoneTypeSpec.choices as Choices<MoldInputs['stoneType']>}
+        value={mold.stoneType}
+        disabled={disabled}
+        onChange={(stoneType) => onChange({ stoneType })}
+      />
+      <ChoiceField
+        label={pourMethodSpec.label}
+        meaning={pourMethodSpec.meaning}
+        choices={pourMethodSpec.choices as Choices<MoldInputs['pourMethod']>}
+        value={mold.pourMethod}
+        disabled={disabled}
+        onChange={(pourMethod) => onChange({ pourMethod })}
+      />
+      <Disclosure title="Your own bag" remark={givenWords(mold.bag, 'as usual for the type')}>
+        <MoldGroup group="bag" emptyWord="not given" {...props} />
+      </Disclosure>
+      <Disclosure
+        title="Bowl, mixing and losses"
+        remark={`${mold.bowlMl} mL, ${mold.lossPercent} % lost, ${mold.roomC} °C`}
+      >
+        <MoldNumbers
+          fields={[
+            'bowlMl',
+            'bowlFillPercent',
+            'lossPercent',
+            'mixingMin',
+            'pouringMlPerMin',
+            'roomC',
+            'degreeOfReactionPercent',
+          ]}
+          {...props}
+        />
+        <MoldGroup group="measured" fields={['slurryGMl']} emptyWord="not weighed" {...props} />
+      </Disclosure>
+      <Disclosure
+        title="The pattern in the stone"
+        remark={
+          mold.measured.patternG === null
+            ? `${mold.patternDensityGCm3} g/cm³, softens at ${mold.patternSoftensC} °C`
+            : `${mold.measured.patternG} g, softens at ${mold.patternSoftensC} °C`
+        }
+      >
+        <MoldGroup group="measured" fields={['patternG']} emptyWord="not weighed" {...props} />
+        <MoldNumbers fields={['patternDensityGCm3', 'patternSoftensC', 'counterweightMargin']} {...props} />
+        <MoldGroup group="measured" fields={['peakC']} emptyWord="not measured" {...props} />
+      </Disclosure>
+      <Disclosure
+        title="Sizes from print to part"
+        remark={`print × ${mold.printScale}, gels at ${mold.gelC} °C`}
+      >
+        <MoldNumbers fields={['printScale', 'printShrinkPercent']} {...props} />
+        <MoldGroup
+          group="measured"
+          fields={['printXMm', 'printYMm', 'printZMm', 'settingExpansionPercent']}
+          emptyWord="not measured"
+          {...props}
+        />
+        <MoldNumbers
+          fields={['stoneExpansionPerMK', 'laminateExpansionPerMK', 'gelC', 'sizeToleranceMm']}
+          {...props}
+        />
+        <MoldGroup group="wanted" emptyWord="as drawn" {...props} />
+      </Disclosure>
+      <Disclosure title="Sealer and release" remark={`${mold.sealerCoats} and ${mold.releaseCoats} coats`}>
+        <MoldNumbers
+          fields={[
+            'sealerCoats',
+            'sealerM2PerL',
+            'sealerWaitMin',
+            'releaseCoats',
+            'releaseM2PerL',
+            'releaseWaitMin',
+            'coatLossPercent',
+          ]}
+          {...props}
+        />
+      </Disclosure>
+    </>
+  );
+}
