@@ -1,5 +1,5 @@
 /** Balance along the pull alone: the mold stands off by the same everywhere and nothing tilts. */
-import { pressureAt, type BedCurve } from './bedCurve';
+import { pressureAt, stiffnessAt, type BedCurve } from './bedCurve';
 import type { ClosingSamples } from './closingTypes';
 
 export interface TranslationProblem {
@@ -49,6 +49,23 @@ export function bedForceN(
   return sum;
 }
 
+/** How quickly that falls as the mold opens, N/mm. */
+function bedStiffnessN(
+  { areaMm2, wallMm, pullCosine }: ClosingSamples,
+  curve: BedCurve,
+  standOffMm: number,
+  friction: number,
+): number {
+  let sum = 0;
+  for (let i = 0; i < areaMm2.length; i++) {
+    const c = pullCosine[i]!;
+    const stiffness = stiffnessAt(curve, wallMm[i]! + standOffMm * c);
+    if (stiffness === 0) continue;
+    sum += stiffness * c * (c + friction * Math.sqrt(Math.max(0, 1 - c * c))) * areaMm2[i]!;
+  }
+  return sum;
+}
+
 /**
  * Bed force = clamp force − land force, with the land force zero unless the mold stands on its lands. Where a whole span
  * of stand-offs balances (nothing presses anywhere), the most closed one is taken.
@@ -78,10 +95,21 @@ export function translationBalance(problem: TranslationProblem): TranslationBala
     // Upright walls with friction can hold the mold open at any stand-off.
     if (high > 1e4) break;
   }
-  for (let halving = 0; halving < 200 && high - low > 1e-14 * (1 + Math.abs(high)); halving++) {
-    const middle = (low + high) / 2;
-    if (excess(middle) > 0) low = middle;
-    else high = middle;
+  // The bed's push is convex in the stand-off: Newton's steps from the closed side never pass the balance, except where
+  // clamps stiffen as they open; then the bracket is halved.
+  let at = low;
+  for (let step = 0; step < 200 && high - low > 1e-14 * (1 + Math.abs(high)); step++) {
+    const over = excess(at);
+    if (over > 0) low = at;
+    else high = at;
+    const slope =
+      bedStiffnessN(samples, curve, at, friction) + (clampForceAt(at + 1e-3) - clampForceAt(at)) * 1e3;
+    const next = at + over / slope;
+    if (Math.abs(next - at) <= 1e-15 * (1 + Math.abs(at))) {
+      high = at;
+      break;
+    }
+    at = next > low && next < high ? next : (low + high) / 2;
   }
   const standOffMm = high;
   const clampForceN = clampForceAt(standOffMm);

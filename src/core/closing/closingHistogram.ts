@@ -1,7 +1,7 @@
 import type { Vec3 } from '../mesh/types';
 import type { ClosingHistogram, FacetSamples } from './closingTypes';
 
-export const mostBins = 4096;
+export const mostBins = 8192;
 /**
  * What the four directions of a bin weigh, in mm of gap: the wall itself, the cosine times a usual stand-off, the arms
  * times a usual tilt over half the plan.

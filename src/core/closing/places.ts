@@ -46,7 +46,23 @@ export function closingPlaceName(frame: PartFrame, pointMm: Vec3, pullCosine: nu
   return `${placeName(frame, pointMm, 'show')}${pullCosine <= steepCosine ? ', steep' : ''}`;
 }
 
-/** Ranked by push, then by area: the first ones hold the mold open. `friction` as in the balance. */
+/** Names of a histogram's bins: they stay while plies, clamps and sliders change. */
+const namesKept = new WeakMap<ClosingHistogram, readonly string[]>();
+
+function binNames(histogram: ClosingHistogram, frame: PartFrame): readonly string[] {
+  const kept = namesKept.get(histogram);
+  if (kept !== undefined) return kept;
+  const names = Array.from(histogram.pullCosine, (c, bin) =>
+    closingPlaceName(frame, binCenter(histogram, bin), c),
+  );
+  namesKept.set(histogram, names);
+  return names;
+}
+
+/**
+ * Ranked by push, then by area: the first ones hold the mold open. `frame` belongs to the histogram's part: one histogram
+ * is always asked with the same.
+ */
 export function closingPlaces(
   histogram: ClosingHistogram,
   frame: PartFrame,
@@ -56,12 +72,13 @@ export function closingPlaces(
   laidMm: number,
 ): readonly ClosingPlace[] {
   const { areaMm2, wallMm, pullCosine } = histogram;
+  const names = binNames(histogram, frame);
   const byPlace = new Map<string, Sums>();
   let whole = 0;
   for (let bin = 0; bin < areaMm2.length; bin++) {
     const c = pullCosine[bin]!;
     const steep = c <= steepCosine;
-    const name = closingPlaceName(frame, binCenter(histogram, bin), c);
+    const name = names[bin]!;
     const sums = byPlace.get(name) ?? {
       steep,
       area: 0,

@@ -97,26 +97,29 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
     for (const [u, v] of corners) limits.push({ row: [1, v / spanMm, -u / spanMm], least: lands.shimMm });
   if (sealed !== null) limits.push(sealed);
 
-  const level = translationBalance({
-    samples: problem.samples,
-    curve: problem.curve,
-    clampForceAt: (standOffMm) => totalClampForceN(clamps, standOffMm),
-    landsAtMm: lands?.shimMm ?? null,
-  });
-  let q: Triple = [level.standOffMm, 0, 0];
-  if (sealed !== null && valueOf(sealed.row, q) < sealed.least) q = [sealed.least / sealed.row[0], 0, 0];
-  if (start !== undefined) {
-    const from: Triple = [start.standOffMm, start.tiltURad * spanMm, start.tiltVRad * spanMm];
-    if (limits.every(({ row, least }) => valueOf(row, from) >= least)) q = from;
+  const startQ: Triple | null =
+    start === undefined ? null : [start.standOffMm, start.tiltURad * spanMm, start.tiltVRad * spanMm];
+  let q: Triple;
+  if (startQ !== null && limits.every(({ row, least }) => valueOf(row, startQ) >= least)) q = startQ;
+  else {
+    const level = translationBalance({
+      samples: problem.samples,
+      curve: problem.curve,
+      clampForceAt: (standOffMm) => totalClampForceN(clamps, standOffMm),
+      landsAtMm: lands?.shimMm ?? null,
+    });
+    q = [level.standOffMm, 0, 0];
+    if (sealed !== null && valueOf(sealed.row, q) < sealed.least) q = [sealed.least / sealed.row[0], 0, 0];
+    if (!level.held)
+      return answer(
+        q,
+        'nothing holds',
+        limits.map(() => 0),
+      );
   }
-  if (!level.held)
-    return answer(
-      q,
-      'nothing holds',
-      limits.map(() => 0),
-    );
+  const startMm = q[0];
 
-  const scaleN = Math.max(1e-9, level.clampForceN);
+  const scaleN = Math.max(1e-9, totalClampForceN(clamps, Math.max(0, startMm)));
   let push: readonly number[] = limits.map(() => 0);
   let tips = false;
   for (let stepCount = 0; ; stepCount++) {
@@ -130,7 +133,7 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
         'No balance of the mold was found for these numbers: check the clamps and the walls for values that cannot be.',
       );
     q = searched(problem, q, newton.step, gradient, spanMm);
-    tips = Math.max(...q.map(Math.abs)) > tippedMm + Math.abs(level.standOffMm);
+    tips = Math.max(...q.map(Math.abs)) > tippedMm + Math.abs(startMm);
     if (tips) break;
   }
   return answer(q, tips ? 'tips' : null, push);
