@@ -50,7 +50,7 @@ export function castBySolids(
     const pattern = patternMesh(bin, bodies);
     onProgress(0.05);
     const block = bin.of(box.mesh).solid;
-    const slots = prySlotSolids(box, choices).map((mesh) => bin.of(mesh).solid);
+    const slots = prySlotSolids(box, grid, heights.landMm, choices).map((mesh) => bin.of(mesh).solid);
     const blank = slots.length === 0 ? block : bin.minus(block, bin.joined(slots));
     const prySlotsMm3 = block.volume() - blank.volume();
     // The pattern lies wholly inside the block: turned inside out it is a void in it, without any cutting.

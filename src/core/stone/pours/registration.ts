@@ -135,9 +135,11 @@ export function keyVolumeMm3(choices: PourChoices): number {
   );
 }
 
-/** Bodies that are taken out of the block's outside at the parting, evenly around it, the first on the long side. */
+/** Bodies that are taken out of the block's outside, level with the land, evenly around it, the first on the long side. */
 export function prySlotSolids(
-  { box, centerMm, partingMm }: BoxSolid,
+  { box, centerMm }: BoxSolid,
+  { side, x0Mm, y0Mm, pitchMm }: ColumnGrid,
+  landMm: Float32Array,
   { prySlots }: PourChoices,
 ): IndexedMesh[] {
   const { count, widthMm, depthMm, heightMm } = prySlots;
@@ -171,6 +173,8 @@ export function prySlotSolids(
       corner(pastMm, widthMm / 2),
       corner(-depthMm, widthMm / 2),
     ];
+    const column = Math.round((wallY - y0Mm) / pitchMm) * side + Math.round((wallX - x0Mm) / pitchMm);
+    const partingMm = landMm[column]!;
     return stacked([
       [outline, partingMm - heightMm / 2],
       [outline, partingMm + heightMm / 2],
