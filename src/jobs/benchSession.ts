@@ -5,6 +5,7 @@ import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
 import { findHealth } from '../core/mesh/health';
+import { facetBox } from '../core/mesh/integrals';
 import { measurePart, unitVector } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
@@ -21,12 +22,15 @@ import { Problem } from '../core/problem';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import { rimOfPart } from '../core/stone/pours/rimOfPart';
 import type { Repair } from '../core/stone/repairs';
+import { CureBench } from './cureBench';
 import { findingFacetsOfPart } from './findingFacets';
 import { hashOf } from './hashOf';
 import { measureTogether } from './measureTogether';
 import { probePart } from './probePart';
 import type {
   BenchWorker,
+  CureChoices,
+  CurePrediction,
   MeasureChoices,
   OnProgress,
   PackReply,
@@ -78,6 +82,7 @@ export class BenchSession implements BenchWorker {
   private readonly startHelper: (() => WallsHelper) | null;
   private readonly helpFromFacets: number;
   private readonly pours: PoursBench;
+  private readonly cure = new CureBench();
 
   /**
    * `startHelper` starts a second worker that shares the work on parts of more than `helpFromFacets`; `solidsWasmUrl` is
@@ -197,6 +202,10 @@ export class BenchSession implements BenchWorker {
     return this.pours.cast(this.measured().part.partMesh, choices, progress);
   }
 
+  async predictCure(choices: CureChoices, stage: CurePrediction['stage'], progress: OnProgress) {
+    return this.cure.predict(this.measured().part.partMesh, choices, stage, progress);
+  }
+
   async saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress) {
     return this.pours.save(half, this.measured().part.partMesh, choices, progress);
   }
@@ -204,7 +213,9 @@ export class BenchSession implements BenchWorker {
   async repairedWalls(repairs: readonly Repair[]) {
     const { measuring, measurement } = this.measured();
     const samples = repairedSamples(closingSamples(measuring.mesh, measurement), measurement, repairs);
-    return { closing: closingHistogram(samples, measurement.centerMm), wallMm: samples.wallMm };
+    const { min, max } = facetBox(measuring.mesh);
+    const closing = closingHistogram(samples, measurement.centerMm, { boxMinMm: min, boxMaxMm: max });
+    return { closing, wallMm: samples.wallMm };
   }
 
   async rimOf(packed: string, part: MeasureChoices, pours: PourChoices) {
@@ -224,6 +235,7 @@ export class BenchSession implements BenchWorker {
     this.part = null;
     this.measurement = null;
     this.pours.forget();
+    this.cure.forget();
     // Started now, it is ready when the walls are to be measured.
     this.helperFor(open.mesh.facets.length / 3);
   }

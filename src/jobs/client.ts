@@ -28,6 +28,7 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   bestPull: 'measurement',
   findSelfTouching: 'measurement',
   castHalves: 'measurement',
+  predictCure: 'measurement',
   saveHalf: 'measurement',
   repairedWalls: 'measurement',
   rimOf: 'nothing',
@@ -41,8 +42,12 @@ const longKinds: ReadonlySet<JobKind> = new Set([
   'bestPull',
   'findSelfTouching',
   'castHalves',
+  'predictCure',
   'saveHalf',
 ]);
+
+/** Ended by cancel, but not by a newer question: it ends sooner than a new worker has measured the part again. */
+const endsSoon: ReadonlySet<JobKind> = new Set(['predictCure']);
 
 /** True when a newer question of kind `newer` leaves nobody interested in the answer to `older`. */
 function outdates(newer: JobKind, older: JobKind): boolean {
@@ -107,10 +112,10 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
   }
 
   /** Nobody waits for this job any longer. */
-  function drop(job: Job, problem: Problem): void {
+  function drop(job: Job, problem: Problem, endRunning = longKinds.has(job.kind)): void {
     settle(job, () => job.reject(problem));
     waiting = waiting.filter((other) => other !== job);
-    if (running === job && longKinds.has(job.kind)) {
+    if (running === job && endRunning) {
       running = null;
       endWorker();
       next();
@@ -193,7 +198,10 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       };
       signal?.addEventListener('abort', abort);
       for (const older of [...waiting, ...(running === null ? [] : [running])]) {
-        if (!older.settled && outdates(kind, older.kind)) drop(older, outdated());
+        if (!older.settled && outdates(kind, older.kind)) {
+          const endRunning = longKinds.has(older.kind) && !(kind === older.kind && endsSoon.has(kind));
+          drop(older, outdated(), endRunning);
+        }
       }
       waiting.push(job);
       next();
@@ -259,6 +267,8 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       ask('findSelfTouching', options, (bench, progress) => bench.findSelfTouching(progress)),
     castHalves: (wanted, options = {}) =>
       ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
+    predictCure: (wanted, stage, options = {}) =>
+      ask('predictCure', options, (bench, progress) => bench.predictCure(wanted, stage, progress)),
     saveHalf: (half, wanted, options = {}) =>
       ask('saveHalf', options, (bench, progress) => bench.saveHalf(half, wanted, progress)),
     repairedWalls: (repairs, options = {}) =>

@@ -14,6 +14,7 @@
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
 import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTypes';
+import type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 import type { SavedMeshChoices } from '../core/mesh/measureSaved';
 import type {
   LengthUnit,
@@ -33,6 +34,7 @@ import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { Repair } from '../core/stone/repairs';
 
+export type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 export type { UnitGuess } from '../core/mesh/unitGuess';
 export type { MoldGeometry } from '../core/stone/moldGeometry';
 export type { PourFindings } from '../core/stone/pours/castHalves';
@@ -185,6 +187,12 @@ export interface BenchWorker {
   bestPull(progress: OnProgress): Promise<PullChoice>;
   findSelfTouching(progress: OnProgress): Promise<SelfTouching>;
   castHalves(choices: PourChoices, progress: OnProgress): Promise<MoldReply>;
+  /** The oven run through the mold around the measured part; coarse at once, refined when the page asks again. */
+  predictCure(
+    choices: CureChoices,
+    stage: CurePrediction['stage'],
+    progress: OnProgress,
+  ): Promise<CurePrediction>;
   /** Binary STL of one half in mm, in the part's own axes. Casts again only for other choices than last time. */
   saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress): Promise<Uint8Array>;
   repairedWalls(repairs: readonly Repair[]): Promise<RepairedWalls>;
@@ -224,6 +232,11 @@ export interface BenchClient {
   bestPull(options?: JobOptions): Promise<PullChoice>;
   findSelfTouching(options?: JobOptions): Promise<SelfTouching>;
   castHalves(choices: PourChoices, options?: JobOptions): Promise<MoldReply>;
+  predictCure(
+    choices: CureChoices,
+    stage: CurePrediction['stage'],
+    options?: JobOptions,
+  ): Promise<CurePrediction>;
   saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;
   repairedWalls(repairs: readonly Repair[], options?: JobOptions): Promise<RepairedWalls>;
   rimOf(

@@ -69,6 +69,8 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
     bestPull: (progress) => send(() => bench.bestPull(thinned(progress))),
     findSelfTouching: (progress) => send(() => bench.findSelfTouching(thinned(progress))),
     castHalves: (choices, progress) => send(() => bench.castHalves(choices, thinned(progress))),
+    predictCure: (choices, stage, progress) =>
+      send(() => bench.predictCure(choices, stage, thinned(progress))),
     saveHalf: (half, choices, progress) => send(() => bench.saveHalf(half, choices, thinned(progress))),
     repairedWalls: (repairs) => send(() => bench.repairedWalls(repairs)),
     rimOf: (packed, part, pours) => send(() => bench.rimOf(packed, part, pours)),
@@ -90,6 +92,7 @@ export function wrapBench(endpoint: Endpoint): BenchWorker {
     bestPull: (progress) => receive(wired.bestPull(proxy(progress))),
     findSelfTouching: (progress) => receive(wired.findSelfTouching(proxy(progress))),
     castHalves: (choices, progress) => receive(wired.castHalves(choices, proxy(progress))),
+    predictCure: (choices, stage, progress) => receive(wired.predictCure(choices, stage, proxy(progress))),
     saveHalf: (half, choices, progress) => receive(wired.saveHalf(half, choices, proxy(progress))),
     repairedWalls: (repairs) => receive(wired.repairedWalls(repairs)),
     rimOf: (packed, part, pours) => receive(wired.rimOf(packed, part, pours)),
