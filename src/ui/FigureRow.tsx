@@ -35,8 +35,9 @@ function FigureValue({ figure }: { readonly figure: Figure }) {
 
 /** A worked-out figure; the question mark opens its relation, status and source. */
 export function FigureRow({ figure }: { readonly figure: Figure }) {
+  const band = formatBand(figure);
   const notes = [
-    figure.band === undefined ? null : `estimate, ${formatBand(figure)}`,
+    band === '' ? null : `estimate, ${band}`,
     figure.value !== null && toldAtOnce.includes(figure.status) ? figure.status : null,
   ].filter((note) => note !== null);
   return (

@@ -14,7 +14,7 @@ export const closingTabTitles: Readonly<Record<ClosingTab, string>> = {
   class: 'Class',
   fiber: 'Fiber',
   pressure: 'Pressure',
-  change: 'Wall change',
+  change: 'Change',
 };
 
 export function isClosingTab(tab: string): tab is ClosingTab {

@@ -11,12 +11,9 @@ export function formatFigure(figure: Pick<Figure, 'value' | 'unit' | 'decimals'>
   return withUnit(value.map((one) => formatNumber(one, decimals)).join(' × '), unit);
 }
 
-/** "0.20 to 0.27 mm", or '' for a figure without a band. */
+/** "0.20 to 0.27 mm", or '' for a figure without a band or with one too narrow to be seen. */
 export function formatBand(figure: Pick<Figure, 'band' | 'unit' | 'decimals'>): string {
   if (figure.band === undefined) return '';
-  const [low, high] = figure.band;
-  return withUnit(
-    `${formatNumber(low, figure.decimals)} to ${formatNumber(high, figure.decimals)}`,
-    figure.unit,
-  );
+  const [low, high] = figure.band.map((end) => formatNumber(end, figure.decimals));
+  return low === high ? '' : withUnit(`${low} to ${high}`, figure.unit);
 }

@@ -1,6 +1,7 @@
 import { closingSpecs, type ClosingInputs } from '../../steps/closing/inputs';
 import type { Material } from '../../steps/plies/inputs';
 import { ChoiceField } from '../../ui/ChoiceField';
+import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
 import { SectionHead } from '../../ui/SectionHead';
 import { MeasuredBeds } from './MeasuredBeds';
@@ -67,8 +68,7 @@ export function ClosingGiven({ closing, materials, disabled, onChange }: Closing
         {number('acceptedStandOffMm')}
         {number('wantedFiberFraction')}
       </section>
-      <section aria-label="Fiber bed and friction">
-        <SectionHead title="Given: fiber bed and friction" />
+      <Disclosure title="Given: fiber bed and friction" remark={bedRemark(closing)}>
         <ChoiceField
           label={closingSpecs['closing.bedLaw'].label}
           meaning={closingSpecs['closing.bedLaw'].meaning}
@@ -86,13 +86,20 @@ export function ClosingGiven({ closing, materials, disabled, onChange }: Closing
         {number('scatterPercent')}
         {number('wovenLimitFraction')}
         {number('frictionCoefficient')}
-      </section>
-      <section aria-label="Resin flow">
-        <SectionHead title="Given: resin flow" />
+      </Disclosure>
+      <Disclosure
+        title="Given: resin flow"
+        remark={`${closing.flowTemperatureC} °C, then ${closing.cureTemperatureC} °C`}
+      >
         {number('flowTemperatureC')}
         {number('cureTemperatureC')}
         {number('humidityPercent')}
-      </section>
+      </Disclosure>
     </>
   );
+}
+
+function bedRemark({ bedLaw, bedPoints, scatterPercent }: ClosingInputs): string {
+  const law = bedPoints.length > 0 ? 'measured' : bedLaw;
+  return `${law}, scatter ${scatterPercent} %`;
 }

@@ -38,10 +38,13 @@ export function ClosingSheet(props: ClosingSheetProps) {
   const drawn: Partial<Record<GroupTitle, React.ReactNode>> = state.known
     ? {
         'What becomes of the laminate': (
-          <ClassShareBar title="Show face in the closed mold" shares={state.main.shares} />
+          <>
+            <ClassShareBar title="In the closed mold" shares={state.main.shares} />
+            <ClassShareBar title="As drawn, if it were shut" shares={state.sharesAtShut} />
+          </>
         ),
         'Steep walls and friction': <SteepWalls state={state} />,
-        Resin: <LimitsTable state={state} />,
+        'Resin and the limits': <LimitsTable state={state} />,
       }
     : {};
 

@@ -20,6 +20,7 @@ export interface HoldingPlacesProps {
 export function HoldingPlaces({ state, held, onHold, onSaveWallChanges }: HoldingPlacesProps) {
   const [all, setAll] = useState(false);
   const { places, wantedWallMm } = state;
+  const carries = places.some(({ pushN }) => pushN > 0);
   const columns: readonly Column<ClosingPlace>[] = [
     {
       id: 'place',
@@ -56,7 +57,11 @@ export function HoldingPlaces({ state, held, onHold, onSaveWallChanges }: Holdin
   return (
     <div className="places-table">
       <DataTable
-        caption="What holds the mold open, most load first"
+        caption={
+          carries
+            ? 'What holds the mold open, most load first'
+            : 'Nothing holds the mold open; places by area'
+        }
         columns={columns}
         rows={all ? places : places.slice(0, shownAtFirst)}
         rowKey={({ place }) => place}

@@ -12,7 +12,7 @@ const groups = {
     'contactFiberFraction',
     'followUpNPerMm',
   ],
-  'What becomes of the laminate': ['looseShare', 'lightShare', 'packedShare', 'chokedShare', 'sharesAtShut'],
+  'What becomes of the laminate': ['looseShare', 'lightShare', 'packedShare', 'chokedShare'],
   'What would help': [
     'wantedWallMm',
     'wallChangeMm',
@@ -24,13 +24,17 @@ const groups = {
   'Steep walls and friction': ['longestSlideMm', 'wipedShare', 'frictionStandOffMm', 'frictionLooseShare'],
 } as const;
 
-/** Not in a group yet: the two limits of the resin, and what is added to the report later. */
-const rest = 'Resin';
+/** Drawn as a bar of shares. */
+const drawnElsewhere = 'closing.sharesAtShut';
+
+/** Whatever is in no group above: resin, and what is added to the report later. */
+const rest = 'Resin and the limits';
 
 export type GroupTitle = keyof typeof groups | typeof rest;
 
 export function figureGroups(figures: readonly Figure[]): ReadonlyMap<GroupTitle, readonly Figure[]> {
   const byId = new Map(figures.map((figure) => [figure.id, figure]));
+  byId.delete(drawnElsewhere);
   const sorted = new Map<GroupTitle, readonly Figure[]>();
   for (const [title, names] of Object.entries(groups)) {
     const own = names.flatMap((name) => byId.get(`closing.${name}`) ?? []);

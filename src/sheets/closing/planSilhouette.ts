@@ -64,7 +64,8 @@ export function planSilhouette(frame: ClosingFrame, display: readonly DisplayChu
         while (column < columns && covered[row * columns + column] !== 0) column++;
         const width = ((column - from) * cellMm).toFixed(2);
         const [x, y] = [(from * cellMm - halfU).toFixed(2), (row * cellMm - halfV).toFixed(2)];
-        parts.push(`M${x},${y}h${width}v${cellMm.toFixed(3)}h-${width}z`);
+        // Rows overlap a little: else hairlines of the ground show between them.
+        parts.push(`M${x},${y}h${width}v${(1.2 * cellMm).toFixed(3)}h-${width}z`);
       }
     }
     return parts.join('');

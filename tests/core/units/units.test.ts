@@ -104,6 +104,7 @@ describe('showing a number', () => {
     expect(formatFigure({ value: null, unit: 'mm', decimals: 1 })).toBe(notKnown);
     expect(formatBand({ band: [0.2, 0.27], unit: 'mm', decimals: 2 })).toBe('0.20 to 0.27\u202fmm');
     expect(formatBand({ unit: 'mm', decimals: 2 })).toBe('');
+    expect(formatBand({ band: [0.201, 0.204], unit: 'mm', decimals: 2 })).toBe('');
   });
 
   test('an inch is exactly 25.4 mm', () => {
