@@ -3,6 +3,7 @@ import type { StepContext } from '../steps/context';
 import type { Figures, Reports, SectionDraft } from './lineDrafts';
 import { beforeClosingSection, closingSection } from './closingSection';
 import { layupSection } from './layupSection';
+import { moldSections } from './moldSections';
 import { caliperSection, modelSection, printSection } from './patternSections';
 import { laterSection, prepregSection } from './plySections';
 
@@ -15,6 +16,7 @@ export function benchSections(
     modelSection(context, reports, figures),
     printSection(context, reports, figures),
     caliperSection(context, figures),
+    ...moldSections(context, reports, figures),
     prepregSection(context, reports),
     layupSection(context, reports, figures),
     beforeClosingSection(context, reports),

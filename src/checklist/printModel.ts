@@ -25,6 +25,11 @@ const quantityIds = [
   'plies.prepregMassG',
   'walls.bandLowMm',
   'walls.bandHighMm',
+  'mold.boxMm',
+  'mold.powderKg',
+  'mold.counterweightG',
+  'mold.sealerMl',
+  'mold.releaseMl',
   'closing.clampForceN',
   'closing.standOffMm',
 ] as const;

@@ -5,7 +5,6 @@ import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
 import { findHealth } from '../core/mesh/health';
-import { facetBox } from '../core/mesh/integrals';
 import { measurePart, unitVector } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
@@ -213,9 +212,7 @@ export class BenchSession implements BenchWorker {
   async repairedWalls(repairs: readonly Repair[]) {
     const { measuring, measurement } = this.measured();
     const samples = repairedSamples(closingSamples(measuring.mesh, measurement), measurement, repairs);
-    const { min, max } = facetBox(measuring.mesh);
-    const closing = closingHistogram(samples, measurement.centerMm, { boxMinMm: min, boxMaxMm: max });
-    return { closing, wallMm: samples.wallMm };
+    return { closing: closingHistogram(samples, measurement.centerMm), wallMm: samples.wallMm };
   }
 
   async rimOf(packed: string, part: MeasureChoices, pours: PourChoices) {

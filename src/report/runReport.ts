@@ -99,7 +99,7 @@ function asRepaired(
 ): PartSummary {
   if (mold.repairs.length === 0) return summary;
   const samples = repairedSamples(closingSamples(measuring.mesh, measurement), measurement, mold.repairs);
-  return { ...summary, closing: closingHistogram(samples, measurement.centerMm, summary) };
+  return { ...summary, closing: closingHistogram(samples, measurement.centerMm) };
 }
 
 type CastPart = Pick<StepContext, 'mold' | 'pourFindings' | 'moldProblem'>;

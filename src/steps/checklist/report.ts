@@ -1,7 +1,9 @@
 /** Checklist step: what do I do, in which order, with which numbers? Its verdict sums up the steps before it. */
 import { worstWord, type Caution, type StepReport, type Verdict, type VerdictWord } from '../../core/figure';
+import { closingReport } from '../closing/report';
 import type { StepContext } from '../context';
 import { count, figure } from '../figures';
+import { moldReport } from '../mold/report';
 import { partReport } from '../part/report';
 import { pliesReport } from '../plies/report';
 import { wallsReport } from '../walls/report';
@@ -9,7 +11,7 @@ import { wallsReport } from '../walls/report';
 const cautions: readonly Caution[] = [
   {
     id: 'checklist.laterStages',
-    text: 'This sheet ends before the stone, the clamping and the oven. Those have dangers of their own (gypsum dust, damp stone that bursts when heated, hot molds, carbon dust when trimming): work from the suppliers’ safety data sheets and local rules.',
+    text: 'This sheet ends before the oven. What follows has dangers of its own (damp stone that bursts when heated, hot molds, carbon dust when trimming): work from the suppliers’ safety data sheets and local rules.',
   },
 ];
 
@@ -17,6 +19,8 @@ const stepsBefore = [
   { name: 'Part', report: partReport },
   { name: 'Walls & draft', report: wallsReport },
   { name: 'Ply schedule', report: pliesReport },
+  { name: 'Mold closing', report: closingReport },
+  { name: 'Stone mold', report: moldReport },
 ] as const;
 
 const reasons: Record<VerdictWord, string> = {

@@ -10,7 +10,7 @@ import { figureFrom, ml, mm } from './say';
 import type { Answer, Half, MoldWork } from './work';
 
 /** Strip of a round cup laps over itself by this much (common practice). */
-const stripOverlapMm = 20;
+export const stripOverlapMm = 20;
 
 const how = ({ method, why }: MoldGeometry) => `By ${method}. ${why}`;
 
