@@ -199,8 +199,7 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       signal?.addEventListener('abort', abort);
       for (const older of [...waiting, ...(running === null ? [] : [running])]) {
         if (!older.settled && outdates(kind, older.kind)) {
-          const endRunning = longKinds.has(older.kind) && !(kind === older.kind && endsSoon.has(kind));
-          drop(older, outdated(), endRunning);
+          drop(older, outdated(), longKinds.has(older.kind) && !endsSoon.has(older.kind));
         }
       }
       waiting.push(job);

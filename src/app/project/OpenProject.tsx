@@ -4,14 +4,22 @@ import { checklistHtml } from '../../checklist/checklistHtml';
 import { checklistModel } from '../../checklist/printModel';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
 import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
+import { CureSheet } from '../../sheets/cure/CureSheet';
+import { useCurePrediction } from '../../sheets/cure/useCurePrediction';
+import type { StoneHalf } from '../../jobs/protocol';
 import type { MeasureCache } from '../../sheets/measuring/measureCache';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { PartSheet } from '../../sheets/part/PartSheet';
 import { PliesSheet } from '../../sheets/plies/PliesSheet';
+import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import type { ChangeInputs, SheetProps } from '../../sheets/sheetProps';
+import { TimerStrip } from '../../sheets/timers/TimerStrip';
+import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import { WallsSheet } from '../../sheets/walls/WallsSheet';
 import type { StepContext } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
+import { plannedTimes } from '../../steps/mold/plannedTimes';
+import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
@@ -22,13 +30,14 @@ import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { Contents } from '../Contents';
 import { goTo, projectHref } from '../route';
 import { SaveNote } from '../SaveNote';
-import { saveTextFile } from '../saveTextFile';
+import { saveBytes, saveTextFile } from '../saveTextFile';
 import { TopBar } from '../TopBar';
 import { useUndoKeys } from '../useUndoKeys';
 import { WorkbookNotes } from '../WorkbookNotes';
 import { BenchPane } from './BenchPane';
 import { checklistFacts } from './checklistFacts';
 import { useBenchControl } from './useBenchControl';
+import { useOtherHalf } from './useOtherHalf';
 
 export interface OpenProjectProps {
   readonly project: Project;
@@ -51,13 +60,36 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
   const setMeshAside = useCallback(() => workbook.setMeshAside(project.id), [workbook, project.id]);
   const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
-  const { desk, measured, incoming } = measuring;
+  const { desk, measured, incoming, mold, moldProblem } = measuring;
+  const otherHalf = useOtherHalf(project, measuring);
+  const forecast = useCurePrediction(measuring, inputs);
+  const timers = useBenchTimers(project.id);
   const control = useBenchControl(measuring.reply);
   useUndoKeys(workbook);
 
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, measured, mold: null }),
-    [inputs, incoming, pattern, measured],
+    () => ({
+      inputs,
+      pattern: incoming ?? pattern,
+      measured,
+      mold: mold?.geometry ?? null,
+      pourFindings: mold?.findings ?? null,
+      moldProblem,
+      otherHalf,
+      cure: forecast.prediction,
+      cureProblem: forecast.problem,
+    }),
+    [
+      inputs,
+      incoming,
+      pattern,
+      measured,
+      mold,
+      moldProblem,
+      otherHalf,
+      forecast.prediction,
+      forecast.problem,
+    ],
   );
   const reports = useMemo(() => new Map(steps.map((step) => [step.id, step.report(context)])), [context]);
   const step = steps.find((one) => one.id === stepId) ?? steps[0];
@@ -98,6 +130,12 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
       draft.part = fresh.part;
     }, 'import');
     told(workbook.setPattern(imported.pattern, imported.packed));
+  };
+  const saveHalf = async (half: StoneHalf) => {
+    const bytes = await desk.run(`saving the ${half}`, (job) =>
+      desk.client.saveHalf(half, pourChoicesOf(inputs), job),
+    );
+    if (bytes !== null) saveBytes(`${project.enclosure} - ${project.name} ${half}.stl`, bytes, 'model/stl');
   };
   const saveFile = () => {
     const outcome = workbook.exportProjectFile(project.id);
@@ -144,8 +182,22 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         return <WallsSheet {...sheetProps} />;
       case 'plies':
         return <PliesSheet {...sheetProps} />;
+      case 'mold':
+        return (
+          <MoldSheet
+            {...sheetProps}
+            bench={control}
+            timers={timers}
+            cast={mold}
+            castStopped={measuring.castStopped}
+            onCastAgain={() => desk.castAgain()}
+            onSaveHalf={(half) => void saveHalf(half)}
+          />
+        );
       case 'closing':
         return <ClosingSheet {...sheetProps} shape={measuring.reply?.shape ?? null} />;
+      case 'cure':
+        return <CureSheet {...sheetProps} forecast={forecast} />;
       default: {
         const model = checklistModel(checklistFacts(project), context, project.record, reports);
         return (
@@ -206,6 +258,9 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
             </Note>
           ) : null}
         </div>
+        {step.id === 'mold' ? null : (
+          <TimerStrip bench={timers} planned={plannedTimes(inputs)} href={projectHref(project.id, 'mold')} />
+        )}
         <Announcer message={measuring.progress ? '' : `${step.title}: ${worstWord(report.verdicts)}`} />
         {sheet()}
         {measuring.progress ? (

@@ -1,0 +1,114 @@
+import { cureChoiceSpecs, cureNumberSpecs, type CureInputs } from '../../steps/cure/inputs';
+import { kineticsFormSpec, kineticsSpecs } from '../../steps/cure/kineticsInputs';
+import { ChoiceField } from '../../ui/ChoiceField';
+import { Disclosure } from '../../ui/Disclosure';
+import { NumberField } from '../../ui/NumberField';
+
+export interface CureGivenProps {
+  readonly cure: CureInputs;
+  readonly disabled: boolean;
+  readonly onChange: (change: Partial<CureInputs>) => void;
+}
+
+type NumberName = keyof typeof cureNumberSpecs;
+type ChoiceName = keyof typeof cureChoiceSpecs;
+
+function Numbers({
+  fields,
+  cure,
+  disabled,
+  onChange,
+}: CureGivenProps & { readonly fields: readonly NumberName[] }) {
+  return fields.map((field) => (
+    <NumberField
+      key={field}
+      spec={cureNumberSpecs[field]}
+      value={cure[field]}
+      disabled={disabled}
+      onChange={(value) => {
+        if (value !== null) onChange({ [field]: value });
+      }}
+    />
+  ));
+}
+
+function Choice({ field, cure, disabled, onChange }: CureGivenProps & { readonly field: ChoiceName }) {
+  const { label, meaning, choices } = cureChoiceSpecs[field];
+  return (
+    <ChoiceField<string>
+      label={label}
+      meaning={meaning}
+      choices={choices}
+      value={cure[field]}
+      disabled={disabled}
+      onChange={(value) => onChange({ [field]: value })}
+    />
+  );
+}
+
+/** Oven, mold, limits and kinetics. */
+export function CureGiven(props: CureGivenProps) {
+  const { cure, disabled, onChange } = props;
+  const given = Object.values(cure.kinetics).filter((value) => value !== null).length;
+  return (
+    <>
+      <Numbers fields={['freeWaterLeftPercent']} {...props} />
+      <Choice field="air" {...props} />
+      {cure.air === 'own' ? <Numbers fields={['ownFilmWPerM2K']} {...props} /> : null}
+      <Choice field="support" {...props} />
+      {cure.support === 'rack' ? null : <Numbers fields={['trayGapMm']} {...props} />}
+      <Choice field="patternInside" {...props} />
+      <Disclosure
+        title="The oven itself"
+        remark={`starts at ${cure.startC} °C, runs over by ${cure.overshootK} K`}
+      >
+        <Numbers fields={['startC', 'ovenLagS', 'ovenFastestKPerMin', 'overshootK']} {...props} />
+      </Disclosure>
+      <Disclosure
+        title="Limits"
+        remark={`stone ${cure.stoneLimitC} °C, clamps ${cure.clampLimitC} °C, demold ${cure.demoldC} °C`}
+      >
+        <Numbers fields={['stoneLimitC', 'clampLimitC', 'patternLimitC', 'demoldC']} {...props} />
+      </Disclosure>
+      <Disclosure
+        title="Water and dehydration"
+        remark={`rate × ${cure.dehydrationRateFactor}, sealed: ${cure.sealedFaces}`}
+      >
+        <Choice field="drying" {...props} />
+        <Choice field="sealedFaces" {...props} />
+        <Numbers
+          fields={['dehydrationRateFactor', 'stoneConductivityWPerMK', 'stoneHeatJPerKgK']}
+          {...props}
+        />
+      </Disclosure>
+      <Disclosure
+        title="Kinetics and Tg of this resin"
+        remark={cure.kineticsForm === 'none' ? 'none' : `${given} numbers given`}
+      >
+        <ChoiceField<string>
+          label={kineticsFormSpec.label}
+          meaning={kineticsFormSpec.meaning}
+          choices={kineticsFormSpec.choices}
+          value={cure.kineticsForm}
+          disabled={disabled}
+          onChange={(kineticsForm) => onChange({ kineticsForm: kineticsForm as CureInputs['kineticsForm'] })}
+        />
+        {cure.kineticsForm === 'none'
+          ? null
+          : (Object.keys(kineticsSpecs) as (keyof typeof kineticsSpecs)[]).map((field) => (
+              <NumberField
+                key={field}
+                spec={kineticsSpecs[field]}
+                value={cure.kinetics[field]}
+                emptyWord="not given"
+                disabled={disabled}
+                onChange={(value) => onChange({ kinetics: { ...cure.kinetics, [field]: value } })}
+              />
+            ))}
+      </Disclosure>
+      <Disclosure title="How finely it is worked out" remark={`bricks of ${cure.voxelMm} mm`}>
+        <Numbers fields={['voxelMm']} {...props} />
+      </Disclosure>
+    </>
+  );
+}

@@ -1,0 +1,85 @@
+import type { CureInputs } from '../../steps/cure/inputs';
+import { programOf } from '../../steps/cure/cureChoicesOf';
+import { Button } from '../../ui/Button';
+import { FigureRow } from '../../ui/FigureRow';
+import { Note } from '../../ui/Note';
+import { ProgressBar } from '../../ui/ProgressBar';
+import { SectionHead } from '../../ui/SectionHead';
+import { Sheet } from '../Sheet';
+import type { SheetProps } from '../sheetProps';
+import { CureGiven } from './CureGiven';
+import { BandTable, DwellTable } from './DwellTable';
+import { HeatCurves } from './HeatCurves';
+import { HeatSliceView } from './HeatSliceView';
+import { ProgramEditor } from './ProgramEditor';
+import { SupplierCures } from './SupplierCures';
+import type { CureForecast } from './useCurePrediction';
+import './cure.css';
+
+export interface CureSheetProps extends SheetProps {
+  readonly title: string;
+  readonly question: string;
+  readonly forecast: CureForecast;
+}
+
+/** Will the laminate in the middle of the stone really cure? */
+export function CureSheet({ title, question, context, report, readOnly, change, forecast }: CureSheetProps) {
+  const { cure } = context.inputs;
+  const setCure = (cureChange: Partial<CureInputs>) => change('cure', cureChange);
+  const shown = forecast.lastPrediction;
+  return (
+    <Sheet
+      title={title}
+      question={question}
+      report={report}
+      before={
+        forecast.stopped ? (
+          <Note>
+            The oven run is not worked out. <Button onClick={forecast.again}>Work it out</Button>
+          </Note>
+        ) : forecast.progress === null ? null : (
+          <ProgressBar {...forecast.progress} onCancel={forecast.cancel} />
+        )
+      }
+    >
+      <section aria-label="Oven program">
+        <SectionHead title="Oven program" remark="dial and laminate" />
+        <HeatCurves program={programOf(context.inputs)} prediction={shown} />
+        <ProgramEditor stages={cure.stages} disabled={readOnly} onChange={(stages) => setCure({ stages })} />
+        {shown === null ? null : <DwellTable prediction={shown} />}
+      </section>
+      <section aria-label="Supplier's cures">
+        <SectionHead title="Supplier's cures" remark="at the laminate" />
+        <SupplierCures
+          cures={cure.supplierCures}
+          disabled={readOnly}
+          onChange={(supplierCures) => setCure({ supplierCures })}
+        />
+      </section>
+      <section aria-label="Given">
+        <SectionHead title="Given" />
+        <CureGiven cure={cure} disabled={readOnly} onChange={setCure} />
+      </section>
+      <section aria-label="Worked out">
+        <SectionHead
+          title="Worked out"
+          remark={
+            shown === null
+              ? undefined
+              : `bricks of ${shown.voxelMm} mm${shown.stage === 'coarse' ? ', coarse' : ''}`
+          }
+        />
+        {shown === null ? null : <BandTable prediction={shown} />}
+        {report.figures.map((figure) => (
+          <FigureRow key={figure.id} figure={figure} />
+        ))}
+      </section>
+      {shown === null ? null : (
+        <section aria-label="Cut through the mold">
+          <SectionHead title="Cut through the mold" remark="along the pull" />
+          <HeatSliceView prediction={shown} />
+        </section>
+      )}
+    </Sheet>
+  );
+}

@@ -1,0 +1,157 @@
+import { scaleLinear } from 'd3-scale';
+import { useId } from 'react';
+import type { Curve } from '../../core/cure/curve';
+import type { CurePrediction } from '../../core/cure/predictCure';
+import { programOnDial } from '../../core/cure/ovenProgram';
+import type { OvenProgram } from '../../core/cure/ovenProgram';
+import { Problem } from '../../core/problem';
+import { useWidth } from '../../ui/charts/useWidth';
+import { curveClass, curveLabel } from './curveStyles';
+
+/** A measured curve drawn over the predicted ones. */
+export interface DrawnLog {
+  readonly name: string;
+  readonly curve: Curve;
+}
+
+export interface HeatCurvesProps {
+  readonly program: OvenProgram;
+  readonly prediction: CurePrediction | null;
+  readonly logs?: readonly DrawnLog[];
+  /** Where the run is, seconds after its start; null when none is on. */
+  readonly nowS?: number | null;
+}
+
+const heightPx = 300;
+const edges = { left: 44, right: 14, top: 14, bottom: 40 };
+
+/** Dial, oven air and the laminate's coldest place over the hours. */
+export function HeatCurves({ program, prediction, logs = [], nowS = null }: HeatCurvesProps) {
+  const id = useId();
+  const [box, widthPx] = useWidth<HTMLElement>();
+  const dial = dialOf(program);
+  const curves = [
+    ...(dial === null ? [] : [{ key: 'dial', className: 'heat-dial', label: 'Dial', curve: dial }]),
+    ...(prediction === null
+      ? []
+      : [
+          {
+            key: 'air',
+            className: 'heat-air',
+            label: 'Air in the oven',
+            curve: clipped(prediction.air, endOfRuns(prediction)),
+          },
+          ...prediction.runs.map(({ treatment, coldest }) => ({
+            key: treatment,
+            className: curveClass[treatment],
+            label: curveLabel(treatment),
+            curve: coldest.curve,
+          })),
+        ]),
+    ...logs.map(({ name, curve }) => ({
+      key: `log-${name}`,
+      className: 'heat-log',
+      label: `Log: ${name}`,
+      curve,
+    })),
+  ];
+  if (curves.length === 0) return null;
+  const lastS = Math.max(...curves.map(({ curve }) => curve.timesS.at(-1) ?? 0), 3600);
+  const values = curves.flatMap(({ curve }) => curve.valuesC);
+  const lowC = Math.min(
+    20,
+    values.reduce((low, one) => Math.min(low, one), Infinity),
+  );
+  const highC = values.reduce((high, one) => Math.max(high, one), 60);
+  const x = scaleLinear([0, lastS / 3600], [edges.left, Math.max(edges.left + 40, widthPx - edges.right)]);
+  const y = scaleLinear([lowC, highC + 5], [heightPx - edges.bottom, edges.top]).nice(5);
+  const [lowTick] = y.domain();
+  return (
+    <figure ref={box} className="chart heat-chart">
+      <svg
+        width="100%"
+        height={heightPx}
+        role="img"
+        aria-labelledby={`${id}-title`}
+        className="chart-drawing"
+      >
+        <title id={`${id}-title`}>
+          Temperature over hours: dial, oven air, and the coldest place of the laminate in three cases
+        </title>
+        {y.ticks(5).map((tick) => (
+          <g key={tick}>
+            <line x1={edges.left} x2={x.range()[1]} y1={y(tick)} y2={y(tick)} className="chart-rule" />
+            <text x={edges.left - 8} y={y(tick)} className="chart-number chart-left">
+              {tick}
+            </text>
+          </g>
+        ))}
+        {x.ticks(Math.min(8, Math.max(2, Math.floor(widthPx / 70)))).map((tick) => (
+          <text key={tick} x={x(tick)} y={heightPx - edges.bottom + 16} className="chart-number chart-middle">
+            {tick} h
+          </text>
+        ))}
+        <line
+          x1={edges.left}
+          x2={x.range()[1]}
+          y1={y(lowTick ?? 0)}
+          y2={y(lowTick ?? 0)}
+          className="chart-axis"
+        />
+        <text x={4} y={edges.top - 4} className="chart-word">
+          °C
+        </text>
+        {curves.map(({ key, className, curve }) => (
+          <path key={key} className={`heat-line ${className}`} d={pathOf(curve, x, y)} />
+        ))}
+        {nowS === null ? null : (
+          <line
+            x1={x(Math.min(nowS, lastS) / 3600)}
+            x2={x(Math.min(nowS, lastS) / 3600)}
+            y1={edges.top}
+            y2={heightPx - edges.bottom}
+            className="heat-now"
+          />
+        )}
+      </svg>
+      <ul className="heat-key">
+        {curves.map(({ key, className, label }) => (
+          <li key={key}>
+            <svg width="36" height="12" aria-hidden>
+              <path className={`heat-line ${className}`} d="M0 6H36" />
+            </svg>
+            {label}
+          </li>
+        ))}
+      </ul>
+    </figure>
+  );
+}
+
+/** null when the program cannot be drawn; the verdict says why. */
+function dialOf(program: OvenProgram): Curve | null {
+  try {
+    return programOnDial(program).setPoint;
+  } catch (error) {
+    if (error instanceof Problem) return null;
+    throw error;
+  }
+}
+
+const endOfRuns = ({ runs }: CurePrediction) =>
+  Math.max(...runs.map(({ coldest }) => coldest.curve.timesS.at(-1) ?? 0));
+
+function clipped({ timesS, valuesC }: Curve, untilS: number): Curve {
+  const at = timesS.findIndex((timeS) => timeS > untilS);
+  return at === -1 ? { timesS, valuesC } : { timesS: timesS.slice(0, at), valuesC: valuesC.slice(0, at) };
+}
+
+function pathOf(
+  { timesS, valuesC }: Curve,
+  x: (hours: number) => number,
+  y: (celsius: number) => number,
+): string {
+  return timesS
+    .map((timeS, i) => `${i === 0 ? 'M' : 'L'}${x(timeS / 3600).toFixed(1)} ${y(valuesC[i] ?? 0).toFixed(1)}`)
+    .join('');
+}
