@@ -39,15 +39,26 @@ function constant(row: Row, number: string): RateConstant {
   const perMin = row.inputs[`A${number}_per_min`];
   return {
     perS: perMin === undefined ? need(row, `A${number}_per_s`) : need(row, `A${number}_per_min`) / 60,
-    energyJPerMol: row.inputs[`E${number}_J_per_mol`] === undefined ? need(row, 'E_J_per_mol') : need(row, `E${number}_J_per_mol`),
+    energyJPerMol:
+      row.inputs[`E${number}_J_per_mol`] === undefined
+        ? need(row, 'E_J_per_mol')
+        : need(row, `E${number}_J_per_mol`),
   };
 }
 
 function lawOf(row: Row): CureLaw {
   const set = row.inputs['set'];
   if (set === 'A')
-    return { form: 'two-stage', k1: constant(row, '1'), k2: constant(row, '2'), k3: constant(row, '3'), b: 0.47, changeAt: 0.3 };
-  if (set === 'E') return { form: 'autocatalytic', k1: constant(row, '1'), k2: constant(row, '2'), m: 1, n: 1.5 };
+    return {
+      form: 'two-stage',
+      k1: constant(row, '1'),
+      k2: constant(row, '2'),
+      k3: constant(row, '3'),
+      b: 0.47,
+      changeAt: 0.3,
+    };
+  if (set === 'E')
+    return { form: 'autocatalytic', k1: constant(row, '1'), k2: constant(row, '2'), m: 1, n: 1.5 };
   const diffusion = (sharpness: string) => ({
     form: 'diffusion-limited' as const,
     sharpness: need(row, sharpness),
@@ -55,7 +66,10 @@ function lawOf(row: Row): CureLaw {
     criticalCurePerK: need(row, 'alphaCT_per_K'),
   });
   if (set === 'B')
-    return { ...diffusion('C'), terms: [{ k: constant(row, ''), m: need(row, 'm'), n: need(row, 'n'), limited: true }] };
+    return {
+      ...diffusion('C'),
+      terms: [{ k: constant(row, ''), m: need(row, 'm'), n: need(row, 'n'), limited: true }],
+    };
   return {
     ...diffusion('D'),
     terms: [
@@ -65,18 +79,33 @@ function lawOf(row: Row): CureLaw {
   };
 }
 
-const kineticsOf = (row: Row): CureKinetics => ({ law: lawOf(row), startCure: need(row, 'alpha0'), heatJPerG: 0 });
+const kineticsOf = (row: Row): CureKinetics => ({
+  law: lawOf(row),
+  startCure: need(row, 'alpha0'),
+  heatJPerG: 0,
+});
+
+const constantOf = (perS: number): RateConstant => ({ perS, energyJPerMol: 0 });
 
 /** Degree of cure at a constant temperature, which these closed forms do not depend on. */
 function closedForm(row: Row, k1PerS: number, k2PerS: number, n: number) {
-  const at = (perS: number): RateConstant => ({ perS, energyJPerMol: 0 });
-  const law: CureLaw = { form: 'autocatalytic', k1: at(k1PerS), k2: at(k2PerS), m: 1, n };
+  const law: CureLaw = { form: 'autocatalytic', k1: constantOf(k1PerS), k2: constantOf(k2PerS), m: 1, n };
   const timeS = need(row, 't_s');
-  const [alpha] = degreesOfCure({ law, startCure: need(row, 'alpha0'), heatJPerG: 0 }, curveOf([[0, 100], [timeS, 100]]), [timeS]);
+  const [alpha] = degreesOfCure(
+    { law, startCure: need(row, 'alpha0'), heatJPerG: 0 },
+    curveOf([
+      [0, 100],
+      [timeS, 100],
+    ]),
+    [timeS],
+  );
   return { alpha: alpha! };
 }
 
-const answers: readonly (readonly [RegExp, (row: Row) => Readonly<Record<string, number | readonly number[]>>])[] = [
+const answers: readonly (readonly [
+  RegExp,
+  (row: Row) => Readonly<Record<string, number | readonly number[]>>,
+])[] = [
   [/^CURE-LOGISTIC$/u, (row) => closedForm(row, 0, need(row, 'K_per_s'), 1)],
   [/^CURE-FIRST$/u, (row) => closedForm(row, need(row, 'K_per_s'), 0, 1)],
   [/^CURE-SECOND$/u, (row) => closedForm(row, need(row, 'K_per_s'), 0, 2)],
@@ -116,14 +145,24 @@ const answers: readonly (readonly [RegExp, (row: Row) => Readonly<Record<string,
         pairs(row, 'supplier_points_h_C').map(([hours, temperatureC]) => ({ hours, temperatureC })),
       );
       const dose = doseAlong(cure, curveOf(pairs(row, 'temperature_profile_s_C')));
-      return { E_J_per_mol: cure.energiesJPerMol[0]!, dose_total: dose.total, dose_per_segment: dose.perSegment };
+      return {
+        E_J_per_mol: cure.energiesJPerMol[0]!,
+        dose_total: dose.total,
+        dose_per_segment: dose.perSegment,
+      };
     },
   ],
   [
     /^VOID-KARDOS-/u,
     (row) => {
       const at = need(row, 'T_C');
-      const { absoluteKPa } = voidPressureAlong(curveOf([[0, at], [1, at]]), need(row, 'RH_percent'));
+      const { absoluteKPa } = voidPressureAlong(
+        curveOf([
+          [0, at],
+          [1, at],
+        ]),
+        need(row, 'RH_percent'),
+      );
       return { p_min_atm: absoluteKPa / 101.325 };
     },
   ],
@@ -160,17 +199,19 @@ describe('rows of the reference', () => {
   });
 });
 
+/** Share of the crystal water left on the way up at 5 K/min. */
+const left = (untilC: number) => {
+  let share = 1;
+  for (let at = 20; at < untilC; at += 0.05)
+    share *= Math.exp(-dehydrationPerS(at, { treatment: 'open air', rateFactor: 1 }) * (0.05 / (5 / 60)));
+  return share;
+};
+
 /**
  * Powdered gypsum at 5 K/min: main step 95 to 170 °C (published, Strydom et al., Thermochim. Acta 269-270 (1995) 631-638,
  * abstract).
  */
 test('open-air dehydration at 5 K/min runs through the published span', () => {
-  const left = (untilC: number) => {
-    let share = 1;
-    for (let at = 20; at < untilC; at += 0.05)
-      share *= Math.exp(-dehydrationPerS(at, { treatment: 'open air', rateFactor: 1 }) * (0.05 / (5 / 60)));
-    return share;
-  };
   expect(left(95)).toBeGreaterThan(0.95);
   expect(left(170)).toBeLessThan(0.01);
 });
@@ -196,12 +237,19 @@ describe('the damp block of the reference', () => {
     'vapor-held': [105, 110],
     'open air': [82, 92],
   };
-  const band = runBand(stoneCase({ voxelMm: 3 }), [{ targetC: 70, fromS: 0, untilS: 10_800 }], options(programEndS));
+  const band = runBand(
+    stoneCase({ voxelMm: 3 }),
+    [{ targetC: 70, fromS: 0, untilS: 10_800 }],
+    options(programEndS),
+  );
 
-  test.each(band.map((each) => [each.treatment, each] as const))('%s', (treatment, { answers: { coldest } }) => {
-    expect(coldest.peakC).toBeGreaterThan(bands[treatment][0]);
-    expect(coldest.peakC).toBeLessThan(bands[treatment][1]);
-  });
+  test.each(band.map((each) => [each.treatment, each] as const))(
+    '%s',
+    (treatment, { answers: { coldest } }) => {
+      expect(coldest.peakC).toBeGreaterThan(bands[treatment][0]);
+      expect(coldest.peakC).toBeLessThan(bands[treatment][1]);
+    },
+  );
 
   test('doses fall in the order of the band, on both sides of one', () => {
     const doses = band.map(({ answers: { coldest } }) => coldest.dose!.total);

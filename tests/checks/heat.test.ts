@@ -99,8 +99,16 @@ const answers: readonly (readonly [RegExp, (row: Row) => Readonly<Record<string,
   [
     /^HT-CENGEL-SHORTCYL$/u,
     (row) => {
-      const [k, diffusivity, film] = [need(row, 'k_W_per_mK'), need(row, 'alpha_m2_per_s'), need(row, 'h_W_per_m2K')];
-      const [radius, half, timeS] = [need(row, 'diameter_m') / 2, need(row, 'height_m') / 2, need(row, 't_s')];
+      const [k, diffusivity, film] = [
+        need(row, 'k_W_per_mK'),
+        need(row, 'alpha_m2_per_s'),
+        need(row, 'h_W_per_m2K'),
+      ];
+      const [radius, half, timeS] = [
+        need(row, 'diameter_m') / 2,
+        need(row, 'height_m') / 2,
+        need(row, 't_s'),
+      ];
       const wall = (x: number) => slabTheta((film * half) / k, (diffusivity * timeS) / half ** 2, x);
       const axis = cylinderTheta((film * radius) / k, (diffusivity * timeS) / radius ** 2, 0);
       const [startC, fluidC] = [need(row, 'T_initial_C'), need(row, 'T_fluid_C')];
@@ -163,7 +171,9 @@ const answers: readonly (readonly [RegExp, (row: Row) => Readonly<Record<string,
   ],
   [
     /^HT-RAD$/u,
-    (row) => ({ h_r_W_per_m2K: radiationWPerM2K(need(row, 'emissivity'), need(row, 'T1_K'), need(row, 'T2_K')) }),
+    (row) => ({
+      h_r_W_per_m2K: radiationWPerM2K(need(row, 'emissivity'), need(row, 'T1_K'), need(row, 'T2_K')),
+    }),
   ],
 ];
 
@@ -195,14 +205,21 @@ function blockVoxels(sizeMm: readonly number[], counts: readonly [number, number
 }
 
 /** Largest difference from the exact field over all voxel centers, K, at the end of a run. */
-function worstOf(run: HeatRun, voxels: MoldVoxels, block: UniformBlock, timeS: number, startC: number, ovenC: number) {
+function worstOf(
+  run: HeatRun,
+  voxels: MoldVoxels,
+  block: UniformBlock,
+  timeS: number,
+  startC: number,
+  ovenC: number,
+) {
   const field = run.laminate.temperatureC.at(-1)!;
   const along = ([voxels.nx, voxels.ny, voxels.nz] as const).map((count, axis) =>
     Array.from({ length: count }, (_, i) => {
       const place = [0, 0, 0];
       place[axis] = ((i + 0.5) * voxels.sizeMm[axis]!) / 1000 - block.sizeM[axis]! / 2;
       const alone = { ...block, sizeM: [block.sizeM[axis]!] };
-      return blockTheta(alone, timeS, [place[axis]!]);
+      return blockTheta(alone, timeS, [place[axis]]);
     }),
   );
   let [worst, sum] = [0, 0];
@@ -224,19 +241,28 @@ describe('the solver against the exact block', () => {
   const block = blockOf(row);
   const [startC, ovenC] = [need(row, 'T_initial_C'), need(row, 'T_oven_C')];
 
-  test.each(blockRows.map((one) => [one.id, one] as const))('%s: every voxel within 0.3 K at 2 mm', (_, one) => {
-    const timeS = need(one, 't_s');
-    const voxels = blockVoxels([120, 80, 60], [60, 40, 30]);
-    const run = runHeat(uniformCase(block, voxels, startC, ovenC), options(timeS));
-    const { worst, mean } = worstOf(run, voxels, block, timeS, startC, ovenC);
-    expect(worst).toBeLessThan(0.3);
-    expect(mean).toBeCloseTo(one.expected['T_mean_C']!, 1);
-  });
+  test.each(blockRows.map((one) => [one.id, one] as const))(
+    '%s: every voxel within 0.3 K at 2 mm',
+    (_, one) => {
+      const timeS = need(one, 't_s');
+      const voxels = blockVoxels([120, 80, 60], [60, 40, 30]);
+      const run = runHeat(uniformCase(block, voxels, startC, ovenC), options(timeS));
+      const { worst, mean } = worstOf(run, voxels, block, timeS, startC, ovenC);
+      expect(worst).toBeLessThan(0.3);
+      expect(mean).toBeCloseTo(one.expected['T_mean_C']!, 1);
+    },
+  );
 
   test('halving the voxels takes the error down about four times', () => {
     const errors = [8, 4, 2].map((perCm) => {
-      const voxels = blockVoxels([120, 80, 60], [120 / perCm, 80 / perCm, 60 / perCm].map(Math.round) as [number, number, number]);
-      const run = runHeat(uniformCase(block, voxels, startC, ovenC), options(1800, { longestStepS: 5, toleranceK: 0.01 }));
+      const voxels = blockVoxels(
+        [120, 80, 60],
+        [120 / perCm, 80 / perCm, 60 / perCm].map(Math.round) as [number, number, number],
+      );
+      const run = runHeat(
+        uniformCase(block, voxels, startC, ovenC),
+        options(1800, { longestStepS: 5, toleranceK: 0.01 }),
+      );
       return worstOf(run, voxels, block, 1800, startC, ovenC).worst;
     });
     const orders = [Math.log2(errors[0]! / errors[1]!), Math.log2(errors[1]! / errors[2]!)];
@@ -252,10 +278,19 @@ describe('the solver in its limits', () => {
     // Half thickness 20 mm; sides so far away that nothing comes from them.
     const half = 0.02;
     const k = 0.8;
-    const block: UniformBlock = { sizeM: [1000, 1000, 2 * half], k, density: 1800, heat: 1000, film: (biot * k) / half };
+    const block: UniformBlock = {
+      sizeM: [1000, 1000, 2 * half],
+      k,
+      density: 1800,
+      heat: 1000,
+      film: (biot * k) / half,
+    };
     const timeS = (fourier * half * half * block.density * block.heat) / k;
     const voxels = blockVoxels([1e6, 1e6, 40], [1, 1, 80]);
-    const run = runHeat(uniformCase(block, voxels, 0, 100), options(timeS, { longestStepS: 5, toleranceK: 0.02 }));
+    const run = runHeat(
+      uniformCase(block, voxels, 0, 100),
+      options(timeS, { longestStepS: 5, toleranceK: 0.02 }),
+    );
     const field = run.laminate.temperatureC.at(-1)!;
     const theta = (at: number) => 1 - field[at]! / 100;
     const mean = 1 - field.reduce((sum, one) => sum + one, 0) / field.length / 100;
@@ -315,7 +350,10 @@ describe('the solver in its limits', () => {
       film: need(row, 'h_W_per_m2K'),
     };
     const voxels = blockVoxels([1e6, 1e6, 200], [1, 1, 400]);
-    const run = runHeat(uniformCase(block, voxels, 0, 100), options(need(row, 't_s'), { longestStepS: 5, toleranceK: 0.05 }));
+    const run = runHeat(
+      uniformCase(block, voxels, 0, 100),
+      options(need(row, 't_s'), { longestStepS: 5, toleranceK: 0.05 }),
+    );
     const field = run.laminate.temperatureC.at(-1)!;
     const face = 1.5 * field[0]! - 0.5 * field[1]!;
     expect(face / 100).toBeCloseTo(row.expected['theta_rise']!, 3);

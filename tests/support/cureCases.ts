@@ -66,9 +66,21 @@ export function stoneCase(choices: CaseChoices = {}): HeatCase {
 }
 
 /** Stone and laminate of one and the same material, dry, air film alone: what the exact series describe. */
-export function uniformCase(block: UniformBlock, voxels: MoldVoxels, startC: number, ovenC: number): HeatCase {
+export function uniformCase(
+  block: UniformBlock,
+  voxels: MoldVoxels,
+  startC: number,
+  ovenC: number,
+): HeatCase {
   return {
-    ...stoneCase({ voxels, heldShare: 0, air: curveOf([[0, ovenC], [1e6, ovenC]]) }),
+    ...stoneCase({
+      voxels,
+      heldShare: 0,
+      air: curveOf([
+        [0, ovenC],
+        [1e6, ovenC],
+      ]),
+    }),
     stone: {
       dryDensityKgM3: block.density,
       dryHeatJPerKgK: block.heat,

@@ -53,8 +53,8 @@ export function besselJ(order: 0 | 1, x: number): number {
 
 /** Roots of z J1(z) = Bi J0(z). */
 export function cylinderRoots(biot: number, count: number): readonly number[] {
+  const of = (z: number) => z * besselJ(1, z) - biot * besselJ(0, z);
   return remembered(`cylinder ${biot} ${count}`, () => {
-    const of = (z: number) => z * besselJ(1, z) - biot * besselJ(0, z);
     const roots: number[] = [];
     for (let z = 1e-9; roots.length < count; z += 0.05)
       if (of(z) * of(z + 0.05) < 0) roots.push(bracketedRoot(of, z, z + 0.05));
@@ -94,7 +94,13 @@ export function erf(x: number): number {
 }
 
 /** (T − Ti)/(Tf − Ti) in a half space with an air film. */
-export function halfSpaceRise(xM: number, timeS: number, diffusivity: number, k: number, film: number): number {
+export function halfSpaceRise(
+  xM: number,
+  timeS: number,
+  diffusivity: number,
+  k: number,
+  film: number,
+): number {
   const a = xM / (2 * Math.sqrt(diffusivity * timeS));
   const b = (film * Math.sqrt(diffusivity * timeS)) / k;
   // exp(h x/k + b²) erfc(a + b) without leaving the numbers.
@@ -102,7 +108,14 @@ export function halfSpaceRise(xM: number, timeS: number, diffusivity: number, k:
 }
 
 /** Slab 0 to L at 0, held at 0 on one face and at A sin(pi t/p) on the other. */
-export function slabUnderSine(xM: number, timeS: number, lengthM: number, diffusivity: number, amplitude: number, p: number) {
+export function slabUnderSine(
+  xM: number,
+  timeS: number,
+  lengthM: number,
+  diffusivity: number,
+  amplitude: number,
+  p: number,
+) {
   const omega = Math.PI / p;
   let value = (xM / lengthM) * amplitude * Math.sin(omega * timeS);
   for (let n = 1; n <= 2000; n++) {
@@ -125,7 +138,11 @@ export interface UniformBlock {
 }
 
 /** (T − Tf)/(Ti − Tf) in a block, `fromMiddleM` from its middle along each axis. */
-export function blockTheta({ sizeM, k, density, heat, film }: UniformBlock, timeS: number, fromMiddleM: readonly number[]): number {
+export function blockTheta(
+  { sizeM, k, density, heat, film }: UniformBlock,
+  timeS: number,
+  fromMiddleM: readonly number[],
+): number {
   return sizeM.reduce((product, size, axis) => {
     const half = size / 2;
     const fourier = ((k / (density * heat)) * timeS) / (half * half);

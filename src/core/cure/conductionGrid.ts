@@ -47,7 +47,8 @@ export function fillConductances(
     const counts = [nx, ny, nz];
     for (let at = 0; at < half.length; at++) {
       const place = Math.floor(at / stride) % counts[axis]!;
-      const joined = place + 1 < counts[axis]! && half[at] !== halfCode.outside && half[at + stride] !== halfCode.outside;
+      const joined =
+        place + 1 < counts[axis]! && half[at] !== halfCode.outside && half[at + stride] !== halfCode.outside;
       const one = conductivity[at]!;
       const other = joined ? conductivity[at + stride]! : 0;
       target[at] = joined ? (areaOverLength * one * other) / (one + other) : 0;

@@ -25,7 +25,8 @@ export function demoldAfterS(
   const under = timesS.findIndex((timeS, i) => timeS >= heatedS && hottest[i]! < demoldC);
   if (under === -1) return null;
   const before = under - 1;
-  if (before < 0 || timesS[before]! < heatedS || hottest[before]! < demoldC) return Math.max(0, timesS[under]! - heatedS);
+  if (before < 0 || timesS[before]! < heatedS || hottest[before]! < demoldC)
+    return Math.max(0, timesS[under]! - heatedS);
   const share = (hottest[before]! - demoldC) / (hottest[before]! - hottest[under]!);
   return timesS[before]! + share * (timesS[under]! - timesS[before]!) - heatedS;
 }

@@ -71,10 +71,7 @@ export function timeOverS({ timesS, valuesC }: Curve, levelC: number): number {
   let sum = 0;
   for (let i = 1; i < timesS.length; i++) {
     const span = timesS[i]! - timesS[i - 1]!;
-    const [low, high] = [
-      Math.min(valuesC[i - 1]!, valuesC[i]!),
-      Math.max(valuesC[i - 1]!, valuesC[i]!),
-    ];
+    const [low, high] = [Math.min(valuesC[i - 1]!, valuesC[i]!), Math.max(valuesC[i - 1]!, valuesC[i]!)];
     if (low >= levelC) sum += span;
     else if (high > levelC) sum += (span * (high - levelC)) / (high - low);
   }

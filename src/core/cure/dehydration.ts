@@ -35,8 +35,7 @@ export const vaporPerDihydrate = crystalWaterPercent().toHemihydrate / 100;
 /** Gypsum and alpha-hemihydrate are in balance with water vapor of one atmosphere here, °C (from memory). */
 export const equilibriumAtOneAtmC = 107.5;
 /** Heat of the balance per mol of water, J/mol. */
-const heatPerWaterJPerMol =
-  (dehydrationJPerKg * gypsumMolarMassesGPerMol.dihydrate) / 1000 / 1.5;
+const heatPerWaterJPerMol = (dehydrationJPerKg * gypsumMolarMassesGPerMol.dihydrate) / 1000 / 1.5;
 
 const arrhenius = (temperatureC: number) =>
   Math.exp(-dehydrationEnergyJPerMol / (gasConstant * (temperatureC + kelvin)));

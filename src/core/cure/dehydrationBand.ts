@@ -15,7 +15,11 @@ export interface TreatedRun {
 }
 
 /** Progress counts over all three runs. */
-export function runBand(one: HeatCase, dwells: readonly Dwell[], options: HeatOptions): readonly TreatedRun[] {
+export function runBand(
+  one: HeatCase,
+  dwells: readonly Dwell[],
+  options: HeatOptions,
+): readonly TreatedRun[] {
   const count = dehydrationTreatments.length;
   return dehydrationTreatments.map((treatment, i) => {
     const treated: HeatCase = { ...one, dehydration: { ...one.dehydration, treatment } };
@@ -44,14 +48,20 @@ const plainly: Readonly<Record<DehydrationTreatment, string>> = {
 export function bandVerdict(
   doses: readonly { readonly treatment: DehydrationTreatment; readonly dose: number | null }[],
 ): BandVerdict {
-  const known = doses.filter((each): each is { treatment: DehydrationTreatment; dose: number } => each.dose !== null);
+  const known = doses.filter(
+    (each): each is { treatment: DehydrationTreatment; dose: number } => each.dose !== null,
+  );
   if (known.length === 0)
-    return { word: 'not judged', sentence: "Enter the supplier's cures to judge this: only temperatures are known." };
+    return {
+      word: 'not judged',
+      sentence: "Enter the supplier's cures to judge this: only temperatures are known.",
+    };
   const list = (these: typeof known) =>
     these.map(({ treatment, dose }) => `${plainly[treatment]} (dose ${dose.toFixed(2)})`).join(' or if ');
   const met = known.filter(({ dose }) => dose >= 1);
   const missed = known.filter(({ dose }) => dose < 1);
-  if (missed.length === 0) return { word: 'cures', sentence: `Meets the supplier's minimum if ${list(met)}.` };
+  if (missed.length === 0)
+    return { word: 'cures', sentence: `Meets the supplier's minimum if ${list(met)}.` };
   if (met.length === 0)
     return { word: 'does not cure', sentence: `Misses the supplier's minimum if ${list(missed)}.` };
   return {

@@ -40,7 +40,10 @@ export function supplierCure(given: readonly SupplierPoint[]): SupplierCure {
   const points = given.toSorted((a, b) => a.temperatureC - b.temperatureC);
   points.forEach(({ hours, temperatureC }, i) => {
     if (!(hours > 0 && temperatureC > -50 && temperatureC < 400))
-      throw new Problem('cure.supplierPoint', 'Each supplier cure needs a time above zero and a temperature in °C.');
+      throw new Problem(
+        'cure.supplierPoint',
+        'Each supplier cure needs a time above zero and a temperature in °C.',
+      );
     const cooler = points[i - 1];
     if (cooler !== undefined && !(temperatureC > cooler.temperatureC && hours < cooler.hours))
       throw new Problem(
@@ -67,7 +70,8 @@ export function requiredS({ points, energiesJPerMol }: SupplierCure, temperature
 }
 
 /** Dose gained per second at a temperature. */
-export const dosePerS = (cure: SupplierCure, temperatureC: number): number => 1 / requiredS(cure, temperatureC);
+export const dosePerS = (cure: SupplierCure, temperatureC: number): number =>
+  1 / requiredS(cure, temperatureC);
 
 /** Whether a temperature lies outside the supplier's own ones, so that the dose there is extrapolated. */
 export function isExtrapolated({ points }: SupplierCure, temperatureC: number): boolean {

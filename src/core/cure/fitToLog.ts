@@ -52,7 +52,10 @@ export function fitToLog(one: HeatCase, log: LogToFit, onProgress?: (share: numb
   const readings = thinned(log.laminate);
   const spanS = readings.timesS.at(-1)! - readings.timesS[0]!;
   if (readings.timesS.length < leastReadings || spanS < 1200)
-    throw new Problem('log.fitTooShort', 'The log is too short to fit: it needs at least eight readings over twenty minutes.');
+    throw new Problem(
+      'log.fitTooShort',
+      'The log is too short to fit: it needs at least eight readings over twenty minutes.',
+    );
   const fits = dehydrationTreatments.map((treatment, i) => {
     const fit = fitTreatment(one, log, readings, treatment);
     onProgress?.((i + 1) / dehydrationTreatments.length);
@@ -63,7 +66,12 @@ export function fitToLog(one: HeatCase, log: LogToFit, onProgress?: (share: numb
   return { fits, best: best!, chosen };
 }
 
-function fitTreatment(one: HeatCase, log: LogToFit, readings: Curve, treatment: DehydrationTreatment): TreatmentFit {
+function fitTreatment(
+  one: HeatCase,
+  log: LogToFit,
+  readings: Curve,
+  treatment: DehydrationTreatment,
+): TreatmentFit {
   const predict = (values: readonly number[]) => {
     const run = runHeat(
       {
@@ -104,8 +112,9 @@ function thinned({ timesS, valuesC }: Curve): Curve {
   const from = timesS.findIndex((timeS) => timeS >= 0);
   const usable = from === -1 ? 0 : timesS.length - from;
   const count = Math.min(usable, mostReadings);
-  const picks = Array.from({ length: count }, (_, i) =>
-    Math.max(0, from) + Math.floor((i * usable) / Math.max(1, count)),
+  const picks = Array.from(
+    { length: count },
+    (_, i) => Math.max(0, from) + Math.floor((i * usable) / Math.max(1, count)),
   );
   return { timesS: picks.map((at) => timesS[at]!), valuesC: picks.map((at) => valuesC[at]!) };
 }

@@ -21,8 +21,5 @@ export function glassTransitionC(degreeOfCure: number, constants: GlassConstants
       'cure.glassConstants',
       'The Tg constants need a Tg of the cured resin above that of the uncured one, and a λ between 0 and 1.',
     );
-  return (
-    uncuredC +
-    ((fullyCuredC - uncuredC) * lambda * degreeOfCure) / (1 - (1 - lambda) * degreeOfCure)
-  );
+  return uncuredC + ((fullyCuredC - uncuredC) * lambda * degreeOfCure) / (1 - (1 - lambda) * degreeOfCure);
 }

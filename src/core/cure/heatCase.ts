@@ -73,7 +73,10 @@ export function checkHeatCase(one: HeatCase, options: HeatOptions): void {
   if (half.length !== total || laminateShare.length !== total)
     throw new Problem('cure.voxels', 'The voxels of the mold do not fit their counts.');
   if (!laminateShare.some((share, at) => share >= leastLaminateShare && half[at] !== halfCode.outside))
-    throw new Problem('cure.noLaminate', 'There is no laminate in the mold: its temperature cannot be worked out.');
+    throw new Problem(
+      'cure.noLaminate',
+      'There is no laminate in the mold: its temperature cannot be worked out.',
+    );
   const hottest = highestC(one.air);
   if (!(hottest <= hottestCaseC && one.startC > -40 && one.startC <= hottestCaseC))
     throw new Problem(

@@ -114,7 +114,8 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
       keepTemperatures(laminate, timeS, before);
       water.push({ timeS, heldG: 1000 * heldKg });
     }
-    if (frameEveryS !== null && (last || timeS - frames.at(-1)!.timeS >= frameEveryS - 1e-6)) keepFrame(timeS);
+    if (frameEveryS !== null && (last || timeS - frames.at(-1)!.timeS >= frameEveryS - 1e-6))
+      keepFrame(timeS);
     options.onProgress?.(timeS / untilS);
     const growth = Math.sqrt(toleranceK / Math.max(surprise, 1e-9));
     stepS = Math.min(longestStepS, Math.max(floorS, size * Math.min(2, Math.max(0.3, 0.9 * growth))));

@@ -198,7 +198,8 @@ function dryFaces(
     let capacity = 0;
     for (let at = 0; at < half.length; at++) if (half[at] === code) capacity += capacityJPerK(state, at);
     const backJ = short[code] * evaporationJPerKg(boilingC);
-    for (let at = 0; at < half.length; at++) if (half[at] === code) state.temperatureC[at]! += backJ / capacity;
+    for (let at = 0; at < half.length; at++)
+      if (half[at] === code) state.temperatureC[at]! += backJ / capacity;
     ledger.evaporatedJ -= backJ;
     ledger.storedJ += backJ;
   }

@@ -66,26 +66,22 @@ export function cureRatePerS(law: CureLaw, degree: number, temperatureC: number,
   // A stage of a Runge-Kutta step may look just past the ends.
   const cured = Math.min(1, Math.max(0, degree));
   const left = 1 - cured;
-  switch (law.form) {
-    case 'autocatalytic':
-      return (
-        (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured ** law.m) * left ** law.n
-      );
-    case 'diffusion-limited': {
-      const critical = law.criticalCure + law.criticalCurePerK * temperatureK;
-      const slowed = 1 + Math.exp(law.sharpness * (cured - critical));
-      let sum = 0;
-      for (const { k, m, n, limited } of law.terms)
-        sum += (constantAt(k, temperatureK) * cured ** m * left ** n) / (limited ? slowed : 1);
-      return sum;
-    }
-    case 'two-stage':
-      return second
-        ? constantAt(law.k3, temperatureK) * left
-        : (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured) *
-            left *
-            (law.b - cured);
+  if (law.form === 'autocatalytic')
+    return (
+      (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured ** law.m) * left ** law.n
+    );
+  if (law.form === 'diffusion-limited') {
+    const critical = law.criticalCure + law.criticalCurePerK * temperatureK;
+    const slowed = 1 + Math.exp(law.sharpness * (cured - critical));
+    let sum = 0;
+    for (const { k, m, n, limited } of law.terms)
+      sum += (constantAt(k, temperatureK) * cured ** m * left ** n) / (limited ? slowed : 1);
+    return sum;
   }
+  if (second) return constantAt(law.k3, temperatureK) * left;
+  return (
+    (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured) * left * (law.b - cured)
+  );
 }
 
 /** Degree of cure at which the law changes; Infinity for the smooth ones. */

@@ -58,7 +58,9 @@ export function laminateAnswers(one: HeatCase, run: HeatRun, dwells: readonly Dw
       place,
       curve,
       peakC: run.laminate.peakC[place]!,
-      dwells: dwells.map((dwell, i) => dwellReached(curve, dwell, dwells[i + 1]?.targetC ?? null, dwells.at(-1)!.untilS)),
+      dwells: dwells.map((dwell, i) =>
+        dwellReached(curve, dwell, dwells[i + 1]?.targetC ?? null, dwells.at(-1)!.untilS),
+      ),
       dose: one.supplier === null ? null : doseAlong(one.supplier, curve),
       degreeOfCure: one.kinetics === null ? null : run.degreeOfCure[place]!,
     };
@@ -91,13 +93,16 @@ function dwellReached(curve: Curve, dwell: Dwell, nextC: number | null, heatedS:
 /** The curve up to a time. */
 function clipped({ timesS, valuesC }: Curve, untilS: number): Curve {
   const count = timesS.findIndex((timeS) => timeS > untilS);
-  return count === -1 ? { timesS, valuesC } : { timesS: timesS.slice(0, count), valuesC: valuesC.slice(0, count) };
+  return count === -1
+    ? { timesS, valuesC }
+    : { timesS: timesS.slice(0, count), valuesC: valuesC.slice(0, count) };
 }
 
 function widestSpread({ timesS, temperatureC }: LaminateRecord) {
   let [spreadK, spreadAtS] = [0, 0];
   temperatureC.forEach((all, i) => {
-    const spread = highestC({ timesS: [], valuesC: [...all] }) - all.reduce((low, one) => Math.min(low, one), Infinity);
+    const spread =
+      highestC({ timesS: [], valuesC: [...all] }) - all.reduce((low, one) => Math.min(low, one), Infinity);
     if (spread > spreadK) [spreadK, spreadAtS] = [spread, timesS[i]!];
   });
   return { spreadK, spreadAtS };

@@ -54,7 +54,10 @@ export function curveAtPlace(record: LaminateRecord, place: number): Curve {
 }
 
 /** The place with the least dose (the least peak where no dose is counted), and the one with the highest peak. */
-export function extremePlaces({ dose, peakC }: LaminateRecord): { readonly coldest: number; readonly hottest: number } {
+export function extremePlaces({ dose, peakC }: LaminateRecord): {
+  readonly coldest: number;
+  readonly hottest: number;
+} {
   const counted = dose.some((one) => one > 0);
   const rank = counted ? dose : peakC;
   let [coldest, hottest] = [0, 0];

@@ -31,7 +31,7 @@ function dayOf(cell: string): number | null {
     const found = pattern.exec(cell);
     if (found === null) continue;
     const [year, month, day] = order.map((at) => Number(found[at + 1]));
-    return Date.UTC(year!, month! - 1, day!) / 86_400_000;
+    return Date.UTC(year!, month! - 1, day) / 86_400_000;
   }
   return null;
 }

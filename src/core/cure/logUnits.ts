@@ -11,7 +11,9 @@ export function temperatureUnitIn(heading: string): LogTemperatureUnit | null {
 
 /** A heading of something that is no temperature. */
 export const isOther = (heading: string): boolean =>
-  /%|humid|\brh\b|volt|\bmv\b|duty|set\s*point|\bsp\b|alarm|status|^\s*(?:no|nr|id|index|record|#)\b/iu.test(heading);
+  /%|humid|\brh\b|volt|\bmv\b|duty|set\s*point|\bsp\b|alarm|status|^\s*(?:no|nr|id|index|record|#)\b/iu.test(
+    heading,
+  );
 
 /** By its first and highest reading: a run starts near room temperature. */
 export function guessTemperatureUnit(first: number, highest: number): LogTemperatureUnit {

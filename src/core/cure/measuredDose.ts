@@ -11,7 +11,10 @@ export interface MeasuredDose {
   readonly metAtS: number | null;
 }
 
-export function measuredDose({ curve, gaps }: Pick<LogColumn, 'curve' | 'gaps'>, supplier: SupplierCure): MeasuredDose {
+export function measuredDose(
+  { curve, gaps }: Pick<LogColumn, 'curve' | 'gaps'>,
+  supplier: SupplierCure,
+): MeasuredDose {
   const { total, metAtS } = doseAlong(supplier, curve);
   const acrossGaps = gaps.reduce(
     (sum, { fromS, untilS }) =>

@@ -47,8 +47,7 @@ export function stoneHeatOf(mix: StoneMix, constants: Partial<typeof stoneHeatDe
     ...stoneHeatDefaults,
     ...constants,
     dryDensityKgM3: 1000 * mix.dryDensityGMl,
-    freeWaterKgM3:
-      (1000 * mix.wetDensityGMl * mix.freeWaterPercentOfWet) / 100,
+    freeWaterKgM3: (1000 * mix.wetDensityGMl * mix.freeWaterPercentOfWet) / 100,
     dihydrateShare: 1,
   };
 }

@@ -38,7 +38,10 @@ export function neededDwell(
   doseWanted = 1,
 ): NeededDwell {
   if (one.supplier === null)
-    throw new Problem('cure.noSupplierPoint', "Enter the supplier's cures first: without them no dwell can be called enough.");
+    throw new Problem(
+      'cure.noSupplierPoint',
+      "Enter the supplier's cures first: without them no dwell can be called enough.",
+    );
   const held = withLastDwell(program, longestDwellS);
   const { dwells, heatedS } = programOnDial(held);
   const run = runHeat(

@@ -45,7 +45,10 @@ const sampleS = 20;
  */
 export function ovenAirCurve(program: OvenProgram, oven: OvenBehavior, untilS: number): Curve {
   if (!(oven.lagS >= 0 && oven.fastestKPerMin > 0 && oven.overshootS > 0 && oven.openDoorS >= 0))
-    throw new Problem('cure.oven', "The oven's lag and overshoot cannot be less than zero, its fastest heating must be more.");
+    throw new Problem(
+      'cure.oven',
+      "The oven's lag and overshoot cannot be less than zero, its fastest heating must be more.",
+    );
   const { setPoint, dwells, heatedS } = programOnDial(program);
   const wanted = withCooling(setPoint, program, oven, untilS);
   if (isIdeal(oven)) return wanted;
@@ -111,7 +114,11 @@ function arrival(air: Curve, targetC: number, fromS: number): number {
 }
 
 /** A bump that is `overshootK` high `overshootS` after each arrival and then dies away. */
-function overshootAt(timeS: number, arrivals: readonly number[], { overshootK, overshootS }: OvenBehavior): number {
+function overshootAt(
+  timeS: number,
+  arrivals: readonly number[],
+  { overshootK, overshootS }: OvenBehavior,
+): number {
   const latest = arrivals.filter((at) => at <= timeS).at(-1);
   if (latest === undefined) return 0;
   const since = (timeS - latest) / overshootS;

@@ -61,9 +61,13 @@ export function programOnDial(program: OvenProgram): ProgramOnDial {
     timeS += dwellS;
     atC = targetC;
   }
-  if (!(timeS > 0)) throw new Problem('cure.stage', 'The oven program takes no time: give a stage a dwell or a ramp.');
+  if (!(timeS > 0))
+    throw new Problem('cure.stage', 'The oven program takes no time: give a stage a dwell or a ramp.');
   if (timeS > longestS)
-    throw new Problem('cure.tooLong', 'The oven program runs for more than two weeks: check its dwells and ramps.');
+    throw new Problem(
+      'cure.tooLong',
+      'The oven program runs for more than two weeks: check its dwells and ramps.',
+    );
   return { setPoint: curveOf(points), dwells, heatedS: timeS };
 }
 
@@ -78,7 +82,10 @@ function checkStages({ startC, stages, coolKPerMin, roomC }: OvenProgram): void 
       );
   });
   if (!Number.isFinite(startC) || !Number.isFinite(roomC) || (coolKPerMin !== null && !(coolKPerMin > 0)))
-    throw new Problem('cure.stage', 'The start, the room and the cooling rate need numbers; the rate above zero.');
+    throw new Problem(
+      'cure.stage',
+      'The start, the room and the cooling rate need numbers; the rate above zero.',
+    );
   if (!stages.some(({ targetC }) => targetC > startC))
     throw new Problem(
       'cure.neverHeats',

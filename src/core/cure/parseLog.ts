@@ -2,15 +2,15 @@
 import { Problem } from '../problem';
 import { curveOf, type Curve } from './curve';
 import { cellNumber, logCells } from './logCells';
+import { clockSeconds, guessTimeUnit, rawTimes, secondsPer, timeUnitIn, type LogTimeUnit } from './logTime';
 import {
-  clockSeconds,
-  guessTimeUnit,
-  rawTimes,
-  secondsPer,
-  timeUnitIn,
-  type LogTimeUnit,
-} from './logTime';
-import { guessTemperatureUnit, isOther, readable, temperatureUnitIn, toCelsius, type LogTemperatureUnit } from './logUnits';
+  guessTemperatureUnit,
+  isOther,
+  readable,
+  temperatureUnitIn,
+  toCelsius,
+  type LogTemperatureUnit,
+} from './logUnits';
 
 export interface LogGap {
   readonly fromS: number;
@@ -55,24 +55,41 @@ const leastGapS = 120;
 export function parseLog(text: string, choices: LogChoices = {}): OvenLog {
   if (text.trim() === '') throw new Problem('log.empty', 'This log is empty: nothing was recorded.');
   if (text.length > mostLetters)
-    throw new Problem('log.tooLarge', 'This log is larger than 30 million letters. Thin it out and read it again.');
+    throw new Problem(
+      'log.tooLarge',
+      'This log is larger than 30 million letters. Thin it out and read it again.',
+    );
   const { parting, headings, rows } = table(text);
   const time = timeColumn(headings, rows, parting);
-  const times = rawTimes(rows.map((row) => row[time.at] ?? ''), parting, time.clock);
+  const times = rawTimes(
+    rows.map((row) => row[time.at] ?? ''),
+    parting,
+    time.clock,
+  );
   const { seconds, unit, said } = inSeconds(times, headings[time.at]!, time.clock, choices.timeUnit ?? null);
   const notes: string[] = [];
   if (!said) notes.push(`The time column names no unit; taken as ${unit}.`);
   const columns = headings.flatMap((name, at) => {
     if (at === time.at || isOther(name)) return [];
-    const column = temperatureColumn(name, rows.map((row) => row[at] ?? ''), seconds, parting, choices);
+    const column = temperatureColumn(
+      name,
+      rows.map((row) => row[at] ?? ''),
+      seconds,
+      parting,
+      choices,
+    );
     return column === null ? [] : [column];
   });
   if (columns.length === 0)
-    throw new Problem('log.noTemperature', 'No column of this log reads like a temperature. Export time and temperatures as text.');
+    throw new Problem(
+      'log.noTemperature',
+      'No column of this log reads like a temperature. Export time and temperatures as text.',
+    );
   for (const { name, unit: temperatureUnit, unitSaid, lostReadings, gaps } of columns) {
     if (!unitSaid) notes.push(`“${name}” names no unit; taken as ${temperatureUnit}.`);
     if (lostReadings > 0) notes.push(`“${name}” has ${lostReadings} lines without a usable reading.`);
-    if (gaps.length > 0) notes.push(`“${name}” has ${gaps.length} gaps; straight lines are drawn across them.`);
+    if (gaps.length > 0)
+      notes.push(`“${name}” has ${gaps.length} gaps; straight lines are drawn across them.`);
   }
   return { timeUnit: unit, timeUnitSaid: said, columns, notes };
 }
@@ -98,7 +115,9 @@ function table(text: string): LogTable {
   const width = rows[first]!.length;
   const above = rows[first - 1];
   const named = above !== undefined && above.length === width && above.some((cell) => /\p{L}/u.test(cell));
-  const headings = Array.from({ length: width }, (_, at) => (named && above[at] !== '' ? above[at]! : `column ${at + 1}`));
+  const headings = Array.from({ length: width }, (_, at) =>
+    named && above[at] !== '' ? above[at]! : `column ${at + 1}`,
+  );
   return { parting, headings, rows: rows.slice(first) };
 }
 
@@ -109,29 +128,46 @@ function timeColumn(headings: readonly string[], rows: LogTable['rows'], parting
   const clock = headings.findIndex((_, at) => mostly(at, (cell) => clockSeconds(cell) !== null));
   if (clock !== -1) return { at: clock, clock: true };
   const numbers = (at: number) => mostly(at, (cell) => cellNumber(cell, parting) !== null);
-  const named = headings.findIndex((name, at) => /time|elapsed|zeit|temps|tiempo/iu.test(name) && numbers(at));
+  const named = headings.findIndex(
+    (name, at) => /time|elapsed|zeit|temps|tiempo/iu.test(name) && numbers(at),
+  );
   if (named !== -1) return { at: named, clock: false };
   const rising = headings.findIndex((_, at) => {
     const values = rows.flatMap((row) => cellNumber(row[at] ?? '', parting) ?? []);
     return numbers(at) && values.every((value, i) => i === 0 || value > values[i - 1]!);
   });
   if (rising === -1)
-    throw new Problem('log.noTime', 'No column of this log reads like a time: none rises from line to line. Export it with times.');
+    throw new Problem(
+      'log.noTime',
+      'No column of this log reads like a time: none rises from line to line. Export it with times.',
+    );
   return { at: rising, clock: false };
 }
 
 /** Seconds since the first line; null where a line has no time. */
-function inSeconds(times: readonly (number | null)[], heading: string, clock: boolean, chosen: 's' | 'min' | 'h' | null) {
+function inSeconds(
+  times: readonly (number | null)[],
+  heading: string,
+  clock: boolean,
+  chosen: 's' | 'min' | 'h' | null,
+) {
   const known = times.filter((at): at is number => at !== null);
   const from = known[0] ?? 0;
   known.forEach((at, i) => {
     if (i > 0 && at < known[i - 1]!)
-      throw new Problem('log.timeBackward', `The times of this log run backward at its line ${i + 1} of readings. Sort it or cut it there.`);
+      throw new Problem(
+        'log.timeBackward',
+        `The times of this log run backward at its line ${i + 1} of readings. Sort it or cut it there.`,
+      );
   });
   const named = clock ? null : (chosen ?? timeUnitIn(heading));
   const unit: LogTimeUnit = clock ? 'clock' : (named ?? guessTimeUnit(known.at(-1)! - from));
   const factor = unit === 'clock' ? 1 : secondsPer[unit];
-  return { seconds: times.map((at) => (at === null ? null : (at - from) * factor)), unit, said: clock || named !== null };
+  return {
+    seconds: times.map((at) => (at === null ? null : (at - from) * factor)),
+    unit,
+    said: clock || named !== null,
+  };
 }
 
 function temperatureColumn(
@@ -146,7 +182,12 @@ function temperatureColumn(
   if (raw.length < leastRows || raw.length < 0.2 * cells.length) return null;
   const said = temperatureUnit ?? temperatureUnitIn(name);
   const plausible = raw.filter((value) => Math.abs(value) < 800);
-  const unit = said ?? guessTemperatureUnit(plausible[0] ?? 0, plausible.reduce((a, b) => Math.max(a, b), -Infinity));
+  const unit =
+    said ??
+    guessTemperatureUnit(
+      plausible[0] ?? 0,
+      plausible.reduce((a, b) => Math.max(a, b), -Infinity),
+    );
   const points: [number, number][] = [];
   readings.forEach((value, i) => {
     const at = seconds[i] ?? null;
@@ -155,7 +196,10 @@ function temperatureColumn(
     if (readable(celsius)) points.push([at, celsius]);
   });
   if (points.length < leastRows)
-    throw new Problem('log.tooShort', `“${name}” has fewer than three usable readings. Check the thermocouple and the unit.`);
+    throw new Problem(
+      'log.tooShort',
+      `“${name}” has fewer than three usable readings. Check the thermocouple and the unit.`,
+    );
   return {
     name,
     unit,

@@ -68,7 +68,9 @@ export function findPrograms(
   mostC = 130,
   onProgress?: (share: number) => void,
 ): readonly ProgramFound[] {
-  const allowed = candidates.filter(({ lastC, before }) => [lastC, ...before.map(({ targetC }) => targetC)].every((c) => c <= mostC));
+  const allowed = candidates.filter(({ lastC, before }) =>
+    [lastC, ...before.map(({ targetC }) => targetC)].every((c) => c <= mostC),
+  );
   const found = allowed.map((candidate, i) => {
     const program = programOf(candidate, frame, quarterHourS);
     const tries = dehydrationTreatments.map((treatment, j): ProgramTry => {

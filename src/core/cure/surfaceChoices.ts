@@ -32,7 +32,8 @@ const bestContactWPerM2K = 300;
  * gap over it. The tray's own metal and its heat are left out.
  */
 export function trayConductance(gapMm: number, filmUnderWPerM2K: number): number {
-  const over = gapMm > 0 ? Math.min(bestContactWPerM2K, airConductivityWPerMK / (gapMm / 1000)) : bestContactWPerM2K;
+  const over =
+    gapMm > 0 ? Math.min(bestContactWPerM2K, airConductivityWPerMK / (gapMm / 1000)) : bestContactWPerM2K;
   return 1 / (1 / over + 1 / filmUnderWPerM2K);
 }
 

@@ -43,7 +43,10 @@ export function voxelsFromColumns(mold: MoldColumns, voxelMm: number): MoldVoxel
   const { counts, sizeMm } = voxelsAlong(boxMm, voxelMm);
   const [nx, ny, nz] = counts;
   if (nx > across || ny > along)
-    throw new Problem('cure.voxels', 'The voxels are smaller than the pitch of the columns: take larger ones.');
+    throw new Problem(
+      'cure.voxels',
+      'The voxels are smaller than the pitch of the columns: take larger ones.',
+    );
   const total = nx * ny * nz;
   const shares: Shares = {
     negative: new Float32Array(total),

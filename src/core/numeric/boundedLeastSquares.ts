@@ -20,6 +20,7 @@ const mostTurns = 25;
 /** A fit that improves by less than this share has settled. */
 const settledShare = 1e-4;
 
+const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, one, i) => sum + one * b[i]!, 0);
 const sumOfSquares = (values: readonly number[]) => values.reduce((sum, one) => sum + one * one, 0);
 
 /** `residualsOf` gives the same number of residuals for any parameters inside the bounds. */
@@ -64,7 +65,6 @@ function dampedStep(
   damping: number,
 ): number[] {
   const n = slopes.length;
-  const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, one, i) => sum + one * b[i]!, 0);
   const rows = slopes.map((slope, i) => {
     const row = slopes.map((other, j) => dot(slope, other) * (i === j ? 1 + damping : 1));
     row[i]! += 1e-12;

@@ -30,44 +30,100 @@ describe('supplier dose', () => {
 
   test('a single point is never carried to lower temperatures', () => {
     const one = supplierCure([{ hours: 1, temperatureC: 120 }]);
-    expect(doseAlong(one, curveOf([[0, 119], [1e6, 119]])).total).toBe(0);
-    expect(doseAlong(one, curveOf([[0, 130], [3600, 130]]))).toMatchObject({ total: 1, metAtS: 3600 });
+    expect(
+      doseAlong(
+        one,
+        curveOf([
+          [0, 119],
+          [1e6, 119],
+        ]),
+      ).total,
+    ).toBe(0);
+    expect(
+      doseAlong(
+        one,
+        curveOf([
+          [0, 130],
+          [3600, 130],
+        ]),
+      ),
+    ).toMatchObject({ total: 1, metAtS: 3600 });
   });
 
   test('says when it is met', () => {
-    const { metAtS } = doseAlong(supplier, curveOf([[0, 70], [100_000, 70]]));
+    const { metAtS } = doseAlong(
+      supplier,
+      curveOf([
+        [0, 70],
+        [100_000, 70],
+      ]),
+    );
     expect(metAtS! / 3600).toBeCloseTo(16, 6);
-    expect(doseAlong(supplier, curveOf([[0, 70], [3600, 70]])).metAtS).toBeNull();
+    expect(
+      doseAlong(
+        supplier,
+        curveOf([
+          [0, 70],
+          [3600, 70],
+        ]),
+      ).metAtS,
+    ).toBeNull();
   });
 
   test.each([
     ['cure.noSupplierPoint', []],
     ['cure.supplierPoint', [{ hours: 0, temperatureC: 70 }]],
-    ['cure.supplierPoint', [{ hours: 1, temperatureC: 70 }, { hours: 2, temperatureC: 80 }]],
-    ['cure.supplierPoint', [{ hours: 1, temperatureC: 70 }, { hours: 2, temperatureC: 70 }]],
+    [
+      'cure.supplierPoint',
+      [
+        { hours: 1, temperatureC: 70 },
+        { hours: 2, temperatureC: 80 },
+      ],
+    ],
+    [
+      'cure.supplierPoint',
+      [
+        { hours: 1, temperatureC: 70 },
+        { hours: 2, temperatureC: 70 },
+      ],
+    ],
   ])('refuses with %s', (code, points) => {
     expect(() => supplierCure(points)).toThrow(expect.objectContaining({ code }));
   });
 
   test(`a hotter curve never has the smaller dose (seed ${propertySeed})`, () => {
-    const point = fc.tuple(fc.integer({ min: 0, max: 40_000 }), fc.double({ min: 20, max: 125, noNaN: true }));
+    const point = fc.tuple(
+      fc.integer({ min: 0, max: 40_000 }),
+      fc.double({ min: 20, max: 125, noNaN: true }),
+    );
     fc.assert(
-      fc.property(fc.array(point, { minLength: 2, maxLength: 12 }), fc.double({ min: 0.1, max: 20, noNaN: true }), (raw, more) => {
-        const points = raw.toSorted((a, b) => a[0] - b[0]);
-        const cold = doseAlong(supplier, curveOf(points));
-        const warm = doseAlong(supplier, curveOf(points.map(([timeS, c]) => [timeS, c + more])));
-        expect(warm.total).toBeGreaterThanOrEqual(cold.total);
-        expect(cold.perSegment.reduce((a, b) => a + b, 0)).toBeCloseTo(cold.total, 9);
-      }),
+      fc.property(
+        fc.array(point, { minLength: 2, maxLength: 12 }),
+        fc.double({ min: 0.1, max: 20, noNaN: true }),
+        (raw, more) => {
+          const points = raw.toSorted((a, b) => a[0] - b[0]);
+          const cold = doseAlong(supplier, curveOf(points));
+          const warm = doseAlong(supplier, curveOf(points.map(([timeS, c]) => [timeS, c + more])));
+          expect(warm.total).toBeGreaterThanOrEqual(cold.total);
+          expect(cold.perSegment.reduce((a, b) => a + b, 0)).toBeCloseTo(cold.total, 9);
+        },
+      ),
     );
   });
 });
 
 describe('from a log', () => {
-  const curve = curveOf([[0, 70], [36_000, 70], [57_600, 70]]);
+  const curve = curveOf([
+    [0, 70],
+    [36_000, 70],
+    [57_600, 70],
+  ]);
 
   test('dose gained across a gap is counted apart', () => {
-    const { total, acrossGaps } = measuredDose({ curve, gaps: [{ fromS: 36_000, untilS: 57_600 }] }, supplier);
+    const { total, acrossGaps } = measuredDose(
+      { curve, gaps: [{ fromS: 36_000, untilS: 57_600 }] },
+      supplier,
+    );
     expect(total).toBeCloseTo(1, 9);
     expect(acrossGaps).toBeCloseTo(6 / 16, 9);
   });
@@ -78,22 +134,43 @@ describe('from a log', () => {
   });
 
   test('misfit is a root mean square over the times both cover', () => {
-    expect(misfitK(curveOf([[0, 72], [40_000, 72]]), curve)).toBeCloseTo(2, 9);
-    expect(misfitK(curveOf([[0, 72], [1, 72]]), curveOf([[5, 70], [6, 70]]))).toBeNull();
+    expect(
+      misfitK(
+        curveOf([
+          [0, 72],
+          [40_000, 72],
+        ]),
+        curve,
+      ),
+    ).toBeCloseTo(2, 9);
+    expect(
+      misfitK(
+        curveOf([
+          [0, 72],
+          [1, 72],
+        ]),
+        curveOf([
+          [5, 70],
+          [6, 70],
+        ]),
+      ),
+    ).toBeNull();
   });
 });
 
-describe('verdict of the band', () => {
-  const doses = (...three: (number | null)[]) =>
-    bandVerdict([
-      { treatment: 'none', dose: three[0]! },
-      { treatment: 'vapor-held', dose: three[1]! },
-      { treatment: 'open air', dose: three[2]! },
-    ]);
+const doses = (...three: (number | null)[]) =>
+  bandVerdict([
+    { treatment: 'none', dose: three[0]! },
+    { treatment: 'vapor-held', dose: three[1]! },
+    { treatment: 'open air', dose: three[2]! },
+  ]);
 
+describe('verdict of the band', () => {
   test('names which way it cures', () => {
     expect(doses(1.9, 1.2, 0.3).word).toBe('depends on the stone');
-    expect(doses(1.9, 1.2, 0.3).sentence).toMatch(/vapor holds its water back \(dose 1\.20\); misses it if the stone lets/u);
+    expect(doses(1.9, 1.2, 0.3).sentence).toMatch(
+      /vapor holds its water back \(dose 1\.20\); misses it if the stone lets/u,
+    );
     expect(doses(2, 1.5, 1.1).word).toBe('cures');
     expect(doses(0.9, 0.5, 0.3).word).toBe('does not cure');
     expect(bandVerdict([{ treatment: 'none', dose: null }]).word).toBe('not judged');
@@ -105,11 +182,17 @@ describe('Tg and voids', () => {
     { uncuredC: 250, fullyCuredC: -7, lambda: 0.78 },
     { uncuredC: -7, fullyCuredC: 250, lambda: 0 },
   ])('refuses constants that are none: %j', (constants) => {
-    expect(() => glassTransitionC(0.5, constants)).toThrow(expect.objectContaining({ code: 'cure.glassConstants' }));
+    expect(() => glassTransitionC(0.5, constants)).toThrow(
+      expect.objectContaining({ code: 'cure.glassConstants' }),
+    );
   });
 
   test('void pressure is taken at the hottest moment before gelation, over the air', () => {
-    const curve = curveOf([[0, 70], [3600, 70], [7200, 120]]);
+    const curve = curveOf([
+      [0, 70],
+      [3600, 70],
+      [7200, 120],
+    ]);
     expect(voidPressureAlong(curve, 100)).toMatchObject({ atS: 7200, temperatureC: 120 });
     expect(voidPressureAlong(curve, 100).neededKPa).toBeCloseTo(0.95745756463 * 101.325, 4);
     expect(voidPressureAlong(curve, 100, 3600)).toMatchObject({ temperatureC: 70, neededKPa: 0 });

@@ -37,7 +37,11 @@ describe('rate laws', () => {
   });
 
   test('never falls and never passes one', () => {
-    const curve = curveOf([[0, 20], [3000, 120], [80_000, 120]]);
+    const curve = curveOf([
+      [0, 20],
+      [3000, 120],
+      [80_000, 120],
+    ]);
     for (const { kinetics } of kineticsForLearning) {
       const degrees = degreesOfCure(kinetics, curve, [0, 1000, 3000, 10_000, 80_000]);
       degrees.forEach((degree, i) => {

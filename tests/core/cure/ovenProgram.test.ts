@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { curveOf, firstReachS, meanBetween, timeOverS, valueAt } from '../../../src/core/cure/curve';
 import { idealOven, ovenAirCurve, usualOven } from '../../../src/core/cure/ovenAir';
-import { programOnDial, stagesOverLimits, usualProgram, type OvenProgram } from '../../../src/core/cure/ovenProgram';
+import {
+  programOnDial,
+  stagesOverLimits,
+  usualProgram,
+  type OvenProgram,
+} from '../../../src/core/cure/ovenProgram';
 
 const ramped: OvenProgram = {
   startC: 20,
@@ -14,7 +19,12 @@ const ramped: OvenProgram = {
 };
 
 describe('curve', () => {
-  const step = curveOf([[0, 20], [100, 20], [100, 70], [200, 90]]);
+  const step = curveOf([
+    [0, 20],
+    [100, 20],
+    [100, 70],
+    [200, 90],
+  ]);
 
   test('a step has its later value, and means on both sides of it are right', () => {
     expect(valueAt(step, 100)).toBe(70);
@@ -34,8 +44,24 @@ describe('curve', () => {
     expect(timeOverS(step, 10)).toBe(200);
   });
 
-  test.each([[[[0, 20]]], [[[10, 20], [0, 30]]], [[[0, 20], [10, Number.NaN]]]])('refuses %j', (points) => {
-    expect(() => curveOf(points as [number, number][])).toThrow(expect.objectContaining({ code: 'cure.curve' }));
+  test.each([
+    [[[0, 20]]],
+    [
+      [
+        [10, 20],
+        [0, 30],
+      ],
+    ],
+    [
+      [
+        [0, 20],
+        [10, Number.NaN],
+      ],
+    ],
+  ])('refuses %j', (points) => {
+    expect(() => curveOf(points as [number, number][])).toThrow(
+      expect.objectContaining({ code: 'cure.curve' }),
+    );
   });
 });
 
@@ -68,7 +94,9 @@ describe('program on the dial', () => {
 
   test('names each stage over a limit', () => {
     expect(stagesOverLimits(ramped, [{ what: 'the printed pattern', mostC: 55 }])).toHaveLength(2);
-    expect(stagesOverLimits(ramped, [{ what: 'the stone', mostC: 110 }])[0]).toMatch(/Stage 2 goes to 120 °C/u);
+    expect(stagesOverLimits(ramped, [{ what: 'the stone', mostC: 110 }])[0]).toMatch(
+      /Stage 2 goes to 120 °C/u,
+    );
     expect(stagesOverLimits(ramped, [{ what: 'the stone', mostC: 130 }])).toEqual([]);
   });
 });
@@ -76,7 +104,8 @@ describe('program on the dial', () => {
 describe('air in the oven', () => {
   test('an ideal oven is the dial, then the room', () => {
     const air = ovenAirCurve(ramped, idealOven, 40_000);
-    for (const timeS of [0, 1500, 3000, 10_000, 15_300, 20_000]) expect(valueAt(air, timeS)).toBeCloseTo(valueAt(programOnDial(ramped).setPoint, timeS), 9);
+    for (const timeS of [0, 1500, 3000, 10_000, 15_300, 20_000])
+      expect(valueAt(air, timeS)).toBeCloseTo(valueAt(programOnDial(ramped).setPoint, timeS), 9);
     expect(valueAt(air, 22_200 + 1500)).toBeCloseTo(70, 9);
     expect(valueAt(air, 40_000)).toBe(20);
   });
@@ -84,7 +113,8 @@ describe('air in the oven', () => {
   test('a first-order lag follows exp(−t/τ) after a step', () => {
     const oven = { ...idealOven, lagS: 300 };
     const air = ovenAirCurve(usualProgram, oven, 16_200);
-    for (const timeS of [300, 600, 1200]) expect(valueAt(air, timeS)).toBeCloseTo(70 - 50 * Math.exp(-timeS / 300), 1);
+    for (const timeS of [300, 600, 1200])
+      expect(valueAt(air, timeS)).toBeCloseTo(70 - 50 * Math.exp(-timeS / 300), 1);
   });
 
   test('a ramp is followed one lag behind', () => {
@@ -106,6 +136,8 @@ describe('air in the oven', () => {
   });
 
   test('refuses an oven with a negative lag', () => {
-    expect(() => ovenAirCurve(ramped, { ...usualOven, lagS: -1 }, 100)).toThrow(expect.objectContaining({ code: 'cure.oven' }));
+    expect(() => ovenAirCurve(ramped, { ...usualOven, lagS: -1 }, 100)).toThrow(
+      expect.objectContaining({ code: 'cure.oven' }),
+    );
   });
 });

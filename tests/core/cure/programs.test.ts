@@ -22,7 +22,10 @@ describe('answers', () => {
   const answers = laminateAnswers(one, run, dwells);
 
   test('the coldest place has the least dose, the hottest the highest peak', () => {
-    expect(answers.coldest.dose!.total).toBeCloseTo(run.laminate.dose.reduce((a, b) => Math.min(a, b)), 2);
+    expect(answers.coldest.dose!.total).toBeCloseTo(
+      run.laminate.dose.reduce((a, b) => Math.min(a, b)),
+      2,
+    );
     expect(answers.hottest.peakC).toBe(run.laminate.peakC.reduce((a, b) => Math.max(a, b)));
     expect(answers.spreadK).toBeGreaterThan(0);
     expect(answers.stonePeakC).toBeGreaterThan(answers.hottest.peakC);
@@ -51,11 +54,17 @@ describe('answers', () => {
     const at = run.laminate.timesS.findIndex((timeS) => timeS > heatedS + afterS + 120);
     expect(run.laminate.temperatureC[at]!.every((one) => one < 50)).toBe(true);
     expect(demoldAfterS(run.laminate, heatedS, 20.001, 20)).toBeNull();
-    expect(() => demoldAfterS(run.laminate, heatedS, 18, 20)).toThrow(expect.objectContaining({ code: 'cure.demold' }));
+    expect(() => demoldAfterS(run.laminate, heatedS, 18, 20)).toThrow(
+      expect.objectContaining({ code: 'cure.demold' }),
+    );
   });
 
   test('which half grips follows the sign of the mismatch', () => {
-    expect([gripAfterCooling(0.15), gripAfterCooling(-0.1), gripAfterCooling(0.001)]).toEqual(['negative', 'positive', 'neither']);
+    expect([gripAfterCooling(0.15), gripAfterCooling(-0.1), gripAfterCooling(0.001)]).toEqual([
+      'negative',
+      'positive',
+      'neither',
+    ]);
   });
 });
 
@@ -76,7 +85,10 @@ describe('needed dwell', () => {
 
   test('is null where a day and a half are not enough', () => {
     const cold: OvenProgram = { ...usualProgram, stages: [{ targetC: 40, rampKPerMin: null, dwellS: 3600 }] };
-    expect(neededDwell(stoneCase({ voxelMm: 8 }), cold, idealOven, usualHeatOptions)).toMatchObject({ dwellS: null, totalS: null });
+    expect(neededDwell(stoneCase({ voxelMm: 8 }), cold, idealOven, usualHeatOptions)).toMatchObject({
+      dwellS: null,
+      totalS: null,
+    });
   });
 
   test("asks for the supplier's cures", () => {
@@ -88,12 +100,19 @@ describe('needed dwell', () => {
 
 describe('program finder', () => {
   const shares: number[] = [];
-  const found = findPrograms(stoneCase({ voxelMm: 8 }), usualProgram, usualOven, [
-    { name: 'low', before: [], lastC: 80 },
-    { name: 'high', before: [], lastC: 120 },
-    { name: 'too hot', before: [], lastC: 150 },
-    { name: 'never', before: [], lastC: 35 },
-  ], 130, (share) => shares.push(share));
+  const found = findPrograms(
+    stoneCase({ voxelMm: 8 }),
+    usualProgram,
+    usualOven,
+    [
+      { name: 'low', before: [], lastC: 80 },
+      { name: 'high', before: [], lastC: 120 },
+      { name: 'too hot', before: [], lastC: 150 },
+      { name: 'never', before: [], lastC: 35 },
+    ],
+    130,
+    (share) => shares.push(share),
+  );
 
   test('puts stone kept before hours, and what never cures last', () => {
     expect(found.map(({ name }) => name)).toEqual(['low', 'high', 'never']);
@@ -125,7 +144,10 @@ describe('beside the mold', () => {
   test('a gap under the mold lets less heat in than contact', () => {
     expect(trayConductance(0, 25)).toBeGreaterThan(trayConductance(0.5, 25));
     expect(trayConductance(5, 25)).toBeLessThan(6);
-    const onTray = runHeat({ ...stoneCase(), surface: { ...surfaceDefaults, trayUnder: 'low z', trayWPerM2K: 3 } }, options(heatedS));
+    const onTray = runHeat(
+      { ...stoneCase(), surface: { ...surfaceDefaults, trayUnder: 'low z', trayWPerM2K: 3 } },
+      options(heatedS),
+    );
     const onRack = runHeat(stoneCase(), options(heatedS));
     expect(onTray.laminate.dose[0]!).toBeLessThan(onRack.laminate.dose[0]!);
   });

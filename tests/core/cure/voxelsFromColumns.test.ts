@@ -3,7 +3,13 @@ import { boxMoldVoxels, halfCode, voxelCount } from '../../../src/core/cure/mold
 import { columnFill, voxelsFromColumns, type MoldColumns } from '../../../src/core/cure/voxelsFromColumns';
 
 /** Columns of a flat laminate in the middle of a block, as the real geometry would give them. */
-function flatColumns(across: number, along: number, pitchMm: number, heightMm: number, laminateMm: number): MoldColumns {
+function flatColumns(
+  across: number,
+  along: number,
+  pitchMm: number,
+  heightMm: number,
+  laminateMm: number,
+): MoldColumns {
   const count = across * along;
   const start = Uint32Array.from({ length: count + 1 }, (_, c) => 3 * c);
   const low = (heightMm - laminateMm) / 2;
@@ -20,7 +26,8 @@ function flatColumns(across: number, along: number, pitchMm: number, heightMm: n
   };
 }
 
-const volumeOf = (shares: Float32Array, voxelMm3: number) => shares.reduce((sum, share) => sum + share, 0) * voxelMm3;
+const volumeOf = (shares: Float32Array, voxelMm3: number) =>
+  shares.reduce((sum, share) => sum + share, 0) * voxelMm3;
 
 describe('voxels from columns', () => {
   test.each([1, 2, 3, 5])('keep the volume of the laminate at %i mm', (voxelMm) => {
@@ -50,7 +57,10 @@ describe('voxels from columns', () => {
   });
 
   test.each([
-    ['cure.columns', () => voxelsFromColumns({ ...flatColumns(4, 4, 1, 10, 1), start: new Uint32Array(17) }, 1)],
+    [
+      'cure.columns',
+      () => voxelsFromColumns({ ...flatColumns(4, 4, 1, 10, 1), start: new Uint32Array(17) }, 1),
+    ],
     ['cure.voxels', () => voxelsFromColumns(flatColumns(4, 4, 1, 10, 1), 0.3)],
     ['cure.voxels', () => boxMoldVoxels({ blockMm: [900, 600, 400], laminateMm: [1, 1, 1], voxelMm: 1 })],
     ['cure.voxels', () => boxMoldVoxels({ blockMm: [90, 60, 40], laminateMm: [91, 1, 1], voxelMm: 5 })],
