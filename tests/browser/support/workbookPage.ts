@@ -2,7 +2,7 @@
 import { basename } from 'node:path';
 import { expect, test as base, type Locator, type Page } from '@playwright/test';
 
-export type StepName = 'Part' | 'Walls & draft' | 'Ply schedule' | 'Checklist';
+export type StepName = 'Part' | 'Walls & draft' | 'Ply schedule' | 'Mold closing' | 'Checklist';
 
 /** Sheet of a step, by its title. */
 export const sheetTitle = (page: Page, title: StepName): Locator =>
@@ -20,10 +20,13 @@ export async function goTo(page: Page, step: StepName): Promise<void> {
   await expect(sheetTitle(page, step)).toBeVisible();
 }
 
-/** Waits until the sheet has its figures: nothing in progress and no verdict outstanding. */
+/** Waits until the part is measured: nothing in progress, and Part, Walls & draft and Ply schedule have a verdict. */
 export async function measured(page: Page): Promise<void> {
   await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 60_000 });
-  await expect(page.getByRole('img', { name: 'not yet known' })).toHaveCount(0, { timeout: 60_000 });
+  const steps = page.getByRole('navigation', { name: 'Steps' });
+  await expect(steps.getByRole('link', { name: /^[123]\D.*not yet known/ })).toHaveCount(0, {
+    timeout: 60_000,
+  });
 }
 
 export async function newProject(page: Page, enclosure: string, part: string): Promise<void> {
