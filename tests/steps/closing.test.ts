@@ -135,6 +135,7 @@ describe('Mold closing step', () => {
       'The clamps act outside the part: the mold tips.',
     );
     expect(figureOf(report, 'closing.standOffMm').value).toBeNull();
+    expect(figureOf(report, 'closing.clampForceN').value).toBe(1200);
   });
 
   test('debulking, shims and a second measured clamp point are taken up', () => {

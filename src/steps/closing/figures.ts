@@ -1,5 +1,5 @@
 /** Figures of the Mold closing step: where the mold stands, who carries the clamps, what becomes of the laminate. */
-import { meanPressureKpa, vacuumBagKpa } from '../../core/closing/clamps';
+import { meanPressureKpa, totalClampForceN, vacuumBagKpa } from '../../core/closing/clamps';
 import { contactMeans, planAreaMm2 } from '../../core/closing/fixes';
 import { closingClass, type ClosingClass } from '../../core/closing/classes';
 import type { ClosingSolution } from '../../core/closing/tiltedBalance';
@@ -193,9 +193,11 @@ export function tiltDeg({ tiltURad, tiltVRad }: ClosingSolution): number {
 function forceFigures(state: ClosingState): readonly Figure[] {
   const { main, histogram, clamps, landAreaMm2 } = state;
   const { solution } = main;
+  /** A mold that tips is told with the clamps as they stand on the shut mold. */
+  const clampN = isPlaced(state) ? solution.clampForceN : totalClampForceN(clamps, 0);
   const count = clamps.length;
   const planMm2 = planAreaMm2(histogram);
-  const kpa = meanPressureKpa(solution.clampForceN, planMm2);
+  const kpa = meanPressureKpa(clampN, planMm2);
   const contact = isPlaced(state) ? contactMeans(histogram, solution, state.curve) : null;
   const untouched = isPlaced(state) ? 'Nothing presses on the laminate.' : `${outcomeText(state)}.`;
   const contactFigure = (spec: FigureSpec, value: 'fiberFraction' | 'pressureKpa', working: string) =>
@@ -212,7 +214,7 @@ function forceFigures(state: ClosingState): readonly Figure[] {
   return [
     figure(
       { ...specs.clamp, status: 'your entry', source: 'springPractice' },
-      solution.clampForceN,
+      clampN,
       `${count} ${count === 1 ? 'clamp' : 'clamps'}, each with its force at its own opening. Measure yours on a scale: hand clamps of one kind differ by a factor of two.`,
     ),
     figure(
@@ -223,7 +225,7 @@ function forceFigures(state: ClosingState): readonly Figure[] {
     figure(
       specs.pressure,
       kpa,
-      `${newtons(solution.clampForceN)} / ${formatNumber(planMm2, 0)} mm² across the pull = ${kilopascals(kpa)}; a good vacuum bag gives ${kilopascals(vacuumBagKpa(0.95))}.`,
+      `${newtons(clampN)} / ${formatNumber(planMm2, 0)} mm² across the pull = ${kilopascals(kpa)}; a good vacuum bag gives ${kilopascals(vacuumBagKpa(0.95))}.`,
       'Only faces across the pull feel it; steep walls get what their gap leaves them.',
     ),
     banded(
