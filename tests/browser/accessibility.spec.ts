@@ -10,7 +10,14 @@ async function expectNoViolations(page: Page, where: string): Promise<void> {
   expect(found).toEqual([]);
 }
 
-const steps: readonly StepName[] = ['Part', 'Walls & draft', 'Ply schedule', 'Checklist'];
+const stepIds: Readonly<Record<StepName, string>> = {
+  Part: 'part',
+  'Walls & draft': 'walls',
+  'Ply schedule': 'plies',
+  'Mold closing': 'closing',
+  Checklist: 'checklist',
+};
+const steps = Object.keys(stepIds) as StepName[];
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`no accessibility violation on any page, ${colorScheme}`, async ({ page }) => {
@@ -37,14 +44,7 @@ for (const [width, height] of [
     await page.setViewportSize({ width, height });
     await openDemo(page);
     for (const step of steps) {
-      await page.goto(
-        page
-          .url()
-          .replace(
-            /[a-z]+$/,
-            { Part: 'part', 'Walls & draft': 'walls', 'Ply schedule': 'plies', Checklist: 'checklist' }[step],
-          ),
-      );
+      await page.goto(page.url().replace(/[a-z]+$/, stepIds[step]));
       await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
       const overflow = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

@@ -48,7 +48,7 @@ export async function importModel(page: Page, path: string): Promise<void> {
 /** Value of a figure row on the open sheet, as shown, e.g. "0.90mm". */
 export async function figure(page: Page, label: string): Promise<string> {
   const row = page.getByRole('button', { name: `Working of "${label}"`, exact: true }).locator('xpath=..');
-  return (await row.innerText()).replace(label, '').replaceAll(/[?\s\u2009\u202f]/g, '');
+  return (await row.locator('.row-value').innerText()).replaceAll(/[\s\u2009\u202f]/g, '');
 }
 
 /** Waits until a figure reads as expected: figures follow the inputs a moment later. */
