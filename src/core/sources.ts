@@ -174,17 +174,9 @@ export const sources = {
     short: 'a prepreg processing guide',
     full: 'A supplier’s prepreg processing guide: demold only below 50 °C.',
   },
-  supplierDose: {
-    short: "the supplier's own cures, joined by Arrhenius",
-    full: "Supplier's cures as a dose: hours at a temperature, joined as if the rate followed Arrhenius between them. A dose of 1 is the supplier's minimum met, never a degree of cure; it holds near the supplier's own temperatures.",
-  },
   cureRateLaw: {
     short: 'your own rate law of cure, integrated',
     full: "Degree of cure by integrating the user's own fitted rate law along the laminate's temperature; autocatalytic, diffusion-limited and two-stage forms.",
-  },
-  diBenedetto: {
-    short: 'DiBenedetto form of Tg',
-    full: 'Glass transition temperature from the degree of cure in the form of DiBenedetto (form published; the constants are the user’s).',
   },
   moldConduction: {
     short: 'heat conduction through the closed mold',
@@ -194,17 +186,9 @@ export const sources = {
     short: 'air films: heat-transfer textbook and common practice',
     full: 'Free convection in gases 2 to 25, forced 25 to 250 W/(m² K) (Cengel, heat-transfer textbook); a small fan oven 10 to 30 (common practice).',
   },
-  stoneHeatFromMemory: {
-    short: 'heat constants of dry stone and laminate, from memory',
-    full: 'Heat capacity 1080 J/(kg K) and conductivity 0.7 to 1.0 W/(m K) of dense dry stone, and those of a carbon laminate, from memory; lighter cast gypsum measures 0.30 W/(m K) at 57.5 % porosity (published).',
-  },
   waterVaporFromMemory: {
     short: 'vapor pressure and heat of evaporation of water, from memory',
     full: 'Magnus form of the saturation pressure and the heat of evaporation of water, coefficients from memory; vapor leaves a wet face through the same air film that brings heat (Chilton and Colburn).',
-  },
-  strydom1995: {
-    short: 'Strydom et al. 1995, dehydration of gypsum, abstract',
-    full: 'Strydom, C. A. et al., Thermochim. Acta 269-270 (1995) 631-638 (abstract): main step of dehydration at 5 K/min from 95 to 170 °C, about 100 kJ/mol. Heat 483 kJ/kg and equilibrium with vapor from memory.',
   },
   processingGuide: {
     short: 'a prepreg processing guide',
