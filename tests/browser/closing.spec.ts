@@ -51,8 +51,8 @@ test('the demo: three plies stay unloaded, more plies stand off, clamps to one s
   await expectFigure(page, 'Load in the laminate', /^0N/);
   await expect(bench(page)).toContainText('Nothing holds the mold open; places by area');
 
-  await addPlies(page, 2);
-  await expectFigure(page, 'Stack as laid', /^1\.50mm/);
+  await addPlies(page, 3);
+  await expectFigure(page, 'Stack as laid', /^1\.80mm/);
   await goTo(page, 'Mold closing');
   await expect(verdict(page)).toContainText('stands off');
   await expect(verdict(page)).toContainText('What holds it open: show face');
