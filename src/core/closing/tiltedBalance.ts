@@ -64,7 +64,7 @@ export interface ClosingSolution extends ClosingPosition {
 /** Forces balance to this share of the clamp force. */
 const balanceShare = 1e-9;
 const mostSteps = 400;
-/** A mold that has moved so far has tipped over, mm. */
+/** A mold that leans so far over half its plan has tipped, mm. */
 const tippedMm = 20;
 /** Longest single step, mm. */
 const longestStepMm = 2;
@@ -133,7 +133,7 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
         'No balance of the mold was found for these numbers: check the clamps and the walls for values that cannot be.',
       );
     q = searched(problem, q, newton.step, gradient, spanMm);
-    tips = Math.max(...q.map(Math.abs)) > tippedMm + Math.abs(startMm);
+    tips = Math.max(Math.abs(q[1]), Math.abs(q[2])) > tippedMm;
     if (tips) break;
   }
   return answer(q, tips ? 'tips' : null, push);

@@ -7,7 +7,7 @@ import { wallBand } from '../band';
 import type { StepContext } from '../context';
 import { wallFix } from '../wallFix';
 import { bandOver, isPlaced, outcomeText, tiltDeg } from './figures';
-import { medianWallMm, pressedFaces, standOffForGapMm } from '../../core/closing/fixes';
+import { contactMeans, medianWallMm, pressedFaces, standOffForGapMm } from '../../core/closing/fixes';
 import { slideOf, slidePlace } from './limitFigures';
 import { areaPercent, between, mm, newtons } from './say';
 import { closingState, type ClosingState } from './state';
@@ -138,11 +138,17 @@ function loadVerdict(context: StepContext, state: ClosingState): Verdict {
       reason: `Shut on the lands, laminate unloaded: all ${newtons(solution.clampForceN)} press stone on stone. The gap is ${mm(median)} in the median against ${mm(state.laidMm)} as laid, and the fibers first push at ${mm(state.curve.unloadedGapMm)}; ${areaPercent(shares.loose)} of the show face is loose.`,
       fix,
     };
-  const reason = `${areaPercent(shares.loose)} of the show face is loose (gap over ${mm(state.laidMm)}), ${areaPercent(shares.light)} light, ${areaPercent(shares.packed)} packed, ${areaPercent(shares.choked)} choked. Between cured and laid the bed carries little or nothing, so where exactly plies rest there is not settled; the more closed place is taken.`;
+  const contact = contactMeans(state.histogram, solution, state.curve)?.areaShare ?? 0;
+  const carried = (solution.laminateForceN + solution.resinForceN) / solution.clampForceN;
+  const lightly =
+    shares.light > 0.5
+      ? ` Light plies carry little: ${areaPercent(carried)} of the clamp force. A wall nearer to ${mm(state.curedMm)} is pressed harder. Between cured and laid the bed carries next to nothing, so where exactly plies rest there is not settled; the more closed place is taken.`
+      : '';
+  const reason = `${areaPercent(shares.loose)} of the show face is loose (gap over ${mm(state.laidMm)}), ${areaPercent(shares.light)} light, ${areaPercent(shares.packed)} packed, ${areaPercent(shares.choked)} choked; fibers touch on ${areaPercent(contact)}.${lightly}`;
   const word: VerdictWord =
     100 * shares.loose > wrongShareAllowedPercent
       ? 'stop'
-      : shares.loose > noticedShare || shares.light > 0.5
+      : shares.loose > noticedShare || contact < 0.5
         ? 'look again'
         : 'go';
   return { id, word, reason, fix: word === 'go' ? '' : looseFix(state, fix) };
