@@ -174,14 +174,6 @@ export const sources = {
     short: 'a prepreg processing guide',
     full: 'A supplier’s prepreg processing guide: demold only below 50 °C.',
   },
-  cureRateLaw: {
-    short: 'your own rate law of cure, integrated',
-    full: "Degree of cure by integrating the user's own fitted rate law along the laminate's temperature; autocatalytic, diffusion-limited and two-stage forms.",
-  },
-  moldConduction: {
-    short: 'heat conduction through the closed mold',
-    full: 'Three-dimensional transient conduction on voxels by the alternating-direction scheme of Douglas and Gunn, Numer. Math. 6 (1964) 428-453, with air film, radiation, free water, dehydration and heat of reaction; held against exact series of Carslaw and Jaeger, Conduction of Heat in Solids.',
-  },
   airFilms: {
     short: 'air films: heat-transfer textbook and common practice',
     full: 'Free convection in gases 2 to 25, forced 25 to 250 W/(m² K) (Cengel, heat-transfer textbook); a small fan oven 10 to 30 (common practice).',
@@ -189,10 +181,6 @@ export const sources = {
   waterVaporFromMemory: {
     short: 'vapor pressure and heat of evaporation of water, from memory',
     full: 'Magnus form of the saturation pressure and the heat of evaporation of water, coefficients from memory; vapor leaves a wet face through the same air film that brings heat (Chilton and Colburn).',
-  },
-  processingGuide: {
-    short: 'a prepreg processing guide',
-    full: 'A prepreg processing guide (published): demold only below 50 °C, vacuum of 95 %, workshop 15 to 25 °C and below 70 % relative humidity.',
   },
 } as const satisfies Record<string, Source>;
 
