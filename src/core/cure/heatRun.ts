@@ -3,7 +3,7 @@
  * happens and grow where nothing does. Plain and synchronous; minutes of oven take milliseconds.
  */
 import { Problem } from '../problem';
-import { meanBetween, valueAt, type Curve } from './curve';
+import { meanBetween, type Curve } from './curve';
 import { advanceCure } from './degreeOfCure';
 import { dehydrationTable } from './dehydrationTable';
 import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
@@ -175,7 +175,7 @@ function jumpsOf({ timesS, valuesC }: Curve): number[] {
 function cureAhead(one: HeatCase, state: HeatState, stepS: number) {
   const { kinetics } = one;
   if (kinetics === null) return null;
-  const tolerance = { absolute: 1e-6, mostSteps: 2000 };
+  const tolerance = { absolute: 1e-6, mostSteps: 2000, firstShare: 1 };
   const degrees = Float64Array.from(state.degreeOfCure);
   const heatJ = new Float64Array(degrees.length);
   let mostK = 0;
@@ -209,6 +209,3 @@ function stopState(timeS: number, laminate: LaminateRecord, now: Float64Array) {
   }
   return { timeS, coldestDose, hottestLaminateC, coldestLaminateC };
 }
-
-/** Air at a time of the run, for the page. */
-export const airAt = (one: HeatCase, timeS: number): number => valueAt(one.air, timeS);

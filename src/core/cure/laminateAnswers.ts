@@ -1,5 +1,5 @@
 /** What the maker asks of a run: the coldest and hottest places of the laminate, lag, dwells, dose, stone and water. */
-import { endOf, firstReachS, highestC, timeOverS, type Curve } from './curve';
+import { firstReachS, timeOverS, type Curve } from './curve';
 import { vaporPerDihydrate } from './dehydration';
 import { doseAlong, type DoseAlong } from './dose';
 import type { HeatCase } from './heatCase';
@@ -58,9 +58,7 @@ export function laminateAnswers(one: HeatCase, run: HeatRun, dwells: readonly Dw
       place,
       curve,
       peakC: run.laminate.peakC[place]!,
-      dwells: dwells.map((dwell, i) =>
-        dwellReached(curve, dwell, dwells[i + 1]?.targetC ?? null, dwells.at(-1)!.untilS),
-      ),
+      dwells: dwells.map((dwell) => dwellReached(curve, dwell, dwells.at(-1)!.untilS)),
       dose: one.supplier === null ? null : doseAlong(one.supplier, curve),
       degreeOfCure: one.kinetics === null ? null : run.degreeOfCure[place]!,
     };
@@ -75,17 +73,15 @@ export function laminateAnswers(one: HeatCase, run: HeatRun, dwells: readonly Dw
 }
 
 /** `heatedS`: when the oven stops heating; what the place reaches on the way down does not count. */
-function dwellReached(curve: Curve, dwell: Dwell, nextC: number | null, heatedS: number): DwellReached {
-  const level = dwell.targetC - dwellSlackK;
-  const reached = firstReachS(curve, level, dwell.fromS);
-  const untilS = nextC === null ? heatedS : Infinity;
-  const atS = reached !== null && reached <= Math.min(untilS, endOf(curve)) ? reached : null;
-  const heated: Curve = clipped(curve, heatedS);
+function dwellReached(curve: Curve, { targetC, fromS }: Dwell, heatedS: number): DwellReached {
+  const heated = clipped(curve, heatedS);
+  const level = targetC - dwellSlackK;
+  const atS = firstReachS(heated, level, fromS);
   return {
-    targetC: dwell.targetC,
-    ovenAtS: dwell.fromS,
+    targetC,
+    ovenAtS: fromS,
     atS,
-    lagS: atS === null ? null : atS - dwell.fromS,
+    lagS: atS === null ? null : atS - fromS,
     timeAtS: timeOverS(heated, level),
   };
 }
@@ -101,8 +97,12 @@ function clipped({ timesS, valuesC }: Curve, untilS: number): Curve {
 function widestSpread({ timesS, temperatureC }: LaminateRecord) {
   let [spreadK, spreadAtS] = [0, 0];
   temperatureC.forEach((all, i) => {
-    const spread =
-      highestC({ timesS: [], valuesC: [...all] }) - all.reduce((low, one) => Math.min(low, one), Infinity);
+    let [low, high] = [Infinity, -Infinity];
+    for (const one of all) {
+      if (one < low) low = one;
+      if (one > high) high = one;
+    }
+    const spread = high - low;
     if (spread > spreadK) [spreadK, spreadAtS] = [spread, timesS[i]!];
   });
   return { spreadK, spreadAtS };

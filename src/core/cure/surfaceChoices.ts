@@ -19,7 +19,7 @@ export interface SurfaceChoices {
   readonly airVaporPa: number;
 }
 
-/** Air films: still 5 to 12, small fan oven 10 to 30 W/(m² K) (common practice; free convection 2 to 25 published). */
+/** Air films: still 5 to 12, small fan oven 10 to 30 W/(m² K) (`airFilms` in core/sources). */
 export const airFilmsWPerM2K = { still: 8, fan: 18 } as const;
 
 /** Air at rest in a gap: its conductivity over the gap, W/(m K). */

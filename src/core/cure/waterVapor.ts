@@ -1,4 +1,7 @@
-/** Water in and over damp stone: its vapor pressure, its heat, and how fast it leaves a wet face. */
+/**
+ * Water in and over damp stone: its vapor pressure, its heat, and how fast it leaves a wet face (`waterVaporFromMemory` in
+ * core/sources).
+ */
 import { kelvin } from './dose';
 
 /** Sea level, Pa. */
