@@ -39,9 +39,11 @@ export function moldSections(
 
 /** What is not "go" among the mold's verdicts, for the section that it belongs to. */
 function moldWarnings(reports: Reports, belongs: (id: string) => boolean): SectionDraft['warnings'] {
-  return (reports.get('mold')?.verdicts ?? [])
+  const warnings = (reports.get('mold')?.verdicts ?? [])
     .filter(({ id, word }) => word !== 'go' && belongs(id))
     .map(({ word, reason, fix }) => ({ word, reason, fix }));
+  // Without a pattern all of them say the same.
+  return warnings.filter(({ reason }, at) => warnings.findIndex((one) => one.reason === reason) === at);
 }
 
 const isOfPour = (id: string) => /^mold\.(?:mix|layers|float|heat|rimOnBoard)$/u.test(id);
@@ -187,7 +189,7 @@ function pourSection(
     warnings: first ? moldWarnings(reports, isOfPour) : [],
     cautions: first
       ? cautionsOf(reports, 'mold.dust', 'mold.settingHeat', 'mold.drain')
-      : cautionsOf(reports, 'mold.dust', 'mold.settingHeat', 'mold.opening'),
+      : cautionsOf(reports, 'mold.opening'),
     ...(first ? { table: poursTable(work) } : {}),
     lines,
   };
