@@ -2,6 +2,7 @@
 import type { StepContext } from '../steps/context';
 import type { Figures, Reports, SectionDraft } from './lineDrafts';
 import { beforeClosingSection, closingSection } from './closingSection';
+import { cureSections } from './cureSections';
 import { layupSection } from './layupSection';
 import { moldSections } from './moldSections';
 import { caliperSection, modelSection, printSection } from './patternSections';
@@ -21,6 +22,7 @@ export function benchSections(
     layupSection(context, reports, figures),
     beforeClosingSection(context, reports),
     closingSection(context, reports, figures),
+    ...cureSections(context, reports, figures),
     laterSection(reports),
   ];
 }

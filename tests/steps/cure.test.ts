@@ -64,7 +64,7 @@ describe('the clamp and cure report', () => {
 
   it('gives temperatures only without a supplier, and stops when no way cures', () => {
     const unknown = verdictOf(reportWith({}), 'cure.cures');
-    expect(unknown.word).toBe('not yet known');
+    expect(unknown.word).toBe('look again');
     expect(unknown.fix).toContain("supplier's data sheet");
     const short = reportWith({
       supplierCures: lowTemperatureCures,

@@ -3,6 +3,7 @@ import { patchBand, wallBand } from '../../src/steps/band';
 import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs';
 import { steps } from '../../src/steps/registry';
 import type { StepContext } from '../../src/steps/context';
+import { blockPrediction } from '../support/curePrediction';
 import { emptyContext, inputsWith, lockPatch, thickPatch, trayContext } from './contexts';
 import { numbersOf, verdictOf } from './reportHelpers';
 
@@ -38,7 +39,15 @@ const idsOf = (context: StepContext) =>
 
 describe('the steps', () => {
   test('stand in the order of the work', () => {
-    expect(steps.map(({ id }) => id)).toEqual(['part', 'walls', 'plies', 'closing', 'mold', 'cure', 'checklist']);
+    expect(steps.map(({ id }) => id)).toEqual([
+      'part',
+      'walls',
+      'plies',
+      'closing',
+      'mold',
+      'cure',
+      'checklist',
+    ]);
   });
 
   test.each(contexts)('keep the rules of a report: %s', (_name, context) => {
@@ -76,7 +85,22 @@ describe('the steps', () => {
     const ready = (context: StepContext) =>
       checklist === undefined ? undefined : verdictOf(checklist.report(context), 'checklist.ready');
     // 0.80 mm is two lines of 0.40 mm; with the default 0.50 mm it is no whole number of lines.
-    expect(ready(trayContext({ plies: { lineWidthMm: 0.4 } }))?.word).toBe('go');
+    // A warm hold cures this invented prepreg and spares the stone; the pattern stands the setting stone.
+    const cure = {
+      stages: [{ targetC: 60, rampKPerMin: null, dwellHours: 4 }],
+      supplierCures: [
+        { hours: 2, temperatureC: 60 },
+        { hours: 0.5, temperatureC: 100 },
+      ],
+    };
+    const prediction = blockPrediction(inputsWith({ cure }));
+    const allGo = trayContext({
+      plies: { lineWidthMm: 0.4 },
+      moldInputs: { patternSoftensC: 120 },
+      cure,
+      prediction,
+    });
+    expect(ready(allGo)?.word).toBe('go');
     expect(ready(trayContext())?.word).toBe('look again');
     expect(ready(emptyContext({ plies: { lineWidthMm: 0.4 } }))?.word).toBe('not yet known');
     const stop = ready(trayContext({ part: { nominalWall: 'print' } }));

@@ -2,6 +2,7 @@
 import { worstWord, type Caution, type StepReport, type Verdict, type VerdictWord } from '../../core/figure';
 import { closingReport } from '../closing/report';
 import type { StepContext } from '../context';
+import { cureReport } from '../cure/report';
 import { count, figure } from '../figures';
 import { moldReport } from '../mold/report';
 import { partReport } from '../part/report';
@@ -11,7 +12,7 @@ import { wallsReport } from '../walls/report';
 const cautions: readonly Caution[] = [
   {
     id: 'checklist.laterStages',
-    text: 'This sheet ends before the oven. What follows has dangers of its own (damp stone that bursts when heated, hot molds, carbon dust when trimming): work from the suppliers’ safety data sheets and local rules.',
+    text: 'This sheet ends when the mold is opened. What follows has dangers of its own (carbon dust when trimming and sanding, solvents and fumes when coating): work from the suppliers’ safety data sheets and local rules.',
   },
 ];
 
@@ -21,6 +22,7 @@ const stepsBefore = [
   { name: 'Ply schedule', report: pliesReport },
   { name: 'Mold closing', report: closingReport },
   { name: 'Stone mold', report: moldReport },
+  { name: 'Clamp & cure', report: cureReport },
 ] as const;
 
 const reasons: Record<VerdictWord, string> = {

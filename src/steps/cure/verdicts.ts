@@ -62,7 +62,7 @@ function curesVerdict({ inputs }: StepContext, state: CureAnswer): Verdict {
   if (inputs.cure.supplierCures.length === 0)
     return {
       id,
-      word: 'not yet known',
+      word: 'look again',
       reason: `The coldest place of the laminate peaks at ${peaks.join(', ')}. Whether that cures it only the supplier's sheet can say.`,
       fix: "Enter two or more cures of the supplier's data sheet below.",
     };
@@ -142,7 +142,7 @@ function stoneVerdict(runs: readonly PredictedRun[]): Verdict {
         id,
         word: 'look again',
         reason: `${told}. How fast dense stone really turns is not known.`,
-        fix: 'Count on this mold for one part, or cure low and long: a hold at 70 to 90 °C, then a free-standing post-cure.',
+        fix: 'Count on this mold for one part, or compare cooler and longer programs with a free-standing post-cure after them.',
       }
     : { id, word: 'go', reason: `${told}.`, fix: '' };
 }

@@ -1,0 +1,181 @@
+/** The checklist from two closed halves to a part that may be demolded: oven gate, cure by laminate times, cool-down gate. */
+import { formatNumber } from '../core/units/formatNumber';
+import type { StepContext } from '../steps/context';
+import { celsius, clockHours, hoursMinutes, treatmentNames } from '../steps/cure/say';
+import { cureState, type CureAnswer } from '../steps/cure/state';
+import {
+  cautionsOf,
+  known,
+  line,
+  measuring,
+  value,
+  type Figures,
+  type LineDraft,
+  type Reports,
+  type SectionDraft,
+} from './lineDrafts';
+import type { ChecklistFactTable } from './model';
+
+export function cureSections(
+  context: StepContext,
+  reports: Reports,
+  figures: Figures,
+): readonly SectionDraft[] {
+  const state = cureState(context);
+  return [
+    ovenSection(context, reports, figures),
+    runSection(context, reports, figures, state),
+    coolSection(context, reports, state),
+  ];
+}
+
+function cureWarnings(reports: Reports, ids: readonly string[]): SectionDraft['warnings'] {
+  return (reports.get('cure')?.verdicts ?? [])
+    .filter(({ id, word }) => word !== 'go' && ids.includes(id))
+    .map(({ word, reason, fix }) => ({ word, reason, fix }));
+}
+
+function ovenSection({ inputs }: StepContext, reports: Reports, figures: Figures): SectionDraft {
+  const { clampLimitC, patternInside } = inputs.cure;
+  const weight = (half: 'negative' | 'positive') =>
+    measuring(
+      `oven.${half}.weight`,
+      `Dry gate: the ${half} weighed before layup and no longer falling${known(figures, `mold.${half}.dryTargetG`) ? `; dry at ${value(figures, `mold.${half}.dryTargetG`)}` : ''}. Not dry: not into the oven.`,
+      'weight',
+      'g',
+      [`mold.${half}.dryTargetG`],
+    );
+  return {
+    id: 'oven',
+    title: 'Before the oven',
+    warnings: cureWarnings(reports, ['cure.damp', 'cure.voids', 'cure.clamps']),
+    cautions: cautionsOf(reports, 'cure.oven', 'cure.dampStone'),
+    lines: [
+      weight('negative'),
+      weight('positive'),
+      line(
+        'oven.pattern',
+        patternInside === 'out'
+          ? 'The printed pattern is out of the mold.'
+          : 'The printed pattern is still in the mold: take it out, or stay under its limit.',
+      ),
+      line(
+        'oven.clamps',
+        `Clamps checked one by one: all tight, evenly set, fit for ${celsius(clampLimitC)}, no plastic in the heat.`,
+      ),
+      line(
+        'oven.thermocouple',
+        'Thermocouple at the laminate, its lead out through the door; a second one in the air beside the mold.',
+      ),
+      line('oven.sheet', 'The cure of the supplier’s data sheet read and at hand; local rules known.'),
+    ],
+  };
+}
+
+/** Supplier cures lie at the laminate; so do the times of this table. */
+function cureTable(state: CureAnswer & { readonly known: true }): ChecklistFactTable {
+  const { dwells, runs } = state.prediction;
+  return {
+    caption: 'Dial and laminate, h:min from the start; the laminate counts from 5 K under the dwell',
+    columns: [
+      'Dwell',
+      'Dial there',
+      ...runs.map(({ treatment }) => `Laminate, if ${treatmentNames[treatment]}`),
+    ],
+    rows: dwells.map(({ targetC, fromS, untilS }, index) => [
+      `${celsius(targetC)} until ${clockHours(untilS)}`,
+      clockHours(fromS),
+      ...runs.map(({ coldest }) => {
+        const atS = coldest.dwells[index]?.atS ?? null;
+        return atS === null ? 'never' : clockHours(atS);
+      }),
+    ]),
+  };
+}
+
+function runSection(
+  { inputs }: StepContext,
+  reports: Reports,
+  figures: Figures,
+  state: CureAnswer,
+): SectionDraft {
+  const stages = inputs.cure.stages.map(
+    ({ targetC, rampKPerMin, dwellHours }) =>
+      `${celsius(targetC)} for ${hoursMinutes(3600 * dwellHours)}${rampKPerMin === null ? '' : ` at ${formatNumber(rampKPerMin, 2)} K/min`}`,
+  );
+  const dwellLines: LineDraft[] = inputs.cure.stages.map(({ targetC }, index) =>
+    measuring(
+      `cure.stage.${index + 1}`,
+      `Stage ${index + 1}, dial at ${celsius(targetC)}: time at which the laminate, not the oven, is within 5 K of it.`,
+      'laminate there at',
+      'h:min',
+      ['cure.coldest.lagS'],
+    ),
+  );
+  return {
+    id: 'cure',
+    title: 'Cure',
+    warnings: cureWarnings(reports, ['cure.program', 'cure.cures', 'cure.stone']),
+    cautions: cautionsOf(reports, 'cure.fumes', 'cure.hotClamps'),
+    ...(state.known ? { table: cureTable(state) } : {}),
+    lines: [
+      measuring('cure.start', `Program set: ${stages.join(', then ')}. Oven on.`, 'started at', 'h:min'),
+      ...dwellLines,
+      line(
+        'cure.reclamp',
+        'Early in the first dwell: clamps looked at, tightened with gloves where the stack has thinned.',
+      ),
+      ...(known(figures, 'cure.neededDwellS')
+        ? [
+            measuring(
+              'cure.dwell',
+              `Last dwell on the dial: ${dwellWords(figures)}. Ended by the laminate’s own log, not by the oven’s clock.`,
+              'held for',
+              'h:min',
+              ['cure.neededDwellS'],
+            ),
+          ]
+        : []),
+      measuring('cure.peak', 'Hottest reading at the laminate.', 'peak', '°C', ['cure.coldest.peakC']),
+      measuring('cure.dose', 'Dose from the measured log; under 1 the part is cured again.', 'dose', '', [
+        'cure.coldest.dose',
+      ]),
+    ],
+  };
+}
+
+function dwellWords(figures: Figures): string {
+  const dwell = figures.get('cure.neededDwellS');
+  if (typeof dwell?.value !== 'number') return 'not known';
+  return dwell.band === undefined
+    ? `${hoursMinutes(dwell.value)} cure the coldest place`
+    : `${hoursMinutes(dwell.band[0])} to ${hoursMinutes(dwell.band[1])} cure the coldest place, by what the stone does`;
+}
+
+function coolSection({ inputs }: StepContext, reports: Reports, state: CureAnswer): SectionDraft {
+  const { demoldC } = inputs.cure;
+  const after = state.known ? state.middle.demoldAfterS : null;
+  return {
+    id: 'cool',
+    title: 'Cool down and open',
+    warnings: cureWarnings(reports, ['cure.cool']),
+    cautions: cautionsOf(reports, 'cure.hotMold', 'mold.opening'),
+    lines: [
+      measuring(
+        'cool.gate',
+        `Cool-down gate: laminate under ${celsius(demoldC)}${after === null ? '' : `, about ${hoursMinutes(after)} after the oven is off with the door open`}. Not under it: not opened.`,
+        'laminate at',
+        '°C',
+        ['cure.demoldAfterS'],
+      ),
+      line(
+        'cool.clamps',
+        'Clamps off in turn, a little each; the mold opened along the pull with wooden wedges.',
+      ),
+      line(
+        'cool.look',
+        'Part looked at for dry places, voids and soft resin; soft resin means: cure again, free-standing, slowly.',
+      ),
+    ],
+  };
+}
