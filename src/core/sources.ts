@@ -158,7 +158,7 @@ export const sources = {
     short: 'Strydom et al. 1995, dehydration of gypsum, abstract',
     full: 'Strydom et al., Thermochim. Acta 269-270 (1995) 631-638, abstract: gypsum powder heated at 5 K/min loses its first water between 95 and 170 °C. How fast dense set stone does is not known: a band is shown.',
   },
-  ovenHeatBalance: {
+  moldConduction: {
     short: 'heat conduction through the closed mold',
     full: 'Transient conduction in three dimensions through stone and laminate by the alternating-direction scheme of Douglas and Gunn, Numer. Math. 6 (1964) 428-453, with air film, radiation, evaporation, dehydration and heat of reaction; energy balance, checked against exact series of blocks (Carslaw and Jaeger, Conduction of Heat in Solids).',
   },
