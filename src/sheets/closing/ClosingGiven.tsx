@@ -1,13 +1,17 @@
+import { formatNumber } from '../../core/units/formatNumber';
 import { closingSpecs, type ClosingInputs } from '../../steps/closing/inputs';
 import type { Material } from '../../steps/plies/inputs';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
+import { Row } from '../../ui/Row';
 import { SectionHead } from '../../ui/SectionHead';
 import { MeasuredBeds } from './MeasuredBeds';
 
 export interface ClosingGivenProps {
   readonly closing: ClosingInputs;
+  /** From the Stone mold step. */
+  readonly landMm: number;
   /** Cards of the stack. */
   readonly materials: readonly Material[];
   readonly disabled: boolean;
@@ -19,7 +23,7 @@ type NumberName = {
 }[keyof ClosingInputs];
 
 /** Lands, debulking and resin first: they decide most. The fiber bed and the limits follow. */
-export function ClosingGiven({ closing, materials, disabled, onChange }: ClosingGivenProps) {
+export function ClosingGiven({ closing, landMm, materials, disabled, onChange }: ClosingGivenProps) {
   const number = (name: NumberName) => (
     <NumberField
       key={name}
@@ -45,7 +49,22 @@ export function ClosingGiven({ closing, materials, disabled, onChange }: Closing
         />
         {closing.lands === 'none' ? null : (
           <>
-            {number('landWidthMm')}
+            <Row
+              label="Width of the lands"
+              helpLabel="Where the width of the lands comes from"
+              help={
+                <p>
+                  Narrowest stone beside the part, from the side cover and the land of the Stone mold step.
+                  The mold rocks over its outer edge.
+                </p>
+              }
+              value={
+                <>
+                  <span className="number">{formatNumber(landMm, 0)}</span>
+                  <span className="unit">mm</span>
+                </>
+              }
+            />
             {number('shimMm')}
           </>
         )}

@@ -2,6 +2,7 @@ import type { Figure } from '../../core/figure';
 import type { PartShape } from '../../jobs/protocol';
 import type { ClosingInputs } from '../../steps/closing/inputs';
 import { closingState } from '../../steps/closing/state';
+import { landWidthMm } from '../../steps/mold/landWidth';
 import { FigureRow } from '../../ui/FigureRow';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';
@@ -56,6 +57,7 @@ export function ClosingSheet(props: ClosingSheetProps) {
         {state.known ? <ClampPlan state={state} clamps={closing.clamps} shape={shape} /> : null}
       </section>
       <ClosingGiven
+        landMm={landWidthMm(context.inputs)}
         closing={closing}
         materials={plies.materials.filter(({ id }) => used.has(id))}
         disabled={readOnly}

@@ -31,6 +31,7 @@ import { halfCaliperStepMm } from '../plies/stackShares';
 import { resolveStack, type KnownStack } from '../plies/stack';
 import { stackBeds, type StackBeds } from './beds';
 import type { Clamp } from './inputs';
+import { landWidthMm } from '../mold/landWidth';
 
 /** One way that the unknowns may lie, and where the mold then stands. */
 export interface ClosingCase {
@@ -163,7 +164,7 @@ function balanced(
   const { laidMm, laidIsMeasured } = laidThickness(stack, inputs);
   const limits = classLimits(curve, curedMm, laidMm, halfCaliperStepMm);
   const clamps = placedClamps(inputs.clamps.map(groupOf), halfSizeMm);
-  const width = inputs.landWidthMm;
+  const width = landWidthMm(context.inputs);
   const lands: Lands | null =
     inputs.lands === 'none'
       ? null
