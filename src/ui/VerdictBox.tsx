@@ -21,7 +21,8 @@ export function VerdictBox({
 }: VerdictBoxProps) {
   const word = worstWord(verdicts);
   const first = verdicts.find((verdict) => verdict.word === word);
-  const others = verdicts.filter((verdict) => verdict !== first);
+  // While something is missing several checks say the same; once is enough.
+  const others = verdicts.filter((verdict) => verdict !== first && verdict.reason !== first?.reason);
   const findings = others.filter((verdict) => verdict.word !== 'go');
   const inOrder = others.filter((verdict) => verdict.word === 'go');
   return (

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Patch, Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { Probe } from '../../jobs/protocol';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
@@ -6,12 +6,11 @@ import { leastCornerRadiusMm, wallBand } from '../../steps/band';
 import type { StepContext } from '../../steps/context';
 import { useKeyedState } from '../../ui/useKeyedState';
 import { BenchView, type BenchMap } from '../../viewer/BenchView';
-import { middleCut } from '../../viewer/SectionControls';
 import { useClosedMold } from './useClosedMold';
 import type { ViewControl } from './useBenchControl';
 
 /** The map that each sheet is about; another one chosen there stays until the project is left. */
-const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap', mold: 'cut' };
+const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap' };
 
 /** The one spot that is looked at: a ranked place, or what a click met. */
 interface Spot {
@@ -37,16 +36,11 @@ export function BenchPane({ stepId, context, measuring, control, onSaveText }: B
   const { desk, reply, shape, measured } = measuring;
   const { inputs } = context;
   const [chosen, setChosen] = useState<Readonly<Record<string, BenchMap>>>(mapOfStep);
-  const [chosenPlane, setPlane] = useState<SectionPlane | null>(null);
+  const [plane, setPlane] = useState<SectionPlane | null>(null);
   // Spots and cuts are untrue for any other measurement; the plane itself stays.
   const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
   const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
   const map = chosen[stepId] ?? 'wall';
-  // A sheet that opens with a cut starts in the middle of the part.
-  const plane = useMemo(
-    () => chosenPlane ?? (map === 'cut' && shape !== null ? middleCut('x', shape) : null),
-    [chosenPlane, map, shape],
-  );
   const closedMold = useClosedMold(stepId === 'closing' ? reply : null, context, onSaveText);
 
   const showSection = useRef(setSection);

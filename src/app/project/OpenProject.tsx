@@ -63,7 +63,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const { desk, measured, incoming, mold, moldProblem } = measuring;
   const otherHalf = useOtherHalf(project, measuring);
   const forecast = useCurePrediction(measuring, inputs);
-  const timers = useBenchTimers(project.id);
+  const planned = useMemo(() => plannedTimes(inputs), [inputs]);
+  const timers = useBenchTimers(project.id, planned);
   const control = useBenchControl(measuring.reply);
   useUndoKeys(workbook);
 
@@ -259,7 +260,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           ) : null}
         </div>
         {step.id === 'mold' ? null : (
-          <TimerStrip bench={timers} planned={plannedTimes(inputs)} href={projectHref(project.id, 'mold')} />
+          <TimerStrip bench={timers} planned={planned} href={projectHref(project.id, 'mold')} />
         )}
         <Announcer message={measuring.progress ? '' : `${step.title}: ${worstWord(report.verdicts)}`} />
         {sheet()}

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import type { PlannedTime } from '../../steps/mold/plannedTimes';
 import { useWorkbook } from '../../workbook/useWorkbook';
 import type { BenchTimer } from '../../workbook';
 import { createBell, type Bell } from './bell';
@@ -13,25 +14,36 @@ export interface BenchTimers {
   readonly put: (place: number, timer: BenchTimer) => void;
 }
 
-/** Two hands, two timers. */
-const timerCount = 2;
+/** Two timers, and what each is set to before the maker sets it: the slurry in the bowl, and the half that sets. */
+const firstSet = ['mixing', 'demold'] as const;
 export const ownTime = 'own';
 const usualS = 300;
+
+/** A timer that has not been started follows the inputs that its time comes from. */
+function withPlanned(timer: BenchTimer, planned: readonly PlannedTime[], nowMs: number): BenchTimer {
+  const time = planned.find(({ id }) => id === timer.what);
+  const follows = time !== undefined && timerPhase(timer, nowMs) === 'ready';
+  return follows && time.lengthS !== timer.lengthS ? setTo(time.id, time.lengthS) : timer;
+}
 
 /** The readout changes every second; this keeps it within a quarter of one. */
 const tickMs = 250;
 const ringEveryMs = 2000;
 
 /** The timers of the open project: they tick and ring on every sheet of it, and go on after a reload. */
-export function useBenchTimers(projectId: string): BenchTimers {
+export function useBenchTimers(projectId: string, planned: readonly PlannedTime[]): BenchTimers {
   const workbook = useWorkbook();
-  const [timers, setTimers] = useState<readonly BenchTimer[]>(() => {
+  const [held, setHeld] = useState<readonly BenchTimer[]>(() => {
     const saved = workbook.timersOf(projectId);
-    return Array.from({ length: timerCount }, (_, place) => saved[place] ?? setTo(ownTime, usualS));
+    return firstSet.map((what, place) => {
+      const lengthS = planned.find(({ id }) => id === what)?.lengthS;
+      return saved[place] ?? (lengthS === undefined ? setTo(ownTime, usualS) : setTo(what, lengthS));
+    });
   });
   const [problem, setProblem] = useState<string | null>(null);
   const [nowMs, setNowMs] = useState(() => Date.now());
   const bell = useRef<Bell | null>(null);
+  const timers = held.map((timer) => withPlanned(timer, planned, nowMs));
 
   const alive = timers.some(({ endsAtMs, heard }) => endsAtMs !== null && (endsAtMs > nowMs || !heard));
   useEffect(() => {
@@ -73,7 +85,7 @@ export function useBenchTimers(projectId: string): BenchTimers {
       const next = timers.with(place, timer);
       const outcome = workbook.setTimers(projectId, next);
       setProblem(outcome.done ? null : outcome.reason);
-      setTimers(next);
+      setHeld(next);
       setNowMs(Date.now());
       if (timerPhase(timer, Date.now()) === 'running') {
         bell.current ??= createBell();
