@@ -30,6 +30,7 @@ import type {
   BenchWorker,
   CureChoices,
   CurePrediction,
+  LogToFit,
   MeasureChoices,
   OnProgress,
   PackReply,
@@ -203,6 +204,10 @@ export class BenchSession implements BenchWorker {
 
   async predictCure(choices: CureChoices, stage: CurePrediction['stage'], progress: OnProgress) {
     return this.cure.predict(this.measured().part.partMesh, choices, stage, progress);
+  }
+
+  async fitCure(choices: CureChoices, log: LogToFit, progress: OnProgress) {
+    return this.cure.fit(this.measured().part.partMesh, choices, log, progress);
   }
 
   async saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress) {

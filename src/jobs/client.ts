@@ -29,6 +29,7 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   findSelfTouching: 'measurement',
   castHalves: 'measurement',
   predictCure: 'measurement',
+  fitCure: 'measurement',
   saveHalf: 'measurement',
   repairedWalls: 'measurement',
   rimOf: 'nothing',
@@ -43,6 +44,7 @@ const longKinds: ReadonlySet<JobKind> = new Set([
   'findSelfTouching',
   'castHalves',
   'predictCure',
+  'fitCure',
   'saveHalf',
 ]);
 
@@ -268,6 +270,8 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
     predictCure: (wanted, stage, options = {}) =>
       ask('predictCure', options, (bench, progress) => bench.predictCure(wanted, stage, progress)),
+    fitCure: (wanted, log, options = {}) =>
+      ask('fitCure', options, (bench, progress) => bench.fitCure(wanted, log, progress)),
     saveHalf: (half, wanted, options = {}) =>
       ask('saveHalf', options, (bench, progress) => bench.saveHalf(half, wanted, progress)),
     repairedWalls: (repairs, options = {}) =>

@@ -1,6 +1,14 @@
 import { closedMoldVoxels } from '../core/cure/closedMold';
+import { endOf } from '../core/cure/curve';
+import { fitToLog, type LogFit, type LogToFit } from '../core/cure/fitToLog';
 import type { MoldVoxels } from '../core/cure/moldVoxels';
-import { predictCure, type CureChoices, type CurePrediction } from '../core/cure/predictCure';
+import {
+  coarseVoxelMm,
+  heatCaseOf,
+  predictCure,
+  type CureChoices,
+  type CurePrediction,
+} from '../core/cure/predictCure';
 import type { IndexedMesh } from '../core/mesh/types';
 import type { OnProgress } from './protocol';
 
@@ -18,17 +26,26 @@ export class CureBench {
     stage: CurePrediction['stage'],
     progress: OnProgress,
   ): CurePrediction {
+    const voxelsAt = (voxelMm: number) => this.filled(mesh, choices, voxelMm);
+    return predictCure(choices, voxelsAt, stage, (doing, share) => progress({ doing, share }));
+  }
+
+  /** In coarse voxels: the log is not read to a tenth of a kelvin either. */
+  fit(mesh: IndexedMesh, choices: CureChoices, log: LogToFit, progress: OnProgress): LogFit {
+    const voxels = this.filled(mesh, choices, Math.max(coarseVoxelMm, choices.voxelMm));
+    const one = heatCaseOf(choices, voxels, 'vapor-held', Math.max(1, endOf(log.laminate)));
+    progress({ doing: 'fitting to the log', share: 0 });
+    return fitToLog(one, log, (share) => progress({ doing: 'fitting to the log', share }));
+  }
+
+  private filled(mesh: IndexedMesh, choices: CureChoices, voxelMm: number): MoldVoxels {
     const pour = JSON.stringify(choices.pour);
     if (this.held?.mesh !== mesh || this.held.pour !== pour) this.held = { mesh, pour, filled: new Map() };
-    const { filled } = this.held;
-    const voxelsAt = (voxelMm: number): MoldVoxels => {
-      const kept = filled.get(voxelMm);
-      if (kept !== undefined) return kept;
-      const made = closedMoldVoxels(mesh, choices.pour, voxelMm);
-      filled.set(voxelMm, made);
-      return made;
-    };
-    return predictCure(choices, voxelsAt, stage, (doing, share) => progress({ doing, share }));
+    const kept = this.held.filled.get(voxelMm);
+    if (kept !== undefined) return kept;
+    const made = closedMoldVoxels(mesh, choices.pour, voxelMm);
+    this.held.filled.set(voxelMm, made);
+    return made;
   }
 
   forget(): void {

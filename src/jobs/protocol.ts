@@ -14,6 +14,7 @@
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
 import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTypes';
+import type { LogFit, LogToFit } from '../core/cure/fitToLog';
 import type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 import type { SavedMeshChoices } from '../core/mesh/measureSaved';
 import type {
@@ -34,6 +35,7 @@ import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { Repair } from '../core/stone/repairs';
 
+export type { LogFit, LogToFit } from '../core/cure/fitToLog';
 export type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 export type { UnitGuess } from '../core/mesh/unitGuess';
 export type { MoldGeometry } from '../core/stone/moldGeometry';
@@ -193,6 +195,8 @@ export interface BenchWorker {
     stage: CurePrediction['stage'],
     progress: OnProgress,
   ): Promise<CurePrediction>;
+  /** Air film and dampness that make the prediction follow a log. */
+  fitCure(choices: CureChoices, log: LogToFit, progress: OnProgress): Promise<LogFit>;
   /** Binary STL of one half in mm, in the part's own axes. Casts again only for other choices than last time. */
   saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress): Promise<Uint8Array>;
   repairedWalls(repairs: readonly Repair[]): Promise<RepairedWalls>;
@@ -237,6 +241,7 @@ export interface BenchClient {
     stage: CurePrediction['stage'],
     options?: JobOptions,
   ): Promise<CurePrediction>;
+  fitCure(choices: CureChoices, log: LogToFit, options?: JobOptions): Promise<LogFit>;
   saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;
   repairedWalls(repairs: readonly Repair[], options?: JobOptions): Promise<RepairedWalls>;
   rimOf(

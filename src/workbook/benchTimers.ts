@@ -38,11 +38,7 @@ export function readTimers(storage: StoragePort, projectId: string): readonly Be
   }
 }
 
-export function writeTimers(
-  storage: StoragePort,
-  projectId: string,
-  timers: readonly BenchTimer[],
-): Outcome {
+export function writeTimers(storage: StoragePort, projectId: string, timers: readonly BenchTimer[]): Outcome {
   try {
     storage.setItem(timersKey(projectId), JSON.stringify(timers));
     return { done: true };

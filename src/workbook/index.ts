@@ -1,5 +1,6 @@
 /** The saved document: what pages may use. React bindings are in `useWorkbook`, the browser's ports in `browserPorts`. */
 export { longestTimerS, type BenchTimer } from './benchTimers';
+export { noOvenRun, type OvenRun, type OvenRunLog } from './ovenRun';
 export type { KeptAside } from './keptAside';
 export type { Outcome } from './outcome';
 export { currentFormat } from './migrations';

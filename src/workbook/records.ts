@@ -7,7 +7,15 @@
 import * as z from 'zod/mini';
 import { decodeProject, encodeProject, type LoadOutcome } from './envelope';
 import { moveAside } from './keptAside';
-import { entryKey, entryPrefix, parseEntryKey, parseRecordKey, recordKey, timersKey } from './keys';
+import {
+  entryKey,
+  entryPrefix,
+  ovenRunKey,
+  parseEntryKey,
+  parseRecordKey,
+  recordKey,
+  timersKey,
+} from './keys';
 import { projectSchema, type Project } from './project';
 import type { ListedProject } from './state';
 import { isQuotaError, type StoragePort } from './storagePort';
@@ -163,7 +171,7 @@ export function createRecords({ storage, now, onDamage }: RecordsOptions) {
   }
 
   function keysOf(id: string): string[] {
-    return [entryKey(id), timersKey(id), ...slotsOf(id).map((slot) => recordKey(id, slot))];
+    return [entryKey(id), timersKey(id), ovenRunKey(id), ...slotsOf(id).map((slot) => recordKey(id, slot))];
   }
 
   return {

@@ -1,5 +1,12 @@
 /** What fills the browser's storage. */
-import { keptAsidePrefix, meshPrefix, parseEntryKey, parseRecordKey, parseTimersKey } from './keys';
+import {
+  keptAsidePrefix,
+  meshPrefix,
+  parseEntryKey,
+  parseOvenRunKey,
+  parseRecordKey,
+  parseTimersKey,
+} from './keys';
 import type { StoragePort } from './storagePort';
 
 /** UTF-16 units, keys counted, that the common browsers give one site. */
@@ -8,7 +15,7 @@ export const storageLimitUnits = 5_242_880;
 export interface Usage {
   readonly limitUnits: number;
   readonly totalUnits: number;
-  /** Records (both slots), list entry and timers per project. */
+  /** Records (both slots), list entry, timers and oven run per project. */
   readonly projects: readonly { readonly id: string; readonly units: number }[];
   readonly meshes: readonly { readonly meshKey: string; readonly units: number }[];
   readonly keptAsideUnits: number;
@@ -25,7 +32,8 @@ export function measureUsage(storage: StoragePort): Usage {
   for (const key of storage.keys()) {
     const units = key.length + (storage.getItem(key)?.length ?? 0);
     totalUnits += units;
-    const projectId = parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseTimersKey(key);
+    const projectId =
+      parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseTimersKey(key) ?? parseOvenRunKey(key);
     if (projectId !== undefined) projectUnits.set(projectId, (projectUnits.get(projectId) ?? 0) + units);
     else if (key.startsWith(meshPrefix)) meshes.push({ meshKey: key.slice(meshPrefix.length), units });
     else if (key.startsWith(keptAsidePrefix)) keptAsideUnits += units;

@@ -1,5 +1,6 @@
 /** Puts the workbook together behind the one surface that pages use. */
 import { readTimers, writeTimers } from './benchTimers';
+import { readOvenRun, writeOvenRun } from './ovenRun';
 import { createCore } from './core';
 import { createEditing } from './editing';
 import { createFirstStart } from './firstStart';
@@ -32,6 +33,8 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
     ...createProjectFiles(core),
     timersOf: (projectId) => readTimers(core.storage, projectId),
     setTimers: (projectId, timers) => writeTimers(core.storage, projectId, timers),
+    ovenRunOf: (projectId) => readOvenRun(core.storage, projectId),
+    setOvenRun: (projectId, run) => writeOvenRun(core.storage, projectId, run),
     saveMaterial: core.materialLibrary.save,
     forgetMaterial: core.materialLibrary.remove,
     dismissNotes: () => store.setState({ notes: [] }),

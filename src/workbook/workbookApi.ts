@@ -3,6 +3,7 @@ import type { PatternRecord } from '../steps/context';
 import type { ProjectInputs } from '../steps/inputs';
 import type { Material } from '../steps/plies/inputs';
 import type { BenchTimer } from './benchTimers';
+import type { OvenRun } from './ovenRun';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
 import type { Project, RecordLine } from './project';
@@ -97,6 +98,9 @@ export interface Workbook {
   /** What was running when the page was last open; none when there was nothing. */
   readonly timersOf: (projectId: string) => readonly BenchTimer[];
   readonly setTimers: (projectId: string, timers: readonly BenchTimer[]) => Outcome;
+  /** The oven run that is on or was the last. */
+  readonly ovenRunOf: (projectId: string) => OvenRun;
+  readonly setOvenRun: (projectId: string, run: OvenRun) => Outcome;
 
   /** Puts a card into the library that all projects share, in place of one of the same name. */
   readonly saveMaterial: (card: Material) => Outcome;

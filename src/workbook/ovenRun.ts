@@ -1,0 +1,73 @@
+/**
+ * The oven run that is on, one entry in storage per project, apart from the document: undo must not stop an oven. Times
+ * are wall-clock times, so that the run goes on over a reload and a closed lid.
+ */
+import * as z from 'zod/mini';
+import { ovenRunKey } from './keys';
+import { refused, type Outcome } from './outcome';
+import type { StoragePort } from './storagePort';
+
+const ms = z.number().check(z.minimum(0));
+const logColumnSchema = z.object({
+  name: z.string(),
+  timesS: z.array(z.number()),
+  valuesC: z.array(z.number()),
+  gaps: z.array(z.object({ fromS: z.number(), untilS: z.number() })),
+});
+
+const ovenRunSchema = z.object({
+  /** Milliseconds since 1970; null before it is started. */
+  startedAtMs: z.nullable(ms),
+  /** Time for which the program was held so far. */
+  heldMs: ms,
+  /** Since when it is held; null when it goes on. */
+  heldSinceMs: z.nullable(ms),
+  endedAtMs: z.nullable(ms),
+  notes: z.array(z.object({ atMs: ms, text: z.string().check(z.maxLength(400)) })),
+  log: z.nullable(
+    z.object({
+      fileName: z.string(),
+      columns: z.array(logColumnSchema).check(z.minLength(1)),
+      /** What was guessed or left out on reading. */
+      remarks: z.array(z.string()),
+      /** Column at the laminate. */
+      laminate: z.number().check(z.minimum(0)),
+      /** By how much the log starts after the oven. */
+      startsAfterS: z.number(),
+    }),
+  ),
+});
+export type OvenRun = z.infer<typeof ovenRunSchema>;
+export type OvenRunLog = NonNullable<OvenRun['log']>;
+
+export const noOvenRun: OvenRun = {
+  startedAtMs: null,
+  heldMs: 0,
+  heldSinceMs: null,
+  endedAtMs: null,
+  notes: [],
+  log: null,
+};
+
+/** The run of a project; none when nothing readable is saved. */
+export function readOvenRun(storage: StoragePort, projectId: string): OvenRun {
+  const text = storage.getItem(ovenRunKey(projectId));
+  if (text === null) return noOvenRun;
+  try {
+    const read = ovenRunSchema.safeParse(JSON.parse(text));
+    return read.success ? read.data : noOvenRun;
+  } catch {
+    return noOvenRun;
+  }
+}
+
+export function writeOvenRun(storage: StoragePort, projectId: string, run: OvenRun): Outcome {
+  try {
+    storage.setItem(ovenRunKey(projectId), JSON.stringify(run));
+    return { done: true };
+  } catch {
+    return refused(
+      'The browser did not let the oven run be saved: it goes on, but only as long as this page is open. Write the start time down.',
+    );
+  }
+}
