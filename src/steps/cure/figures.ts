@@ -10,7 +10,7 @@ import type { ProjectInputs } from '../inputs';
 import { celsius, hoursMinutes, perRun } from './say';
 import { cureState } from './state';
 
-const heat = { status: 'computed', source: 'ovenHeatBalance' } as const;
+const heat = { status: 'computed', source: 'moldConduction' } as const;
 const specs = {
   coldestPeak: {
     id: 'cure.coldest.peakC',
