@@ -5,6 +5,8 @@ import { checklistModel } from '../../checklist/printModel';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
 import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import { CureSheet } from '../../sheets/cure/CureSheet';
+import { columnCurve } from '../../sheets/cure/run/keptLog';
+import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { useCurePrediction } from '../../sheets/cure/useCurePrediction';
 import type { StoneHalf } from '../../jobs/protocol';
 import type { MeasureCache } from '../../sheets/measuring/measureCache';
@@ -18,6 +20,7 @@ import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import { WallsSheet } from '../../sheets/walls/WallsSheet';
 import type { StepContext } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
+import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { steps } from '../../steps/registry';
@@ -25,7 +28,7 @@ import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
 import { ProgressBar } from '../../ui/ProgressBar';
-import type { Outcome, Project } from '../../workbook';
+import type { OvenRunLog, Outcome, Project } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { Contents } from '../Contents';
 import { goTo, projectHref } from '../route';
@@ -63,6 +66,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const { desk, measured, incoming, mold, moldProblem } = measuring;
   const otherHalf = useOtherHalf(project, measuring);
   const forecast = useCurePrediction(measuring, inputs);
+  const ovenRun = useOvenRun(project.id);
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(project.id, planned);
   const control = useBenchControl(measuring.reply);
@@ -127,16 +131,25 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     const fresh = inputsForNewFile(inputs);
     const imported = await desk.importFile(file, fresh);
     if (imported === null) return;
-    workbook.updateInputs((draft) => {
-      draft.part = fresh.part;
-    }, 'import');
-    told(workbook.setPattern(imported.pattern, imported.packed));
+    told(
+      workbook.setPattern(imported.pattern, imported.packed, (draft) => {
+        draft.part = fresh.part;
+      }),
+    );
   };
   const saveHalf = async (half: StoneHalf) => {
     const bytes = await desk.run(`saving the ${half}`, (job) =>
       desk.client.saveHalf(half, pourChoicesOf(inputs), job),
     );
     if (bytes !== null) saveBytes(`${project.enclosure} - ${project.name} ${half}.stl`, bytes, 'model/stl');
+  };
+  const fitToLog = async (log: OvenRunLog) => {
+    const choices = cureChoicesOf(inputs);
+    const laminate = columnCurve(log, log.laminate);
+    if (!choices.known || laminate === null) return null;
+    return desk.run('fitting to the log', (job) =>
+      desk.client.fitCure(choices.value, { laminate, air: null, place: null }, job),
+    );
   };
   const saveFile = () => {
     const outcome = workbook.exportProjectFile(project.id);
@@ -198,7 +211,14 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
       case 'closing':
         return <ClosingSheet {...sheetProps} shape={measuring.reply?.shape ?? null} />;
       case 'cure':
-        return <CureSheet {...sheetProps} forecast={forecast} />;
+        return (
+          <CureSheet
+            {...sheetProps}
+            forecast={forecast}
+            run={ovenRun}
+            onFit={forecast.prediction === null ? null : fitToLog}
+          />
+        );
       default: {
         const model = checklistModel(checklistFacts(project), context, project.record, reports);
         return (

@@ -11,6 +11,7 @@ import { CureGiven } from './CureGiven';
 import { BandTable, DwellTable } from './DwellTable';
 import { HeatCurves } from './HeatCurves';
 import { HeatSliceView } from './HeatSliceView';
+import { RunPanel, type RunPanelProps } from './run/RunPanel';
 import { ProgramEditor } from './ProgramEditor';
 import { SupplierCures } from './SupplierCures';
 import type { CureForecast } from './useCurePrediction';
@@ -20,13 +21,17 @@ export interface CureSheetProps extends SheetProps {
   readonly title: string;
   readonly question: string;
   readonly forecast: CureForecast;
+  readonly run: RunPanelProps['control'];
+  readonly onFit: RunPanelProps['onFit'];
 }
 
 /** Will the laminate in the middle of the stone really cure? */
-export function CureSheet({ title, question, context, report, readOnly, change, forecast }: CureSheetProps) {
+export function CureSheet(props: CureSheetProps) {
+  const { title, question, context, report, readOnly, change, forecast } = props;
   const { cure } = context.inputs;
   const setCure = (cureChange: Partial<CureInputs>) => change('cure', cureChange);
   const shown = forecast.lastPrediction;
+  const program = programOf(context.inputs);
   return (
     <Sheet
       title={title}
@@ -44,7 +49,7 @@ export function CureSheet({ title, question, context, report, readOnly, change, 
     >
       <section aria-label="Oven program">
         <SectionHead title="Oven program" remark="dial and laminate" />
-        <HeatCurves program={programOf(context.inputs)} prediction={shown} />
+        <HeatCurves program={program} prediction={shown} />
         <ProgramEditor stages={cure.stages} disabled={readOnly} onChange={(stages) => setCure({ stages })} />
         {shown === null ? null : <DwellTable prediction={shown} />}
       </section>
@@ -74,6 +79,15 @@ export function CureSheet({ title, question, context, report, readOnly, change, 
           <FigureRow key={figure.id} figure={figure} />
         ))}
       </section>
+      <RunPanel
+        control={props.run}
+        program={program}
+        prediction={shown}
+        cure={cure}
+        disabled={readOnly}
+        onChange={setCure}
+        onFit={props.onFit}
+      />
       {shown === null ? null : (
         <section aria-label="Cut through the mold">
           <SectionHead title="Cut through the mold" remark="along the pull" />

@@ -23,7 +23,7 @@ export interface HeatCurvesProps {
 }
 
 const heightPx = 300;
-const edges = { left: 44, right: 14, top: 14, bottom: 40 };
+const edges = { left: 44, right: 14, top: 30, bottom: 40 };
 
 /** Dial, oven air and the laminate's coldest place over the hours. */
 export function HeatCurves({ program, prediction, logs = [], nowS = null }: HeatCurvesProps) {
@@ -98,7 +98,7 @@ export function HeatCurves({ program, prediction, logs = [], nowS = null }: Heat
           y2={y(lowTick ?? 0)}
           className="chart-axis"
         />
-        <text x={4} y={edges.top - 4} className="chart-word">
+        <text x={4} y={12} className="chart-word">
           °C
         </text>
         {curves.map(({ key, className, curve }) => (

@@ -23,7 +23,7 @@ export function HeatSliceView({ prediction }: { readonly prediction: CurePredict
   const { slice } = run;
   const shownS = wantedS ?? prediction.heatedS;
   const frame = nearest(slice.timesS, shownS);
-  const [low, high] = spanOf(prediction);
+  const [low, high] = spanOf(slice, frame);
   const [cellX, cellZ] = slice.sizeMm;
   const perMm = Math.min(widthPx / (slice.nx * cellX), 260 / (slice.nz * cellZ));
   const [width, height] = [slice.nx * cellX * perMm, slice.nz * cellZ * perMm];
@@ -70,6 +70,7 @@ export function HeatSliceView({ prediction }: { readonly prediction: CurePredict
             width={length * cellX * perMm + 0.4}
             height={cellZ * perMm + 0.4}
             fill={color(band)}
+            shapeRendering="crispEdges"
           />
         ))}
         {laminateCells(slice).map(({ i, k }) => (
@@ -98,11 +99,15 @@ function nearest(timesS: readonly number[], wantedS: number): number {
   return best;
 }
 
-/** One scale for all times and runs, so that two cuts can be compared. */
-function spanOf({ air }: CurePrediction): [number, number] {
-  const high = air.valuesC.reduce((most, one) => Math.max(most, one), -Infinity);
-  const low = air.valuesC.reduce((least, one) => Math.min(least, one), Infinity);
-  return [Math.floor(low / 10) * 10, Math.ceil(high / 10) * 10];
+/** Least span of the colors, K: less than this is an even mold. */
+const leastSpanK = 9;
+
+/** From the coldest to the hottest cell of this cut. */
+function spanOf({ inside, temperatureC }: HeatSlice, frame: number): [number, number] {
+  const values = [...(temperatureC[frame] ?? [])].filter((_, at) => inside[at] !== 0);
+  const low = Math.floor(values.reduce((least, one) => Math.min(least, one), Infinity));
+  const high = Math.ceil(values.reduce((most, one) => Math.max(most, one), -Infinity));
+  return [low, Math.max(high, low + leastSpanK)];
 }
 
 function laminateWords({ laminateShare, temperatureC }: HeatSlice, frame: number): string {

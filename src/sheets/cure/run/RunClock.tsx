@@ -1,0 +1,80 @@
+import { clockHours, hoursMinutes } from '../../../steps/cure/say';
+import { Button } from '../../../ui/Button';
+import { DataTable } from '../../../ui/DataTable';
+import { clockText } from '../../timers/timerMath';
+import { elapsedS, ended, holding, programS, runPhase, shifted, started, type RunEvent } from './runMath';
+import type { OvenRunControl } from './useOvenRun';
+
+const nudgeS = 300;
+const phaseWords = { ready: 'not started', running: 'on', held: 'held', ended: 'ended' } as const;
+
+/** The clock of the oven, what is due, and the buttons that start, shift, hold and end the run. */
+export function RunClock({
+  control,
+  events,
+}: {
+  readonly control: OvenRunControl;
+  readonly events: readonly RunEvent[];
+}) {
+  const { run, nowMs, put } = control;
+  const phase = runPhase(run);
+  const atS = programS(run, nowMs);
+  const next = events.find((event) => event.atS > atS);
+  const last = events.findLast((event) => event.atS <= atS);
+  return (
+    <>
+      <div className="run-clock">
+        <p className="run-time" role="timer" aria-label="Time since the oven was started">
+          {clockText(1000 * Math.floor(elapsedS(run, nowMs)))}
+        </p>
+        <p>
+          Run {phaseWords[phase]}
+          {run.startedAtMs === null ? '' : `, started at ${timeOfDay(run.startedAtMs)}`}
+          {run.heldMs > 0 ? `, held for ${hoursMinutes(run.heldMs / 1000)} so far` : ''}.
+        </p>
+        {phase === 'ready' || phase === 'ended' ? null : (
+          <p className="run-next" aria-live="polite">
+            {last === undefined ? null : <>Now: {last.text}. </>}
+            {next === undefined ? 'Nothing more is due.' : `Next at ${clockHours(next.atS)}: ${next.text}.`}
+          </p>
+        )}
+        {phase === 'running' && next !== undefined ? (
+          <p className="quiet">In {hoursMinutes(next.atS - atS)}.</p>
+        ) : null}
+      </div>
+      <div className="button-row below-table">
+        {phase === 'ready' || phase === 'ended' ? (
+          <Button kind="main" onClick={() => put(started(run, Date.now()))}>
+            {phase === 'ended' ? 'Start a new run' : 'Oven on: start the run'}
+          </Button>
+        ) : (
+          <>
+            <Button onClick={() => put(holding(run, Date.now()))}>
+              {phase === 'held' ? 'Go on' : 'Hold the program'}
+            </Button>
+            <Button onClick={() => put(shifted(run, -nudgeS, Date.now()))}>Started 5 min earlier</Button>
+            <Button onClick={() => put(shifted(run, nudgeS, Date.now()))}>Started 5 min later</Button>
+            <Button kind="danger" onClick={() => put(ended(run, Date.now()))}>
+              End the run
+            </Button>
+          </>
+        )}
+      </div>
+      <DataTable
+        caption="What is due, h:min of the program"
+        columns={[
+          { id: 'at', header: 'At', numeric: true, cell: ({ atS: dueS }: RunEvent) => clockHours(dueS) },
+          { id: 'what', header: 'Due', cell: ({ text }) => text },
+        ]}
+        rows={events}
+        rowKey={({ id }) => id}
+        marked={({ id }) => phase !== 'ready' && id === last?.id}
+      />
+    </>
+  );
+}
+
+function timeOfDay(atMs: number): string {
+  const at = new Date(atMs);
+  return `${at.getHours()}:${String(at.getMinutes()).padStart(2, '0')}`;
+}
