@@ -3,6 +3,7 @@ import { createMeasureCache } from '../sheets/measuring/measureCache';
 import type { Workbook } from '../workbook';
 import { WorkbookContext } from '../workbook/useWorkbook';
 import { ErrorBoundary } from './ErrorBoundary';
+import { NewVersionNote } from './NewVersionNote';
 import { ProjectPage } from './project/ProjectPage';
 import { ProjectsPage } from './projects/ProjectsPage';
 import { useRoute } from './route';
@@ -18,6 +19,7 @@ export function App({ workbook }: { readonly workbook: Workbook }) {
   };
   return (
     <WorkbookContext value={workbook}>
+      <NewVersionNote onBeforeReload={() => workbook.flush()} />
       <ErrorBoundary onSaveProject={saveOpenProject}>
         {route.page === 'projects' ? (
           <ProjectsPage />

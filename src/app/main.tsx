@@ -8,6 +8,7 @@ import '../checklist/checklist.css';
 import { createWorkbook } from '../workbook';
 import { browserPorts } from '../workbook/browserPorts';
 import { App } from './App';
+import { keepOfflineCopy } from './offline';
 import { goTo, parseRoute, projectHref } from './route';
 import { applyTheme, readTheme } from './theme';
 
@@ -17,6 +18,7 @@ if (root === null) throw new Error('index.html has no element with the id "root"
 applyTheme(readTheme());
 const workbook = createWorkbook(browserPorts());
 createRoot(root).render(<App workbook={workbook} />);
+keepOfflineCopy();
 
 const [demo] = await workbook.start();
 // The very first start opens on the demo; whoever follows a link to a project gets that one.

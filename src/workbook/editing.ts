@@ -77,7 +77,14 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
     return commit({ inputs: edited.inputs }, project, group);
   }
 
-  function setPattern(project: Project, pattern: PatternRecord | null, packedMesh: string | null): Outcome {
+  function setPattern(
+    project: Project,
+    pattern: PatternRecord | null,
+    packedMesh: string | null,
+    recipe: Parameters<typeof editInputs>[1] = () => undefined,
+  ): Outcome {
+    const edited = editInputs(project.inputs, recipe);
+    if (!edited.done) return edited;
     if (pattern !== null) {
       if (!patternSchema.safeParse(pattern).success)
         return refused('The facts of this pattern file are not complete.');
@@ -87,7 +94,7 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
     }
     // The former mesh may leave storage; undo needs it.
     if (project.pattern !== null) meshes.hold(project.pattern.meshKey, null);
-    return commit({ pattern }, project, null);
+    return commit({ pattern, inputs: edited.inputs }, project, null);
   }
 
   function setRecord(project: Project, lineId: string, patch: Partial<RecordLine>): Outcome {
@@ -115,7 +122,8 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
       edit((project) => takeInputs(project, setInputAt(project.inputs, path, value), `input ${path}`)),
     updateInputs: (recipe, group) =>
       edit((project) => takeInputs(project, editInputs(project.inputs, recipe), group ?? null)),
-    setPattern: (pattern, packedMesh) => edit((project) => setPattern(project, pattern, packedMesh)),
+    setPattern: (pattern, packedMesh, recipe) =>
+      edit((project) => setPattern(project, pattern, packedMesh, recipe)),
     setRecord: (lineId, patch) => edit((project) => setRecord(project, lineId, patch)),
     setNames: (names) =>
       edit((project) => {

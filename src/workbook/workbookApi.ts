@@ -73,8 +73,15 @@ export interface Workbook {
   readonly setInput: (path: string, value: unknown) => Outcome;
   /** Changes inputs by a recipe on a draft; `group` names edits that belong to one undo step when close in time. */
   readonly updateInputs: (recipe: (draft: DraftInputs) => void, group?: string) => Outcome;
-  /** Takes a pattern and its packed mesh (null for a mesh the workbook already has); null takes the pattern out. */
-  readonly setPattern: (pattern: PatternRecord | null, packedMesh: string | null) => Outcome;
+  /**
+   * Takes a pattern and its packed mesh (null for a mesh the workbook already has); null takes the pattern out.
+   * `recipe` changes inputs that a new file makes stale, in the same undo step.
+   */
+  readonly setPattern: (
+    pattern: PatternRecord | null,
+    packedMesh: string | null,
+    recipe?: (draft: DraftInputs) => void,
+  ) => Outcome;
   readonly setRecord: (lineId: string, patch: Partial<RecordLine>) => Outcome;
   readonly undo: () => void;
   readonly redo: () => void;
