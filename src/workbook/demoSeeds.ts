@@ -18,7 +18,11 @@ function seedOf({ enclosure, name, fileName, mesh, inputs }: DemoPart): ProjectS
   return {
     enclosure,
     name,
-    inputs: { ...defaultProjectInputs, part: { ...defaultProjectInputs.part, ...inputs.part } },
+    inputs: {
+      ...defaultProjectInputs,
+      part: { ...defaultProjectInputs.part, ...inputs.part },
+      plies: { ...defaultProjectInputs.plies, ...inputs.plies },
+    },
     pattern: {
       ...facts,
       fileName,

@@ -27,6 +27,10 @@ const parts: Record<string, BenchPart> = {
     title: 'Casting both stone halves',
     run: async () => (await import('./pours.bench')).benchPours(),
   },
+  cure: {
+    title: 'The closed mold in the oven',
+    run: async () => (await import('./cure.bench')).benchCure(),
+  },
   pack: {
     title: 'Packing for the saved workbook',
     run: async () => (await import('./pack.bench')).benchPack(),

@@ -2,6 +2,7 @@
 import type { IndexedMesh } from '../../core/mesh/types';
 import { windMeterLower, windMeterUpper } from './windMeter';
 import type { PartInputs } from '../../steps/part/inputs';
+import type { PliesInputs } from '../../steps/plies/inputs';
 
 export interface DemoPart {
   readonly enclosure: string;
@@ -11,8 +12,11 @@ export interface DemoPart {
   /** Drawn in mm. */
   readonly mesh: IndexedMesh;
   /** What differs from the default inputs. */
-  readonly inputs: { readonly part: Partial<PartInputs> };
+  readonly inputs: { readonly part: Partial<PartInputs>; readonly plies: Partial<PliesInputs> };
 }
+
+/** Two lines of this width make the demo's wall of 0.90 mm, which is three plies as laid. */
+const print = { lineWidthMm: 0.45 };
 
 /** Both halves of the wind meter; the meshes are worked out on each call. */
 export function demoParts(): readonly DemoPart[] {
@@ -22,14 +26,14 @@ export function demoParts(): readonly DemoPart[] {
       name: 'Upper half',
       fileName: 'wind-meter-upper.stl',
       mesh: windMeterUpper(),
-      inputs: { part: { unit: 'mm', pull: [0, 0, 1] } },
+      inputs: { part: { unit: 'mm', pull: [0, 0, 1] }, plies: print },
     },
     {
       enclosure: 'Wind meter',
       name: 'Lower half',
       fileName: 'wind-meter-lower.stl',
       mesh: windMeterLower(),
-      inputs: { part: { unit: 'mm', pull: [0, 0, -1] } },
+      inputs: { part: { unit: 'mm', pull: [0, 0, -1] }, plies: print },
     },
   ];
 }
