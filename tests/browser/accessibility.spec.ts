@@ -15,6 +15,7 @@ const stepIds: Readonly<Record<StepName, string>> = {
   'Walls & draft': 'walls',
   'Ply schedule': 'plies',
   'Mold closing': 'closing',
+  'Clamp & cure': 'cure',
   Checklist: 'checklist',
 };
 const steps = Object.keys(stepIds) as StepName[];

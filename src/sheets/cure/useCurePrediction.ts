@@ -88,7 +88,7 @@ export function useCurePrediction(measuring: Measuring, inputs: ProjectInputs): 
   return {
     prediction: now.prediction,
     lastPrediction: measured === null ? null : (now.prediction ?? last),
-    problem: now.problem,
+    problem: now.problem ?? (measured === null ? null : moldProblem),
     progress: now.progress,
     stopped: now.stopped,
     cancel,

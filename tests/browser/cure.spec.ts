@@ -1,0 +1,125 @@
+import type { Page } from '@playwright/test';
+import { pdfPages } from './support/pdfText';
+import { expect, expectFigure, fillField, goTo, measured, openDemo, test } from './support/workbookPage';
+
+const verdict = (page: Page) => page.getByRole('region', { name: 'Verdict' });
+const run = (page: Page) => page.getByRole('region', { name: 'Run', exact: true });
+
+/** An invented prepreg: 16 h at 70 °C or 25 min at 120 °C. */
+async function enterCures(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Add a cure' }).click();
+  await page.getByRole('button', { name: 'Add a cure' }).click();
+  await fillField(page, 'Held for, cure 2', '0,42');
+  await fillField(page, 'At, cure 2', '120');
+  await measured(page);
+}
+
+async function openCure(page: Page): Promise<void> {
+  await openDemo(page);
+  await goTo(page, 'Clamp & cure');
+  await measured(page);
+}
+
+test('a program is judged over the band, its limits stop it, and the checklist carries it', async ({
+  page,
+}) => {
+  await openCure(page);
+  await expect(verdict(page)).toContainText("only the supplier's sheet can say");
+  await enterCures(page);
+  await expect(verdict(page)).toContainText(
+    /Cures if the stone keeps its water \(dose [\d.]+\).*does not if the stone lets it go \(dose 0\.\d\d\)/,
+  );
+  await expect(verdict(page)).toContainText('A thermocouple at the laminate is the test');
+  await expectFigure(page, 'Coldest place of the laminate peaks at', /^10\d°Cestimate|10\d°C/);
+  await expect(page.getByRole('img', { name: /^Temperature over hours/ }).first()).toBeVisible();
+  await expect(page.getByRole('img', { name: /^Cut through the closed mold/ })).toBeVisible();
+  await expect(page.getByRole('cell', { name: 'never' }).first()).toBeVisible();
+
+  await fillField(page, 'Stage goes to, stage 2', '140');
+  await expect(verdict(page)).toContainText('Stage 2 goes to 140 °C, over the 130 °C that the stone stands');
+  await page.getByRole('button', { name: 'Remove stage 2' }).click();
+  await fillField(page, 'Stage goes to, stage 1', '15');
+  await expect(verdict(page)).toContainText('The oven program never heats');
+  await fillField(page, 'Stage goes to, stage 1', '70');
+  await measured(page);
+  await expect(verdict(page)).toContainText('Does not cure, whatever the stone does');
+
+  await goTo(page, 'Checklist');
+  await measured(page);
+  const paper = await page.pdf({ preferCSSPageSize: true });
+  const text = (await pdfPages(paper))
+    .map((sheet) => sheet.text)
+    .join(' ')
+    .replaceAll(/\s+/g, ' ');
+  expect(text).toContain('Dry gate: the negative weighed before layup');
+  expect(text).toContain('Clamps checked one by one');
+  expect(text).toContain('Dial and laminate, h:min from the start');
+  expect(text).toContain('Cool-down gate: laminate under 50');
+  expect(text).toContain('Damp stone can spall or burst');
+});
+
+test('a live run keeps its clock over a reload and a hold', async ({ page }) => {
+  await page.clock.install({ time: new Date('2031-05-06T08:00:00') });
+  await openCure(page);
+  const clock = run(page).getByRole('timer', { name: 'Time since the oven was started' });
+  await expect(clock).toHaveText('0:00');
+  await run(page).getByRole('button', { name: 'Oven on: start the run' }).click();
+  await expect(run(page)).toContainText('Now: Turn the dial to 70 °C.');
+  await page.clock.fastForward('01:00:00');
+  await expect(clock).toHaveText(/^1:00:\d\d$/);
+  await run(page).getByRole('button', { name: 'Started 5 min earlier' }).click();
+  await expect(clock).toHaveText(/^1:05:\d\d$/);
+  await run(page).getByRole('textbox', { name: 'Note' }).fill('Clamps tightened');
+  await run(page).getByRole('button', { name: 'Add the note' }).click();
+
+  await page.reload();
+  await measured(page);
+  await expect(clock).toHaveText(/^1:05:\d\d$/);
+  await expect(run(page)).toContainText('Clamps tightened');
+  await run(page).getByRole('button', { name: 'Hold the program' }).click();
+  await page.clock.fastForward('02:00:00');
+  await expect(clock).toHaveText(/^3:05:\d\d$/);
+  await expect(run(page)).toContainText('Run held');
+  await run(page).getByRole('button', { name: 'Go on' }).click();
+  // Two hours of hold put the second stage off: the program itself is at 1:05.
+  await expect(run(page)).toContainText('Next at 3:00: Turn the dial to 120 °C.');
+  await run(page).getByRole('button', { name: 'End the run' }).click();
+  await page.clock.fastForward('05:00:00');
+  await expect(clock).toHaveText(/^3:05:\d\d$/);
+});
+
+test('a log with gaps and in Fahrenheit is read, judged by its dose, and fitted', async ({ page }) => {
+  await openCure(page);
+  await enterCures(page);
+  await run(page)
+    .getByLabel('Thermocouple log')
+    .setInputFiles({
+      name: 'picture.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('<svg>no log at all</svg>'),
+    });
+  await expect(run(page)).toContainText('This is not a log that can be read');
+
+  const lines = Array.from({ length: 270 }, (_, minute) => {
+    const celsius = 70 - 50 * Math.exp(-minute / 25);
+    return `${minute};${(celsius * 1.8 + 32).toFixed(1).replace('.', ',')}`;
+  }).filter((_, minute) => minute < 60 || minute > 95);
+  await run(page)
+    .getByLabel('Thermocouple log')
+    .setInputFiles({
+      name: 'laminate.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(['Time (min);Laminate (F)', ...lines].join('\n')),
+    });
+  await expect(run(page)).toContainText('1 gap');
+  await expect(run(page)).toContainText('Log: Laminate (F)');
+  await expect(run(page)).toContainText(
+    /Measured dose 0\.2\d; 0\.0\d of it across gaps that nobody measured/,
+  );
+  await expect(run(page)).toContainText('cure the part again, free-standing and slowly');
+
+  await run(page).getByRole('button', { name: 'Fit air film and dampness to it' }).click();
+  await expect(run(page)).toContainText(/The log fits best if .*air film \d+\.\d W/, { timeout: 60_000 });
+  await run(page).getByRole('button', { name: 'Take both over and predict again' }).click();
+  await expect(page.getByRole('combobox', { name: 'Air in the oven' })).toHaveValue('own');
+});
