@@ -98,7 +98,12 @@ function springLine(clamp: Clamp, index: number): LineDraft {
 /** Every place of clamps that stand round the rim, since nobody can measure "evenly". */
 function placeLines({ clamps }: ClosingState): readonly LineDraft[] {
   const action = lineOfActionMm(clamps, 0);
-  const places = clamps.map(({ planMm: [x, y] }) => `(${formatNumber(x, 0)}, ${formatNumber(y, 0)})`);
+  const counts = new Map<string, number>();
+  for (const { planMm } of clamps) {
+    const place = `(${formatNumber(planMm[0], 0)}, ${formatNumber(planMm[1], 0)})`;
+    counts.set(place, (counts.get(place) ?? 0) + 1);
+  }
+  const places = [...counts].map(([place, count]) => (count === 1 ? place : `${place} × ${count}`));
   const middle =
     action === null
       ? ''
@@ -141,14 +146,6 @@ export function closingSection(context: StepContext, reports: Reports, figures: 
 
 function expectedLines({ main }: ClosingState, figures: Figures): readonly LineDraft[] {
   const [pp, mp, mm, pm] = main.solution.cornerStandOffMm;
-  const corner = (id: string, name: string, expected: number) =>
-    measuring(
-      `closing.corner.${id}`,
-      `Stand-off at the ${name} corner, by feeler gauge; expected ${millimeters(expected, 2)}.`,
-      'stand-off',
-      'mm',
-      ['closing.standOffMm', 'closing.tiltDeg'],
-    );
   return [
     line(
       'closing.expected',
@@ -166,4 +163,14 @@ function expectedLines({ main }: ClosingState, figures: Figures): readonly LineD
     corner('minusMinus', '−x −y', mm),
     corner('plusMinus', '+x −y', pm),
   ];
+}
+
+function corner(id: string, name: string, expectedMm: number): LineDraft {
+  return measuring(
+    `closing.corner.${id}`,
+    `Stand-off at the ${name} corner, by feeler gauge; expected ${millimeters(expectedMm, 2)}.`,
+    'stand-off',
+    'mm',
+    ['closing.standOffMm', 'closing.tiltDeg'],
+  );
 }

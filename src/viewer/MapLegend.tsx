@@ -78,7 +78,7 @@ export function MapLegend({ legend }: { readonly legend: Legend }) {
             <text
               x={Math.min(barWidthPx, Math.max(0, place(limit.at)))}
               y={51}
-              textAnchor={anchorAt(place(limit.at), 40)}
+              textAnchor={anchorAt(place(limit.at), 52)}
               className="map-legend-number"
             >
               {limit.label}

@@ -51,10 +51,11 @@ const classColors: ClassScale = {
   colors: ['8073ac', 'f3e9d4', 'fdc988', 'e0821c'].map(rgbOf),
 };
 
+const tick = (at: number) => ({ at, label: formatNumber(at, 2) });
+
 function gapView({ maps, limits, curedMm, laidMm }: ClosingMapData): MapView {
   const span = Math.max(0.1, laidMm - limits.chokedUnderMm);
   const scale: RampScale = { kind: 'ramp', ramp: purpleOrange, low: laidMm - span, high: laidMm + span };
-  const tick = (at: number) => ({ at, label: formatNumber(at, 2) });
   return {
     values: maps.gapMm,
     scale,
@@ -127,7 +128,7 @@ function pressureView({ maps, clampPressureKpa }: ClosingMapData): MapView {
       ],
       limit:
         clampPressureKpa > 0
-          ? { at: clampPressureKpa, label: `clamps over the plan ${formatNumber(clampPressureKpa, 0)}` }
+          ? { at: clampPressureKpa, label: `clamps ${formatNumber(clampPressureKpa, 0)}` }
           : null,
       noValue: outside,
     },

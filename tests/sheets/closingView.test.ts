@@ -100,12 +100,12 @@ describe('maps', () => {
 });
 
 describe('marks and files', () => {
-  const frame = () => ({ boxMinMm: shape.boxMinMm, boxMaxMm: shape.boxMaxMm, pull: [0, 0, -1] as const });
-
   it('marks of the places cover each carrying show facet once', () => {
     const { closing } = reply.maps;
+    const { boxMinMm, boxMaxMm, display } = shape;
+    const frame = { boxMinMm, boxMaxMm, pull: [0, 0, -1] } as const;
     const marked = state.places.flatMap(({ place }) => [
-      ...facetsOfPlace(place, frame(), shape.display, closing, data.maps),
+      ...facetsOfPlace(place, frame, display, closing, data.maps),
     ]);
     expect(new Set(marked).size).toBe(marked.length);
     const carrying = [...closing.areaMm2.keys()].filter((facet) => data.maps.pressureKpa[facet]! > 0);

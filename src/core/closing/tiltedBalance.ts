@@ -152,15 +152,20 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
       (one) => lands !== null && one <= lands.shimMm + contactMm * spanMm,
     ).length;
     const carried = laminateForceN + resinForceN;
+    // Springs that went slack while the mold leaned hold nothing: it has tipped as surely as under weights.
+    const shutN = totalClampForceN(clamps, lands?.shimMm ?? 0);
+    const wentSlack = shutN > 0 && clampN <= unloadedShare * shutN;
     const outcome =
       known ??
-      (resting === 4
-        ? carried <= unloadedShare * clampN
-          ? 'shut unloaded'
-          : 'shut'
-        : resting > 0
-          ? 'leans'
-          : 'stands off');
+      (wentSlack
+        ? 'tips'
+        : resting === 4
+          ? carried <= unloadedShare * clampN
+            ? 'shut unloaded'
+            : 'shut'
+          : resting > 0
+            ? 'leans'
+            : 'stands off');
     return {
       outcome,
       ...position,

@@ -27,13 +27,30 @@ const markPx = 11;
 
 const placeText = ([x, y]: Place) => `x ${formatNumber(x, 1)}, y ${formatNumber(y, 1)} mm`;
 
-/** Every clamp of the balance with the letter of its line. */
-function marksOf({ clamps: placed }: ClosingState, clamps: readonly Clamp[]) {
+interface ClampMark {
+  readonly letter: string;
+  readonly planMm: Place;
+  /** Equal clamps on the same place. */
+  count: number;
+}
+
+/** The clamps of the balance with the letters of their lines, those on one place together. */
+function marksOf({ clamps: placed }: ClosingState, clamps: readonly Clamp[]): readonly ClampMark[] {
   const letters = clamps.flatMap(({ count, forceN }, index) =>
     Array.from({ length: forceN > 0 ? count : 0 }, () => clampLetter(index)),
   );
-  return placed.map(({ planMm }, index) => ({ letter: letters[index] ?? '', planMm }));
+  const marks = new Map<string, ClampMark>();
+  for (const [index, { planMm }] of placed.entries()) {
+    const letter = letters[index] ?? '';
+    const key = `${letter} ${planMm.join(' ')}`;
+    const mark = marks.get(key);
+    if (mark === undefined) marks.set(key, { letter, planMm, count: 1 });
+    else mark.count++;
+  }
+  return [...marks.values()];
 }
+
+const markName = ({ letter, count }: ClampMark) => (count === 1 ? letter : `${letter} × ${count}`);
 
 /** The part seen along the pull, with lands, clamps, where the clamps act and where the bed pushes. */
 export function ClampPlan({ state, clamps, shape }: ClampPlanProps) {
@@ -69,7 +86,7 @@ export function ClampPlan({ state, clamps, shape }: ClampPlanProps) {
       >
         <title id={`${id}-title`}>Plan of the clamps, seen along the pull</title>
         <desc id={`${id}-desc`}>
-          {marks.map(({ letter, planMm }) => `${letter} at ${placeText(planMm)}`).join('; ')}
+          {marks.map((mark) => `${markName(mark)} at ${placeText(mark.planMm)}`).join('; ')}
         </desc>
         <g transform={`translate(${widthPx / 2} ${heightPx / 2}) scale(${perMm} ${-perMm})`}>
           {lands === null ? null : (
@@ -84,32 +101,36 @@ export function ClampPlan({ state, clamps, shape }: ClampPlanProps) {
           <path d={silhouette} className="plan-part" />
         </g>
         <path d={`M${widthPx / 2},0V${heightPx}M0,${heightPx / 2}H${widthPx}`} className="plan-axis" />
-        {marks.map(({ letter, planMm }, index) => {
-          const [x, y] = at(planMm);
+        {reaction !== null && isOnDrawing(reaction) ? <ReactionMark at={at(reaction)} /> : null}
+        {action !== null && isOnDrawing(action) ? <ActionMark at={at(action)} /> : null}
+        {marks.map((mark) => {
+          const [x, y] = at(mark.planMm);
           return (
-            // Equal clamps of one line have no other name than their order.
-            <g key={index}>
+            <g key={`${mark.letter} ${x} ${y}`}>
               <circle cx={x} cy={y} r={markPx} className="plan-clamp" />
               <text x={x} y={y} className="chart-number chart-middle">
-                {letter}
+                {mark.letter}
               </text>
+              {mark.count === 1 ? null : (
+                <text x={x + 26} y={y} className="chart-number plan-count">
+                  ×{mark.count}
+                </text>
+              )}
             </g>
           );
         })}
-        {reaction !== null && isOnDrawing(reaction) ? <ReactionMark at={at(reaction)} /> : null}
-        {action !== null && isOnDrawing(action) ? <ActionMark at={at(action)} /> : null}
       </svg>
       <figcaption>
         <ul className="plan-key">
           <li>
-            <svg width={22} height={22} aria-hidden>
-              <ActionMark at={[11, 11]} />
+            <svg width={28} height={28} viewBox="0 0 50 50" aria-hidden>
+              <ActionMark at={[25, 25]} />
             </svg>
             {action === null ? 'the clamps press nowhere' : `the clamps act at ${placeText(action)}`}
           </li>
           <li>
-            <svg width={22} height={22} aria-hidden>
-              <ReactionMark at={[11, 11]} />
+            <svg width={28} height={28} viewBox="0 0 50 50" aria-hidden>
+              <ReactionMark at={[25, 25]} />
             </svg>
             {reaction === null
               ? 'the laminate pushes back nowhere'
@@ -124,17 +145,17 @@ export function ClampPlan({ state, clamps, shape }: ClampPlanProps) {
   );
 }
 
-/** Line of action of the clamps: a ring with a cross. */
+/** Line of action of the clamps: a ring with four ticks, wide enough to be seen round a clamp that stands there. */
 function ActionMark({ at: [x, y] }: { readonly at: Place }) {
   return (
     <g className="plan-action">
-      <circle cx={x} cy={y} r={8} />
-      <path d={`M${x - 8},${y}h16M${x},${y - 8}v16`} />
+      <circle cx={x} cy={y} r={15} />
+      <path d={`M${x - 22},${y}h7M${x + 15},${y}h7M${x},${y - 22}v7M${x},${y + 15}v7`} />
     </g>
   );
 }
 
-/** Where the bed pushes: a filled diamond, seen under the ring too. */
+/** Where the bed pushes: a diamond, seen round the ring too. */
 function ReactionMark({ at: [x, y] }: { readonly at: Place }) {
-  return <path d={`M${x},${y - 10}l10,10l-10,10l-10,-10z`} className="plan-reaction" />;
+  return <path d={`M${x},${y - 23}l23,23l-23,23l-23,-23z`} className="plan-reaction" />;
 }

@@ -16,6 +16,24 @@ export interface HoldingPlacesProps {
   readonly onSaveWallChanges: () => void;
 }
 
+function placeButton(
+  place: string,
+  index: number,
+  held: string | null,
+  onHold: HoldingPlacesProps['onHold'],
+) {
+  return (
+    <button
+      type="button"
+      className="place-jump"
+      aria-pressed={held === place}
+      onClick={() => onHold(held === place ? null : place)}
+    >
+      {index + 1} · {place}
+    </button>
+  );
+}
+
 /** The places of the show face, the ones that hold the mold open first. */
 export function HoldingPlaces({ state, held, onHold, onSaveWallChanges }: HoldingPlacesProps) {
   const [all, setAll] = useState(false);
@@ -25,19 +43,7 @@ export function HoldingPlaces({ state, held, onHold, onSaveWallChanges }: Holdin
     {
       id: 'place',
       header: 'Place',
-      cell: ({ place }, index) => {
-        const isMarked = held === place;
-        return (
-          <button
-            type="button"
-            className="place-jump"
-            aria-pressed={isMarked}
-            onClick={() => onHold(isMarked ? null : place)}
-          >
-            {index + 1} · {place}
-          </button>
-        );
-      },
+      cell: ({ place }, index) => placeButton(place, index, held, onHold),
     },
     {
       id: 'load',

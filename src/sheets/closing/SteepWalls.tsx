@@ -15,6 +15,15 @@ function slideWords({ slideMm }: ClosingPlace, depthMm: number): string {
   return slideMm > noticedSlideMm ? 'slides on the stack' : 'hardly touches';
 }
 
+function slideVerdict(place: ClosingPlace, depthMm: number) {
+  return (
+    <span className="slide-verdict">
+      <VerdictMark word={place.slideMm > noticedSlideMm ? 'look again' : 'go'} sizePx={18} decorative />
+      {slideWords(place, depthMm)}
+    </span>
+  );
+}
+
 /** Each steep wall and how far it slides on the stack before the mold is closed. */
 export function SteepWalls({ state }: { readonly state: ClosingState }) {
   const [all, setAll] = useState(false);
@@ -34,12 +43,7 @@ export function SteepWalls({ state }: { readonly state: ClosingState }) {
     {
       id: 'verdict',
       header: 'verdict',
-      cell: (place) => (
-        <span className="slide-verdict">
-          <VerdictMark word={place.slideMm > noticedSlideMm ? 'look again' : 'go'} sizePx={18} decorative />
-          {slideWords(place, depthMm)}
-        </span>
-      ),
+      cell: (place) => slideVerdict(place, depthMm),
     },
   ];
   return (
