@@ -61,4 +61,42 @@ describe('casting on the bench', { timeout: 30_000 }, () => {
       code: 'job.notMeasured',
     });
   });
+
+  it('tells the rim of another part as casting that part does, and leaves the bench as it was', async () => {
+    const session = await measuredTray();
+    const { geometry } = await session.castHalves(choices, nothing);
+    const { packed } = await session.packOpenMesh();
+    const other = new BenchSession();
+    const part = {
+      unit: 'mm' as const,
+      declaredUnit: null,
+      body: 0,
+      scale: 1,
+      pull: choices.pull,
+      winding: 'repair' as const,
+    };
+    expect(await other.rimOf(packed, part, choices)).toEqual(geometry.rimOutlineMm);
+    await expect(other.castHalves(choices, nothing)).rejects.toMatchObject({ code: 'job.notMeasured' });
+  });
+
+  it('corrects the walls of closing by a scraped place', async () => {
+    const session = await measuredTray();
+    const floor = await session.probe([0, 0, 30], [0, 0, -1]);
+    const repair = {
+      id: 'a',
+      half: 'negative' as const,
+      kind: 'scraped' as const,
+      atMm: floor!.pointMm,
+      radiusMm: 6,
+      depthMm: 0.5,
+    };
+    const before = await session.repairedWalls([]);
+    const after = await session.repairedWalls([repair]);
+    const highest = (walls: typeof after) =>
+      Array.from(walls.wallMm).reduce((most, wall) => Math.max(most, wall), 0);
+    expect(highest(after)).toBeCloseTo(highest(before) + 0.5, 5);
+    const areaMm2 = ({ closing }: typeof after) =>
+      Array.from(closing.areaMm2).reduce((sum, area) => sum + area, 0);
+    expect(areaMm2(after)).toBeCloseTo(areaMm2(before), 3);
+  });
 });

@@ -1,6 +1,15 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/core/problem';
-import type { BenchClient, ImportReply, MeasureChoices, MeasuredShape } from '../../src/jobs/protocol';
+import type {
+  BenchClient,
+  ImportReply,
+  JobOptions,
+  MeasureChoices,
+  MeasuredShape,
+  MoldReply,
+  PourChoices,
+  RepairedWalls,
+} from '../../src/jobs/protocol';
 import { createMeasureCache } from '../../src/sheets/measuring/measureCache';
 import { createMeasuringDesk, type DeskProject } from '../../src/sheets/measuring/measuringDesk';
 import type { PatternRecord } from '../../src/steps/context';
@@ -27,8 +36,11 @@ const replyFor = (name: string) =>
     shape: { facetCount: 12, unitGuess: null, fileBoxSize: null },
   }) as unknown as MeasuredShape;
 
+const moldFor = (name: string) => ({ geometry: { name } }) as unknown as MoldReply;
+
 function fakeClient() {
   const asked: string[] = [];
+  const cast: string[] = [];
   const choicesAsked: MeasureChoices[] = [];
   const client = {
     openMesh: vi.fn((packed: string) => {
@@ -54,21 +66,36 @@ function fakeClient() {
       asked.push('pack');
       return Promise.resolve({ meshKey: 'mesh-b', packed: 'packed-b' });
     }),
+    castHalves: vi.fn((choices: PourChoices): Promise<MoldReply> => {
+      cast.push(`cover ${choices.coverMm.overShowMm}`);
+      return Promise.resolve(moldFor(`cover ${choices.coverMm.overShowMm}`));
+    }),
+    repairedWalls: vi.fn((repairs: readonly unknown[]): Promise<RepairedWalls> => {
+      const closing = { name: `${repairs.length} repaired` } as unknown as RepairedWalls['closing'];
+      return Promise.resolve({ closing, wallMm: Float32Array.of(repairs.length) });
+    }),
+    bestPull: vi.fn(() => Promise.resolve('best')),
     dispose: vi.fn(),
   };
-  return { asked, mocks: client, client: client as unknown as BenchClient };
+  return { asked, cast, mocks: client, client: client as unknown as BenchClient };
 }
 
 function project(
-  change: { scale?: number; overMm?: number; pattern?: PatternRecord | null } = {},
+  change: {
+    scale?: number;
+    overMm?: number;
+    pattern?: PatternRecord | null;
+    mold?: Partial<(typeof defaultProjectInputs)['mold']>;
+  } = {},
 ): DeskProject {
-  const { part, walls } = defaultProjectInputs;
+  const { part, walls, mold } = defaultProjectInputs;
   return {
     pattern: change.pattern === undefined ? pattern : change.pattern,
     inputs: {
       ...defaultProjectInputs,
       part: { ...part, scale: change.scale ?? 1 },
       walls: { ...walls, overMm: change.overMm ?? walls.overMm },
+      mold: { ...mold, ...change.mold },
     },
     packedMesh: () => 'packed-a',
     setMeshAside: () => {},
@@ -178,6 +205,96 @@ describe('a canceled measurement', () => {
     await settle();
     expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.95']);
     expect(desk.store.getState().measured).not.toBeNull();
+  });
+});
+
+describe('casting the halves', () => {
+  it('follows the measurement, and only what the box is made of', async () => {
+    const { cast, client } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    expect(desk.store.getState().mold).toBeNull();
+    await settle();
+    expect(desk.store.getState().mold).toEqual(moldFor('cover 10'));
+    desk.follow(project({ mold: { bowlMl: 500 } }));
+    await settle();
+    expect(cast).toEqual(['cover 10']);
+    desk.follow(project({ mold: { coverOverShowMm: 15 } }));
+    expect(desk.store.getState().mold).toBeNull();
+    await settle();
+    expect(cast).toEqual(['cover 10', 'cover 15']);
+    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 15'), progress: null });
+  });
+
+  it('says why there can be no halves, until the box is another', async () => {
+    const { client, mocks } = fakeClient();
+    mocks.castHalves.mockRejectedValueOnce(new Problem('pours.keys', 'The keys do not fit.'));
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    expect(desk.store.getState()).toMatchObject({ mold: null, moldProblem: 'The keys do not fit.' });
+    desk.follow(project({ mold: { keyCount: 0 } }));
+    await settle();
+    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 10'), moldProblem: null });
+  });
+
+  it('stays canceled until the maker asks again', async () => {
+    const { client, mocks } = fakeClient();
+    mocks.castHalves.mockRejectedValueOnce(new Problem('job.canceled', 'Canceled.'));
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    expect(desk.store.getState()).toMatchObject({ mold: null, castStopped: true, moldProblem: null });
+    desk.follow(project({ overMm: 0.2 }));
+    await settle();
+    expect(mocks.castHalves).toHaveBeenCalledOnce();
+    desk.castAgain();
+    await settle();
+    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 10'), castStopped: false });
+  });
+
+  it('gives way to what the maker asks for, and goes on afterwards', async () => {
+    const { client, mocks } = fakeClient();
+    mocks.castHalves.mockImplementationOnce(
+      (_choices: PourChoices, options?: JobOptions) =>
+        new Promise((_resolve, reject) => {
+          options?.signal?.addEventListener('abort', () => reject(new Problem('job.canceled', 'Canceled.')));
+        }),
+    );
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    expect(desk.store.getState().progress?.doing).toBe('casting the two halves');
+    expect(await desk.run('trying pulls', () => client.bestPull())).toBe('best');
+    await settle();
+    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 10'), castStopped: false });
+  });
+});
+
+describe('repairs of the stone', () => {
+  const repair = (id: string) => ({
+    id,
+    half: 'negative' as const,
+    kind: 'scraped' as const,
+    atMm: [0, 0, 0] as [number, number, number],
+    radiusMm: 5,
+    depthMm: 0.2,
+    note: '',
+  });
+
+  it('change the walls that closing sees, and give them back when they are taken out', async () => {
+    const { client, asked } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    desk.follow(project({ mold: { repairs: [repair('a'), repair('b')] } }));
+    await settle();
+    expect(desk.store.getState().measured?.summary).toMatchObject({ closing: { name: '2 repaired' } });
+    expect(desk.store.getState().reply?.maps.closing.wallMm).toEqual(Float32Array.of(2));
+    desk.follow(project({ mold: { repairs: [] } }));
+    await settle();
+    expect(desk.store.getState().measured?.summary).toEqual({ name: 'scale 1' });
+    expect(asked.filter((one) => one.startsWith('measure'))).toHaveLength(1);
   });
 });
 

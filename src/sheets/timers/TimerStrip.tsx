@@ -17,20 +17,22 @@ export interface TimerStripProps {
 export function TimerStrip({ bench, planned, href }: TimerStripProps) {
   const { timers, nowMs } = bench;
   const shown = timers.flatMap((timer, place) =>
-    timer.endsAtMs === null ? [] : [{ timer, place, phase: timerPhase(timer, nowMs) }],
+    timer.endsAtMs === null || (timer.heard && timer.endsAtMs <= nowMs)
+      ? []
+      : [{ timer, place, phase: timerPhase(timer, nowMs) }],
   );
   if (shown.length === 0) return null;
   return (
     <div className="timer-strip">
       {shown.map(({ timer, place, phase }) => (
-        <p key={place}>
+        <div key={place}>
           <a href={href}>{timerLabel(timer, planned)}</a>{' '}
           <span className="number">{clockText(leftMs(timer, nowMs))}</span>{' '}
-          {phase === 'over' && !timer.heard ? (
+          {phase === 'over' ? (
             <Button onClick={() => bench.put(place, { ...timer, heard: true })}>Stop the sound</Button>
           ) : null}
           <Announcer message={phase === 'over' ? `${timerLabel(timer, planned)}: the time is over.` : ''} />
-        </p>
+        </div>
       ))}
     </div>
   );
