@@ -206,6 +206,10 @@ export class BenchSession implements BenchWorker {
     return this.cure.predict(this.measured().part.partMesh, choices, stage, progress);
   }
 
+  async compareCure(choices: CureChoices, mostC: number, progress: OnProgress) {
+    return this.cure.compare(this.measured().part.partMesh, choices, mostC, progress);
+  }
+
   async fitCure(choices: CureChoices, log: LogToFit, progress: OnProgress) {
     return this.cure.fit(this.measured().part.partMesh, choices, log, progress);
   }

@@ -30,6 +30,7 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   castHalves: 'measurement',
   predictCure: 'measurement',
   fitCure: 'measurement',
+  compareCure: 'measurement',
   saveHalf: 'measurement',
   repairedWalls: 'measurement',
   rimOf: 'nothing',
@@ -45,6 +46,7 @@ const longKinds: ReadonlySet<JobKind> = new Set([
   'castHalves',
   'predictCure',
   'fitCure',
+  'compareCure',
   'saveHalf',
 ]);
 
@@ -270,6 +272,8 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
     predictCure: (wanted, stage, options = {}) =>
       ask('predictCure', options, (bench, progress) => bench.predictCure(wanted, stage, progress)),
+    compareCure: (wanted, mostC, options = {}) =>
+      ask('compareCure', options, (bench, progress) => bench.compareCure(wanted, mostC, progress)),
     fitCure: (wanted, log, options = {}) =>
       ask('fitCure', options, (bench, progress) => bench.fitCure(wanted, log, progress)),
     saveHalf: (half, wanted, options = {}) =>

@@ -1,3 +1,4 @@
+import { compareCure, type CureComparison } from '../core/cure/compareCure';
 import { closedMoldVoxels } from '../core/cure/closedMold';
 import { endOf } from '../core/cure/curve';
 import { fitToLog, type LogFit, type LogToFit } from '../core/cure/fitToLog';
@@ -36,6 +37,11 @@ export class CureBench {
     const one = heatCaseOf(choices, voxels, 'vapor-held', Math.max(1, endOf(log.laminate)));
     progress({ doing: 'fitting to the log', share: 0 });
     return fitToLog(one, log, (share) => progress({ doing: 'fitting to the log', share }));
+  }
+
+  compare(mesh: IndexedMesh, choices: CureChoices, mostC: number, progress: OnProgress): CureComparison {
+    const voxelsOf = (changed: CureChoices, voxelMm: number) => closedMoldVoxels(mesh, changed.pour, voxelMm);
+    return compareCure(choices, voxelsOf, mostC, (doing, share) => progress({ doing, share }));
   }
 
   private filled(mesh: IndexedMesh, choices: CureChoices, voxelMm: number): MoldVoxels {

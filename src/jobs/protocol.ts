@@ -14,6 +14,7 @@
  * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
  */
 import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTypes';
+import type { CureComparison } from '../core/cure/compareCure';
 import type { LogFit, LogToFit } from '../core/cure/fitToLog';
 import type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 import type { SavedMeshChoices } from '../core/mesh/measureSaved';
@@ -35,6 +36,7 @@ import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { Repair } from '../core/stone/repairs';
 
+export type { CureComparison } from '../core/cure/compareCure';
 export type { LogFit, LogToFit } from '../core/cure/fitToLog';
 export type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 export type { UnitGuess } from '../core/mesh/unitGuess';
@@ -197,6 +199,8 @@ export interface BenchWorker {
   ): Promise<CurePrediction>;
   /** Air film and dampness that make the prediction follow a log. */
   fitCure(choices: CureChoices, log: LogToFit, progress: OnProgress): Promise<LogFit>;
+  /** Programs up to `mostC` and other molds side by side. */
+  compareCure(choices: CureChoices, mostC: number, progress: OnProgress): Promise<CureComparison>;
   /** Binary STL of one half in mm, in the part's own axes. Casts again only for other choices than last time. */
   saveHalf(half: StoneHalf, choices: PourChoices, progress: OnProgress): Promise<Uint8Array>;
   repairedWalls(repairs: readonly Repair[]): Promise<RepairedWalls>;
@@ -242,6 +246,7 @@ export interface BenchClient {
     options?: JobOptions,
   ): Promise<CurePrediction>;
   fitCure(choices: CureChoices, log: LogToFit, options?: JobOptions): Promise<LogFit>;
+  compareCure(choices: CureChoices, mostC: number, options?: JobOptions): Promise<CureComparison>;
   saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;
   repairedWalls(repairs: readonly Repair[], options?: JobOptions): Promise<RepairedWalls>;
   rimOf(

@@ -71,6 +71,8 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
     castHalves: (choices, progress) => send(() => bench.castHalves(choices, thinned(progress))),
     predictCure: (choices, stage, progress) =>
       send(() => bench.predictCure(choices, stage, thinned(progress))),
+    compareCure: (choices, mostC, progress) =>
+      send(() => bench.compareCure(choices, mostC, thinned(progress))),
     fitCure: (choices, log, progress) => send(() => bench.fitCure(choices, log, thinned(progress))),
     saveHalf: (half, choices, progress) => send(() => bench.saveHalf(half, choices, thinned(progress))),
     repairedWalls: (repairs) => send(() => bench.repairedWalls(repairs)),
@@ -94,6 +96,7 @@ export function wrapBench(endpoint: Endpoint): BenchWorker {
     findSelfTouching: (progress) => receive(wired.findSelfTouching(proxy(progress))),
     castHalves: (choices, progress) => receive(wired.castHalves(choices, proxy(progress))),
     predictCure: (choices, stage, progress) => receive(wired.predictCure(choices, stage, proxy(progress))),
+    compareCure: (choices, mostC, progress) => receive(wired.compareCure(choices, mostC, proxy(progress))),
     fitCure: (choices, log, progress) => receive(wired.fitCure(choices, log, proxy(progress))),
     saveHalf: (half, choices, progress) => receive(wired.saveHalf(half, choices, proxy(progress))),
     repairedWalls: (repairs) => receive(wired.repairedWalls(repairs)),

@@ -123,3 +123,17 @@ test('a log with gaps and in Fahrenheit is read, judged by its dose, and fitted'
   await run(page).getByRole('button', { name: 'Take both over and predict again' }).click();
   await expect(page.getByRole('combobox', { name: 'Air in the oven' })).toHaveValue('own');
 });
+
+test('programs and molds stand side by side, and one is taken over', async ({ page }) => {
+  await openCure(page);
+  await enterCures(page);
+  const beside = page.getByRole('region', { name: 'Programs side by side' });
+  await beside.getByRole('button', { name: 'Compare programs and molds' }).click();
+  await expect(beside.getByRole('row', { name: /5 mm less stone/ })).toBeVisible({ timeout: 90_000 });
+  await expect(beside.getByRole('row', { name: /70 °C for 3 h, then 120 °C/ })).toBeVisible();
+  await expect(beside).toContainText('the demolded part can be cured on, free-standing');
+  await beside.getByRole('button', { name: 'Take over: hold at 85 °C' }).click();
+  await measured(page);
+  await expect(page.getByRole('textbox', { name: 'Stage goes to, stage 1' })).toHaveValue('85');
+  await expect(verdict(page)).toContainText('Cures whatever the stone does');
+});

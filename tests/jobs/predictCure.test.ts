@@ -63,6 +63,26 @@ describe('predicting the oven run on the bench', { timeout: 60_000 }, () => {
     expect(slice.laminateShare.some((share) => share > 0.2)).toBe(true);
   });
 
+  it('compares programs and molds: less stone and drier stone follow the oven sooner', async () => {
+    const session = new BenchSession();
+    await session.importFile(trayBlob(), 'tray.stl', nothing);
+    await session.measure(measureChoices, nothing, nothing);
+    const choices = choicesWith({ freeWaterLeftPercent: 50, voxelMm: 4 });
+    const { programs, variants } = await session.compareCure(choices, 110, nothing);
+    const first = variants.map(({ firstDwellS }) => firstDwellS[0] ?? Infinity);
+    const [planned = 0, thinner = 0, dry = 0, wet = 0] = first;
+    expect(thinner).toBeLessThan(planned);
+    expect(dry).toBeLessThan(planned);
+    expect(wet).toBeGreaterThan(planned);
+    expect(programs.length).toBeGreaterThan(5);
+    for (const { program, totalS } of programs) {
+      expect(program === null).toBe(totalS === null);
+      for (const { targetC } of program?.stages ?? []) expect(targetC).toBeLessThanOrEqual(110);
+    }
+    // A hold that cures in every case is among them, and it is cooler than the stone's own range.
+    expect(programs.some(({ name, totalS }) => name.startsWith('hold at') && totalS !== null)).toBe(true);
+  });
+
   it('tells bad choices in a sentence', async () => {
     const session = new BenchSession();
     await session.importFile(trayBlob(), 'tray.stl', nothing);

@@ -217,6 +217,11 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
             forecast={forecast}
             run={ovenRun}
             onFit={forecast.prediction === null ? null : fitToLog}
+            onCompare={(choices) =>
+              desk.run('comparing programs', (job) =>
+                desk.client.compareCure(choices, inputs.cure.stoneLimitC, job),
+              )
+            }
           />
         );
       default: {

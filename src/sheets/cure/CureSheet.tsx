@@ -1,5 +1,6 @@
 import type { CureInputs } from '../../steps/cure/inputs';
-import { programOf } from '../../steps/cure/cureChoicesOf';
+import { cureChoicesOf, programOf } from '../../steps/cure/cureChoicesOf';
+import { resolveStack } from '../../steps/plies/stack';
 import { Button } from '../../ui/Button';
 import { FigureRow } from '../../ui/FigureRow';
 import { Note } from '../../ui/Note';
@@ -13,6 +14,7 @@ import { HeatCurves } from './HeatCurves';
 import { HeatSliceView } from './HeatSliceView';
 import { RunPanel, type RunPanelProps } from './run/RunPanel';
 import { ProgramEditor } from './ProgramEditor';
+import { SideBySide, type SideBySideProps } from './SideBySide';
 import { SupplierCures } from './SupplierCures';
 import type { CureForecast } from './useCurePrediction';
 import './cure.css';
@@ -23,6 +25,7 @@ export interface CureSheetProps extends SheetProps {
   readonly forecast: CureForecast;
   readonly run: RunPanelProps['control'];
   readonly onFit: RunPanelProps['onFit'];
+  readonly onCompare: SideBySideProps['onCompare'];
 }
 
 /** Will the laminate in the middle of the stone really cure? */
@@ -32,6 +35,8 @@ export function CureSheet(props: CureSheetProps) {
   const setCure = (cureChange: Partial<CureInputs>) => change('cure', cureChange);
   const shown = forecast.lastPrediction;
   const program = programOf(context.inputs);
+  const choices = cureChoicesOf(context.inputs);
+  const stack = resolveStack(context.inputs.plies);
   return (
     <Sheet
       title={title}
@@ -79,6 +84,13 @@ export function CureSheet(props: CureSheetProps) {
           <FigureRow key={figure.id} figure={figure} />
         ))}
       </section>
+      <SideBySide
+        choices={choices.known && shown !== null ? choices.value : null}
+        disabled={readOnly}
+        wallMm={stack.known ? stack.total.curedMm : null}
+        onCompare={props.onCompare}
+        onTake={(stages) => setCure({ stages })}
+      />
       <RunPanel
         control={props.run}
         program={program}
