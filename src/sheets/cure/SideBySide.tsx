@@ -53,14 +53,14 @@ export function SideBySide({ choices, disabled, wallMm, onCompare, onTake }: Sid
   );
 }
 
-/** "120 / 108 / 86": the three cases in their order. */
+/** "120/108/86": the three cases in their order. */
 const three = (values: readonly (number | null)[], words: (value: number) => string) =>
-  values.map((value) => (value === null ? '–' : words(value))).join(' / ');
+  values.map((value) => (value === null ? '–' : words(value))).join('/');
 
 function Variants({ variants }: { readonly variants: readonly MoldVariant[] }) {
   return (
     <DataTable
-      caption="The same program in other molds: stone keeps its water / holds it back / lets it go"
+      caption="The same program in other molds: stone keeps its water/holds it back/lets it go"
       columns={[
         { id: 'name', header: 'Mold', cell: ({ name }: MoldVariant) => name },
         {
@@ -117,7 +117,7 @@ function Programs({ programs, disabled, onTake }: ProgramsProps) {
     );
   return (
     <DataTable
-      caption="Held until the coldest place has its minimum in all three cases; the program that spares the stone most comes first"
+      caption="Held until the coldest place has its minimum in all three cases; stone turned if it keeps its water/holds it back/lets it go"
       columns={[
         {
           id: 'name',
@@ -139,9 +139,13 @@ function Programs({ programs, disabled, onTake }: ProgramsProps) {
         },
         {
           id: 'lost',
-          header: 'Stone turned, up to',
+          header: 'Stone turned, %',
           numeric: true,
-          cell: ({ tries }) => `${formatNumber(most(tries.map((one) => one.crystalWaterLostPercent)), 0)} %`,
+          cell: ({ tries }) =>
+            three(
+              tries.map((one) => one.crystalWaterLostPercent),
+              (value) => formatNumber(value, 0),
+            ),
         },
         { id: 'take', header: 'Use it', cell: take },
       ]}
