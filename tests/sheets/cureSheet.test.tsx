@@ -1,0 +1,108 @@
+// @vitest-environment jsdom
+import './support';
+import { fireEvent, render, screen, within } from '@testing-library/react';
+import { describe, expect, it, vi } from 'vitest';
+import { CureSheet } from '../../src/sheets/cure/CureSheet';
+import type { CureForecast } from '../../src/sheets/cure/useCurePrediction';
+import { cureReport } from '../../src/steps/cure/report';
+import type { CureInputs } from '../../src/steps/cure/inputs';
+import { noOvenRun, type OvenRun } from '../../src/workbook';
+import { inputsWith, trayContext } from '../steps/contexts';
+import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
+
+const nothing = () => undefined;
+const prediction = blockPrediction(inputsWith({ cure: { supplierCures: lowTemperatureCures } }), 'coarse');
+
+function show(
+  cure: Partial<CureInputs> = {},
+  forecast: Partial<CureForecast> = {},
+  run: OvenRun = noOvenRun,
+) {
+  const context = trayContext({ cure: { supplierCures: lowTemperatureCures, ...cure }, prediction });
+  const change = vi.fn();
+  const put = vi.fn();
+  render(
+    <CureSheet
+      title="Clamp & cure"
+      question="Will it cure?"
+      context={context}
+      report={cureReport(context)}
+      readOnly={false}
+      change={change}
+      forecast={{
+        prediction,
+        lastPrediction: prediction,
+        problem: null,
+        progress: null,
+        stopped: false,
+        cancel: nothing,
+        again: nothing,
+        ...forecast,
+      }}
+      run={{ run, nowMs: 1_800_000_000_000, problem: null, put }}
+      onFit={null}
+      onCompare={() => Promise.resolve(null)}
+    />,
+  );
+  return { change, put };
+}
+
+describe('the clamp and cure sheet', () => {
+  it('says the verdict first, then draws three cases and tells them in tables', () => {
+    show();
+    expect(screen.getByRole('region', { name: 'Verdict' })).toHaveTextContent(
+      'Cures if the stone keeps its water',
+    );
+    for (const name of ['the stone keeps its water', 'its own vapor holds it back', 'the stone lets it go'])
+      expect(screen.getAllByText(`Laminate, if ${name}`)).not.toHaveLength(0);
+    const band = screen.getByRole('table', { name: /What the stone may do/u });
+    expect(within(band).getAllByRole('row')).toHaveLength(4);
+    expect(screen.getByRole('img', { name: /Cut through the closed mold/u })).toBeInTheDocument();
+  });
+
+  it('edits the program as a table; an emptied ramp means at once', () => {
+    const { change } = show({ stages: [{ targetC: 70, rampKPerMin: 1, dwellHours: 3 }] });
+    const target = screen.getByRole('textbox', { name: 'Stage goes to, stage 1' });
+    fireEvent.change(target, { target: { value: '80' } });
+    fireEvent.blur(target);
+    expect(change).toHaveBeenLastCalledWith('cure', {
+      stages: [{ targetC: 80, rampKPerMin: 1, dwellHours: 3 }],
+    });
+    const ramp = screen.getByRole('textbox', { name: 'Ramp, stage 1' });
+    fireEvent.change(ramp, { target: { value: '' } });
+    fireEvent.blur(ramp);
+    expect(change).toHaveBeenLastCalledWith('cure', {
+      stages: [{ targetC: 70, rampKPerMin: null, dwellHours: 3 }],
+    });
+    fireEvent.click(screen.getByRole('button', { name: 'Add a stage' }));
+    expect(change.mock.lastCall?.[1]).toMatchObject({ stages: [{ targetC: 70 }, { targetC: 70 }] });
+  });
+
+  it('shows progress with a way to stop it, and a way back after that', () => {
+    const cancel = vi.fn();
+    show({}, { progress: { doing: 'heating the mold', share: 0.4 }, cancel });
+    fireEvent.click(screen.getByRole('button', { name: 'Cancel' }));
+    expect(cancel).toHaveBeenCalledOnce();
+  });
+
+  it('offers to work it out after it was canceled, and draws the dial meanwhile', () => {
+    const again = vi.fn();
+    show({}, { prediction: null, lastPrediction: null, stopped: true, again });
+    fireEvent.click(screen.getByRole('button', { name: 'Work it out' }));
+    expect(again).toHaveBeenCalledOnce();
+    expect(screen.getByRole('img', { name: /^Temperature over hours/u })).toBeInTheDocument();
+    expect(screen.getByRole('button', { name: 'Compare programs and molds' })).toBeDisabled();
+  });
+
+  it('starts a run at the clock on the wall', () => {
+    const { put } = show();
+    fireEvent.click(screen.getByRole('button', { name: 'Oven on: start the run' }));
+    expect((put.mock.lastCall?.[0] as OvenRun).startedAtMs).toBeGreaterThan(0);
+  });
+
+  it('tells where a run is and what is due', () => {
+    show({}, {}, { ...noOvenRun, startedAtMs: 1_800_000_000_000 - 2 * 3_600_000 });
+    expect(screen.getByRole('timer')).toHaveTextContent('2:00:00');
+    expect(screen.getByText(/Next at 3:00: Turn the dial to 120 °C\./u)).toBeInTheDocument();
+  });
+});
