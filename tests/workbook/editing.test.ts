@@ -1,5 +1,6 @@
 /** Editing the open project: validation at the door, undo and redo of every input, typing taken together. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { defaultCureInputs } from '../../src/steps/cure/inputs';
 import { defaultMoldInputs } from '../../src/steps/mold/inputs';
 import { inputSpecs } from '../../src/steps/inputs';
 import { coalesceMs } from '../../src/workbook/history';
@@ -83,6 +84,8 @@ describe('undo and redo', () => {
     'closing.bedPoints': [
       { materialId: 'twill-200', lightKpa: 20, lightPlyMm: 0.28, heavyKpa: 200, heavyPlyMm: 0.23 },
     ],
+    'cure.supplierCures': [{ hours: 16, temperatureC: 70 }],
+    'cure.kinetics': { ...defaultCureInputs.kinetics, heatJPerG: 300 },
     'mold.bag': { ...defaultMoldInputs.bag, waterPowderRatio: 0.22 },
     'mold.measured': { ...defaultMoldInputs.measured, patternG: 41.5 },
     'mold.wanted': { ...defaultMoldInputs.wanted, xMm: 120 },
