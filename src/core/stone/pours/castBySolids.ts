@@ -30,6 +30,11 @@ export interface CastSolids {
 
 /** Parts of stone smaller than this are rounding. */
 const leastPieceMm3 = 1e-6;
+/** No stone stands that is thinner than this: our own judgement. */
+const leastStoneMm = 0.05;
+
+/** Whether a piece is more than a film along the parting, by the mean thickness of a plate of its volume and surface. */
+const isStone = (piece: Solid) => (2 * piece.volume()) / piece.surfaceArea() > leastStoneMm;
 
 /**
  * Both halves by solid booleans. The stone is the box less the pattern. It is cut along the parting; of what lies above,
@@ -70,14 +75,13 @@ export function castBySolids(
     onProgress(0.8);
 
     const overhead = mainPart(bin, upper, (part) => part.boundingBox().max[2] > box.ceilingMm - 0.5);
-    const rest = overhead.strays.length === 0 ? lower : bin.minus(stone, overhead.main);
+    const rest = bin.joined([lower, ...overhead.strays.filter(isStone)]);
     const below = mainPart(bin, rest, (part) => part.boundingBox().min[2] < box.floorMm + 0.5);
     const voids = below.strays.filter((part) =>
       meshOfSolid(part).cameFrom.every((original) => original === print),
     );
     const flakes = below.strays.filter((part) => !voids.includes(part));
-    const others = voids.length === 0 ? below.main : bin.joined([below.main, ...voids]);
-    const negative = flakes.length === 0 ? overhead.main : withoutCrumbs(bin, bin.minus(stone, others));
+    const negative = withoutCrumbs(bin, bin.joined([overhead.main, ...flakes.filter(isStone)]));
     onProgress(0.9);
     return {
       negative: castHalf(negative, outside),

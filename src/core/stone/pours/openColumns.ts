@@ -1,4 +1,6 @@
+import type { SurfaceIndex } from '../../mesh/surfaceIndex';
 import type { ColumnGrid, ColumnHeights } from './columnGrid';
+import { edgeUndersideMm } from './edgeUnderside';
 
 /** Values of `OpenColumns.region`. */
 export const columnRegion = { pattern: 0, outside: 1, window: 2 } as const;
@@ -13,16 +15,19 @@ export interface OpenColumns {
 }
 
 /**
- * Which columns the pattern leaves open, and at which height its edge lies beside them: the lowest place of the edge
- * column, raised to that of its neighbors, so that the parting always meets the pattern's side and never slips under
- * its rim.
+ * Which columns the pattern leaves open, and at which height its edge lies beside them: the underside of the edge column
+ * out to the very edge, raised to that of its neighbors, so that the parting always meets the pattern's side and never
+ * slips under its rim.
+ * @param index of the pattern in the pull frame
  * @param liftMm by which the parting stays above the very edge
  */
 export function openColumns(
-  { side }: ColumnGrid,
+  index: SurfaceIndex,
+  grid: ColumnGrid,
   { bottomMm, topMm }: ColumnHeights,
   liftMm: number,
 ): OpenColumns {
+  const { side } = grid;
   const count = side * side;
   const region = new Uint8Array(count);
   for (let column = 0; column < count; column++) {
@@ -40,18 +45,29 @@ export function openColumns(
       }
     }
   }
+  const undersideMm = bottomMm.slice();
+  for (let column = side; column < count - side; column++) {
+    if (isEdge[column] === 0) continue;
+    const opens = steps.filter(([i, j]) => region[column + j * side + i] !== columnRegion.pattern);
+    undersideMm[column] = edgeUndersideMm(index, grid, column, bottomMm[column]!, opens);
+  }
   const edgeMm = new Float32Array(count).fill(NaN);
   for (let column = side; column < count - side; column++) {
     if (isEdge[column] === 0) continue;
-    let highest = bottomMm[column]!;
+    let highest = undersideMm[column]!;
     for (const other of around(column, side)) {
-      if (isEdge[other] === 1 && bottomMm[other]! > highest) highest = bottomMm[other]!;
+      if (isEdge[other] === 1 && undersideMm[other]! > highest) highest = undersideMm[other]!;
     }
     edgeMm[column] = highest + liftMm;
   }
   levelBeside(edgeMm, isOuterEdge, region, side);
   return { region, edgeMm, isOuterEdge };
 }
+
+/** To the eight columns around one. */
+const steps = [-1, 0, 1]
+  .flatMap((j) => [-1, 0, 1].map((i) => [i, j] as const))
+  .filter(([i, j]) => i !== 0 || j !== 0);
 
 /** Open columns beside the edge take its highest height there, so that the parting crosses the outline level. */
 function levelBeside(edgeMm: Float32Array, isOuterEdge: Uint8Array, region: Uint8Array, side: number): void {

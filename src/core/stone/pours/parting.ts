@@ -1,3 +1,4 @@
+import { buildSurfaceIndex, type SurfaceIndex } from '../../mesh/surfaceIndex';
 import type { IndexedMesh } from '../../mesh/types';
 import { Problem } from '../../problem';
 import { boxSolid, type BoxSolid } from './boxSolid';
@@ -11,6 +12,7 @@ import { boxOf } from './pullFrame';
 export interface Parted {
   /** The pattern in the pull frame. */
   readonly pattern: IndexedMesh;
+  readonly index: SurfaceIndex;
   readonly box: BoxSolid;
   readonly grid: ColumnGrid;
   readonly columns: ColumnHeights;
@@ -45,7 +47,8 @@ export function partPattern(pattern: IndexedMesh, choices: PourChoices, levels: 
     pitchMm,
   };
   const columns = measureColumns(pattern, grid);
-  const open = openColumns(grid, columns, liftMm);
+  const index = buildSurfaceIndex(pattern);
+  const open = openColumns(index, grid, columns, liftMm);
   if (!open.isOuterEdge.includes(1)) {
     throw new Problem(
       'pours.flat',
@@ -55,6 +58,7 @@ export function partPattern(pattern: IndexedMesh, choices: PourChoices, levels: 
   const heights = partingHeights(grid, columns, open);
   return {
     pattern,
+    index,
     box: boxSolid(bounds, reach, heights.boxPartingMm, choices),
     grid,
     columns,

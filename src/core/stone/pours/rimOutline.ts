@@ -1,5 +1,4 @@
 import { castRay } from '../../mesh/rayWall';
-import { buildSurfaceIndex } from '../../mesh/surfaceIndex';
 import { columnRegion } from './openColumns';
 import type { Parted } from './parting';
 
@@ -12,9 +11,8 @@ const straightMm = 0.003;
  * The outer outline of the pattern along the pull, counter-clockwise, in the two axes of the pull frame across the pull: the
  * edge between open and covered columns, its places found by rays between the columns. null when there is none.
  */
-export function rimOutline({ pattern, grid, open }: Parted): [number, number][] | null {
+export function rimOutline({ index, grid, open }: Parted): [number, number][] | null {
   const { side, x0Mm, y0Mm, pitchMm } = grid;
-  const index = buildSurfaceIndex(pattern);
   const above = index.boxMaxMm[2] + 1;
   const isIn = (column: number) => open.region[column] !== columnRegion.outside;
   const isCovered = (x: number, y: number) => castRay(index, [x, y, above], [0, 0, -1]) !== null;
