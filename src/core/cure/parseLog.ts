@@ -89,7 +89,9 @@ export function parseLog(text: string, choices: LogChoices = {}): OvenLog {
     if (!unitSaid) notes.push(`“${name}” names no unit; taken as ${temperatureUnit}.`);
     if (lostReadings > 0) notes.push(`“${name}” has ${lostReadings} lines without a usable reading.`);
     if (gaps.length > 0)
-      notes.push(`“${name}” has ${gaps.length === 1 ? '1 gap' : `${gaps.length} gaps`}; it is bridged by straight lines.`);
+      notes.push(
+        `“${name}” has ${gaps.length === 1 ? '1 gap' : `${gaps.length} gaps`}, bridged by straight lines.`,
+      );
   }
   return { timeUnit: unit, timeUnitSaid: said, columns, notes };
 }
