@@ -9,7 +9,8 @@ import { WorkbookContext } from '../../src/workbook/useWorkbook';
 import { createMachine, done, fakePackedMesh, patternOf, quotaError } from '../workbook/support';
 import './support';
 
-const packed = fakePackedMesh(3);
+/** Large enough to show beside a project's inputs in megabytes of three decimals. */
+const packed = fakePackedMesh(3, 40_000);
 const demo: ProjectSeed = {
   enclosure: 'Wind meter',
   name: 'Upper half',
