@@ -4,6 +4,7 @@ import type { Parted } from './parting';
 import { solidAboveParting } from './partingSheet';
 import type { PourChoices } from './pourChoices';
 import { keyPlaces, keySolid, prySlotSolids, type KeyPlace } from './registration';
+import { leastStoneMm } from './leastStone';
 import { meshOfSolid, SolidBin, type Solid } from './solids';
 
 /** One stone half as a closed mesh in the pull frame. */
@@ -12,6 +13,8 @@ export interface CastHalf {
   readonly volumeMm3: number;
   /** 1 where the facet is a working face: the pattern's print or a land, not the outside of the block. */
   readonly isFace: Uint8Array;
+  /** 1 where the facet lies on the parting: a land or a key. */
+  readonly isLand: Uint8Array;
   readonly faceMm2: number;
 }
 
@@ -30,8 +33,6 @@ export interface CastSolids {
 
 /** Parts of stone smaller than this are rounding. */
 const leastPieceMm3 = 1e-6;
-/** No stone stands that is thinner than this: our own judgement. */
-const leastStoneMm = 0.05;
 
 /** Whether a piece is more than a film along the parting, by the mean thickness of a plate of its volume and surface. */
 const isStone = (piece: Solid) => (2 * piece.volume()) / piece.surfaceArea() > leastStoneMm;
@@ -84,8 +85,8 @@ export function castBySolids(
     const negative = withoutCrumbs(bin, bin.joined([overhead.main, ...flakes.filter(isStone)]));
     onProgress(0.9);
     return {
-      negative: castHalf(negative, outside),
-      positive: castHalf(below.main, outside),
+      negative: castHalf(negative, outside, print),
+      positive: castHalf(below.main, outside, print),
       patternMm3: integrate(pattern).volume,
       voidMm3: voids.reduce((sum, part) => sum + part.volume(), 0),
       prySlotsMm3,
@@ -141,7 +142,7 @@ function withoutCrumbs(bin: SolidBin, solid: Solid): Solid {
   return mainPart(bin, solid, (part) => part.volume() > leastPieceMm3).main;
 }
 
-function castHalf(solid: Solid, outside: number): CastHalf {
+function castHalf(solid: Solid, outside: number, print: number): CastHalf {
   const { mesh, cameFrom } = meshOfSolid(solid);
   const isFace = Uint8Array.from(cameFrom, (original) => (original === outside ? 0 : 1));
   const face: number[] = [];
@@ -152,6 +153,7 @@ function castHalf(solid: Solid, outside: number): CastHalf {
     mesh,
     volumeMm3: solid.volume(),
     isFace,
+    isLand: Uint8Array.from(cameFrom, (original) => (original === outside || original === print ? 0 : 1)),
     faceMm2: integrate(mesh, Uint32Array.from(face)).area,
   };
 }

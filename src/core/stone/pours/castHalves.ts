@@ -4,13 +4,14 @@ import type { MoldGeometry } from '../moldGeometry';
 import { castByColumns } from './castByColumns';
 import { castBySolids, type CastHalf, type CastSolids } from './castBySolids';
 import { columnMaterial } from './columnMaterial';
+import type { KnifeEdges } from './knifeEdges';
 import { columnRegion } from './openColumns';
 import { partPattern, planAreaMm2, type Parted } from './parting';
 import { checkPourChoices, type PourChoices } from './pourChoices';
 import { intoFrame, outOfFrame, pullFrame, type PullFrame } from './pullFrame';
 import { soundBodies } from './soundness';
 import { rimOutline } from './rimOutline';
-import { weakStone, type KnifeEdges } from './thinnestStone';
+import { weakStone } from './thinnestStone';
 
 /** What the pours show beside their volumes; places in the part's own axes. */
 export interface PourFindings {

@@ -1,4 +1,5 @@
 import type { ColumnGrid, ColumnHeights } from './columnGrid';
+import { levelBand } from './levelBand';
 import { around, columnRegion, type OpenColumns } from './openColumns';
 import { spreadHeights } from './spreadHeights';
 
@@ -18,20 +19,22 @@ export interface PartingHeights {
 /** Rims that rise and fall by less than this lie flat. */
 const flatMm = 0.02;
 const roundingMm = 5e-4;
+/** Width of the level band beside an edge that rises and falls. */
+const levelMm = 2;
 /** The sheet follows lands that are not flat to this. */
 const landToleranceMm = 0.03;
 
 /**
  * Where the two halves part, column by column.
  *
- * - Outside and in windows the parting is a land: level with the pattern's edge beside it, and in between it spreads
- *   from edge to edge.
+ * - Outside and in windows the parting is a land: a band of it is level with the pattern's edge beside it, and in between
+ *   it spreads from edge to edge.
  * - It runs on level into the first covered column, so that no thin flap of stone stands against the pattern's side.
  * - Further in it stays inside the first wall that a column meets from the show side, so that only the pattern's own
  *   skins touch stone. What lies in a column under that wall, undercuts included, belongs to the positive.
  */
 export function partingHeights(
-  { side }: ColumnGrid,
+  { side, pitchMm }: ColumnGrid,
   columns: ColumnHeights,
   open: OpenColumns,
 ): PartingHeights {
@@ -49,8 +52,10 @@ export function partingHeights(
     }
   }
   const landMm =
-    flatLandMm === null ? spreadHeights(outerEdgeMm, side) : new Float32Array(side * side).fill(flatLandMm);
-  const openMm = windowLands(side, columns, open);
+    flatLandMm === null
+      ? spreadHeights(levelBand(outerEdgeMm, side, levelMm / pitchMm), side)
+      : new Float32Array(side * side).fill(flatLandMm);
+  const openMm = windowLands(side, pitchMm, columns, open);
 
   const heightMm = new Float32Array(side * side);
   const lowMm = new Float32Array(side * side);
@@ -90,7 +95,12 @@ export function partingHeights(
  * Heights of the parting in windows: level with the highest place of the window's edge where all of its edge reaches that
  * high, which shuts it off flat and without feather edges; else spread from edge to edge. Levels `open.edgeMm` with it.
  */
-function windowLands(side: number, { topMm }: ColumnHeights, { region, edgeMm }: OpenColumns): Float32Array {
+function windowLands(
+  side: number,
+  pitchMm: number,
+  { topMm }: ColumnHeights,
+  { region, edgeMm }: OpenColumns,
+): Float32Array {
   const flatMm = new Float32Array(side * side).fill(NaN);
   const seen = new Uint8Array(side * side);
   let isUneven = false;
@@ -124,6 +134,6 @@ function windowLands(side: number, { topMm }: ColumnHeights, { region, edgeMm }:
     }
   }
   if (!isUneven) return flatMm;
-  const spread = spreadHeights(edgeMm, side);
+  const spread = spreadHeights(levelBand(edgeMm, side, levelMm / pitchMm), side);
   return flatMm.map((height, column) => (Number.isNaN(height) ? spread[column]! : height));
 }

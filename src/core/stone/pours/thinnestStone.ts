@@ -1,21 +1,15 @@
 import { buildAdjacency } from '../../mesh/adjacency';
 import { measureBallWalls } from '../../mesh/ballWall';
-import { edgeTurns, halfEdgeLength } from '../../mesh/edgeTurns';
+import { edgeTurns } from '../../mesh/edgeTurns';
 import { facetGeometry } from '../../mesh/facetGeometry';
 import { measureRayWalls } from '../../mesh/rayWall';
 import { longRayRatio } from '../../mesh/skinSides';
 import { buildSurfaceIndex, facetOf, type SurfaceIndex } from '../../mesh/surfaceIndex';
-import type { IndexedMesh, Vec3 } from '../../mesh/types';
+import type { IndexedMesh } from '../../mesh/types';
 import type { ThinnestStone } from '../moldGeometry';
 import type { CastHalf } from './castBySolids';
-
-/** Sharp outside edges of one half: stone that chips first. */
-export interface KnifeEdges {
-  readonly lengthMm: number;
-  /** Smallest angle of stone between the two faces of such an edge, degrees. */
-  readonly sharpestDeg: number;
-  readonly atMm: Vec3;
-}
+import { findKnifeEdges, type KnifeEdges } from './knifeEdges';
+import { leastStoneMm } from './leastStone';
 
 export interface WeakStone {
   /** null when no two faces stand face to face. */
@@ -23,27 +17,24 @@ export interface WeakStone {
   readonly knifeEdges: KnifeEdges | null;
 }
 
-/** An edge with less stone than this between its faces is a knife edge: our own judgement. */
-const knifeDeg = 60;
 /** Faces are the two sides of a web or rib when they lean toward each other by less than 20 degrees. */
 const facingCosine = -Math.cos((20 * Math.PI) / 180);
-/** Shorter edges than this share of the diagonal are too small to tell their angle. */
-const leastEdgeShare = 1e-4;
 const chunk = 32_768;
 
 /**
  * Thinnest stone of one half: the least ray wall over its working faces, taken where two faces stand face to face and a
  * ball of nearly that size fits between them, so that the corners of the block and of the print don't count. Knife edges
- * are left out, since their wall runs out to nothing; they are listed instead.
+ * are left out, since their wall runs out to nothing; they are listed instead. Left out too are flakes under `leastStoneMm`
+ * between the parting and the print; between two places of the print, every thickness counts.
  */
 export function weakStone(half: CastHalf, onProgress: (share: number) => void): WeakStone {
-  const mesh = facesFirst(half);
+  const { mesh, isLand } = facesFirst(half);
   const faceCount = half.isFace.reduce((sum, flag) => sum + flag, 0);
   const { normal, centerMm } = facetGeometry(mesh);
   const { neighbor } = buildAdjacency(mesh);
   const turnRad = edgeTurns(mesh, neighbor, normal);
   const index = buildSurfaceIndex(mesh);
-  const { onKnife, knifeEdges } = findKnifeEdges(mesh, turnRad, leastEdgeShare * index.diagonalMm);
+  const { onKnife, knifeEdges } = findKnifeEdges(mesh, index, neighbor, turnRad, normal);
 
   const rayWallMm = new Float32Array(mesh.facets.length / 3);
   const rayFacet = new Int32Array(rayWallMm.length);
@@ -55,6 +46,7 @@ export function weakStone(half: CastHalf, onProgress: (share: number) => void): 
   for (let facet = 0; facet < faceCount; facet++) {
     const hit = rayFacet[facet]!;
     if (hit < 0 || onKnife[facet] === 1 || onKnife[hit] === 1) continue;
+    if (rayWallMm[facet]! < leastStoneMm && (isLand[facet] === 1 || isLand[hit] === 1)) continue;
     let cosine = 0;
     for (let axis = 0; axis < 3; axis++) cosine += normal[3 * facet + axis]! * normal[3 * hit + axis]!;
     if (cosine < facingCosine) facing.push(facet);
@@ -101,42 +93,17 @@ function firstClear(index: SurfaceIndex, inOrder: readonly number[], rayWallMm: 
 }
 
 /** The half with its working faces before all others. */
-function facesFirst({ mesh: { positions, facets }, isFace }: CastHalf): IndexedMesh {
+function facesFirst({ mesh: { positions, facets }, isFace, isLand }: CastHalf) {
   const ordered = new Uint32Array(facets.length);
+  const isLandInOrder = new Uint8Array(isLand.length);
   let end = 0;
   for (const flag of [1, 0]) {
     for (let facet = 0; facet < isFace.length; facet++) {
       if (isFace[facet] !== flag) continue;
-      ordered.set(facets.subarray(3 * facet, 3 * facet + 3), end);
-      end += 3;
+      ordered.set(facets.subarray(3 * facet, 3 * facet + 3), 3 * end);
+      isLandInOrder[end] = isLand[facet]!;
+      end++;
     }
   }
-  return { positions, facets: ordered };
-}
-
-function findKnifeEdges(mesh: IndexedMesh, turnRad: Float32Array, leastMm: number) {
-  const { positions, facets } = mesh;
-  const onKnife = new Uint8Array(facets.length / 3);
-  const knifeTurnRad = Math.PI * (1 - knifeDeg / 180);
-  let lengthMm = 0;
-  let sharpest = -1;
-  for (let halfEdge = 0; halfEdge < turnRad.length; halfEdge++) {
-    if (!(turnRad[halfEdge]! > knifeTurnRad)) continue;
-    onKnife[(halfEdge / 3) | 0] = 1;
-    const edgeMm = halfEdgeLength(mesh, halfEdge);
-    if (edgeMm < leastMm) continue;
-    // Both of its half-edges come by.
-    lengthMm += edgeMm / 2;
-    if (sharpest < 0 || turnRad[halfEdge]! > turnRad[sharpest]!) sharpest = halfEdge;
-  }
-  const from = sharpest < 0 ? 0 : 3 * facets[sharpest]!;
-  const knifeEdges: KnifeEdges | null =
-    sharpest < 0
-      ? null
-      : {
-          lengthMm,
-          sharpestDeg: 180 - (turnRad[sharpest]! * 180) / Math.PI,
-          atMm: [positions[from]!, positions[from + 1]!, positions[from + 2]!],
-        };
-  return { onKnife, knifeEdges };
+  return { mesh: { positions, facets: ordered } as IndexedMesh, isLand: isLandInOrder };
 }
