@@ -88,6 +88,10 @@ interface Repaired {
   readonly walls: RepairedWalls;
 }
 
+/** What the patches answer: the measurement and the band they were looked for in. */
+const patchQuestionOf = (measured: string, inputs: ProjectInputs): string =>
+  `${measured} ${JSON.stringify(patchBand(inputs))}`;
+
 /** What is left of a failed job as a sentence for the page. */
 function sentenceOf(error: unknown): string {
   return error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
@@ -184,7 +188,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     const { reply } = taken;
     const band = patchBand(project.inputs);
     const answered = question;
-    const wanted = `${answered} ${JSON.stringify(band)}`;
+    const wanted = patchQuestionOf(answered, project.inputs);
     if (patchQuestion === wanted) return;
     patchQuestion = wanted;
     take(answered, reply, null);
@@ -258,6 +262,11 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       store.setState({ incoming: null, measured: null });
       const kept = cache.get(asked);
       if (kept !== null) take(asked, kept, null);
+    }
+    // Places found for another band would contradict the verdict beside them until the new ones come.
+    if (taken?.patches && patchQuestion !== patchQuestionOf(asked, inputs)) {
+      patchQuestion = null;
+      take(asked, taken.reply, null);
     }
     later(workerQuestion === asked ? followUp : measure);
   }
