@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, goTo, openDemo, test, type StepName } from './support/workbookPage';
 
@@ -15,6 +15,7 @@ const stepIds: Readonly<Record<StepName, string>> = {
   'Walls & draft': 'walls',
   'Ply schedule': 'plies',
   'Mold closing': 'closing',
+  'Stone mold': 'mold',
   'Clamp & cure': 'cure',
   Checklist: 'checklist',
 };
