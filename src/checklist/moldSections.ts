@@ -51,7 +51,7 @@ const isOfDrying = (id: string) => /^mold\.(?:drying|negative\.dry|positive\.dry
 const isOfRepairs = (id: string) => id === 'mold.repairs';
 
 const mm = (length: number, decimals = 1) => `${formatNumber(length, decimals)} mm`;
-const minutes = (time: number) => `${formatNumber(time, time < 10 ? 1 : 0)} min`;
+const minutes = (time: number) => `${formatNumber(time, Number.isInteger(time) ? 0 : 1)} min`;
 const grams = (mass: number) => `${formatNumber(mass, 0)} g`;
 
 function boxSection(
@@ -178,8 +178,8 @@ function pourSection(
       `pour.${half}.demold`,
       first
         ? 'Set and cooled; counterweight off, box left on for the second pour.'
-        : `Box off, halves parted with wooden wedges, negative first, pattern out. Time noted: drying starts here.`,
-      'time',
+        : 'Box off, halves parted with wooden wedges, negative first, pattern out. Time noted: drying starts here.',
+      'time of day',
       'h:min',
     ),
   );
@@ -189,7 +189,7 @@ function pourSection(
     warnings: first ? moldWarnings(reports, isOfPour) : [],
     cautions: first
       ? cautionsOf(reports, 'mold.dust', 'mold.settingHeat', 'mold.drain')
-      : cautionsOf(reports, 'mold.opening'),
+      : cautionsOf(reports, 'mold.dust', 'mold.settingHeat', 'mold.opening'),
     ...(first ? { table: poursTable(work) } : {}),
     lines,
   };
