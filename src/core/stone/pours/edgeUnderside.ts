@@ -2,14 +2,15 @@ import { castRay } from '../../mesh/rayWall';
 import type { SurfaceIndex } from '../../mesh/surfaceIndex';
 import type { ColumnGrid } from './columnGrid';
 
-/** Halvings of the way to the next column: a pitch of 0.3 mm comes down to 2 micrometers. */
-const halvings = 7;
+/** Halvings of the way to the next column: a pitch of 0.3 mm comes down to 0.3 micrometers. */
+const halvings = 10;
+/** Taken this far inside the outline, so that an upright wall that leans by rounding is not mistaken for the underside. */
+const insideMm = 0.002;
 
 /**
- * How high the pattern's underside comes between a covered column and the open ones beside it. A sheet that met the edge
- * lower would slip under it and leave a film of stone below the pattern.
- *
- * What rises faster than 45 degrees is the side of a wall, not its underside.
+ * How high the pattern's underside comes toward the open columns beside a covered one, out to the outline itself: on a
+ * rounded or beveled edge that is where the edge is widest. A sheet that met the edge lower would slip under it and leave
+ * a film of stone below the pattern.
  * @param index of the pattern in the pull frame
  * @param opens steps (columns, rows) to the open columns around
  */
@@ -25,23 +26,16 @@ export function edgeUndersideMm(
   const y = y0Mm + Math.floor(column / side) * pitchMm;
   let highest = bottomMm;
   for (const [stepX, stepY] of opens) {
-    const stepMm = pitchMm * Math.hypot(stepX, stepY);
+    const undersideAt = (share: number) =>
+      castRay(index, [x + share * stepX * pitchMm, y + share * stepY * pitchMm, below], [0, 0, 1]);
     let [inside, outside] = [0, 1];
     for (let round = 0; round < halvings; round++) {
-      const share = (inside + outside) / 2;
-      const hit = castRay(
-        index,
-        [x + share * stepX * pitchMm, y + share * stepY * pitchMm, below],
-        [0, 0, 1],
-      );
-      const height = hit === null ? Infinity : below + hit.distanceMm;
-      if (height - bottomMm > share * stepMm) {
-        outside = share;
-      } else {
-        inside = share;
-        if (height > highest) highest = height;
-      }
+      const middle = (inside + outside) / 2;
+      if (undersideAt(middle) === null) outside = middle;
+      else inside = middle;
     }
+    const hit = undersideAt(Math.max(0, inside - insideMm / pitchMm));
+    if (hit !== null) highest = Math.max(highest, below + hit.distanceMm);
   }
   return highest;
 }

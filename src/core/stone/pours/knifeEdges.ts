@@ -18,8 +18,8 @@ const knifeDeg = 60;
 const leastEdgeShare = 1e-4;
 
 /**
- * Edges with little stone between their faces. One whose stone ends before it is `leastStoneMm` thick is no edge of the
- * half but a flake or a wrinkle of the cut: it is left out of the length, not of `onKnife`.
+ * Edges with little stone between their faces. One whose faces end before they are `leastStoneMm` apart is no edge of
+ * the half but a flake or a wrinkle of the cut: it is left out of the length, not of `onKnife`.
  * @param turnRad per half-edge, of `edgeTurns`
  * @param normal per facet
  */
@@ -57,12 +57,13 @@ export function findKnifeEdges(
     },
   };
 
-  /** Whether stone stands where the two faces of an edge are `leastStoneMm` apart, on the plane that halves its angle. */
+  /** Whether both faces of an edge reach on to where they are `leastStoneMm` apart, with stone between them. */
   function widens(halfEdge: number): boolean {
     const one = 3 * ((halfEdge / 3) | 0);
     const other = 3 * neighbor[halfEdge]!;
     const halfAngleRad = (Math.PI - turnRad[halfEdge]!) / 2;
     const inMm = leastStoneMm / 2 / Math.tan(halfAngleRad);
+    const faceMm = inMm * Math.sin(halfAngleRad);
     const from = 3 * facets[halfEdge]!;
     const to = 3 * facets[halfEdge % 3 === 2 ? halfEdge - 2 : halfEdge + 1]!;
     const [ax, ay, az] = [normal[one]!, normal[one + 1]!, normal[one + 2]!];
@@ -74,13 +75,13 @@ export function findKnifeEdges(
       (positions[from + 1]! + positions[to + 1]!) / 2 - (inMm * (ay + by)) / sum,
       (positions[from + 2]! + positions[to + 2]!) / 2 - (inMm * (az + bz)) / sum,
     ];
-    return isInStone(origin, [ax, ay, az]) && isInStone(origin, [bx, by, bz]);
+    return isFaceAhead(origin, [ax, ay, az], faceMm) && isFaceAhead(origin, [bx, by, bz], faceMm);
   }
 
-  /** Whether a ray leaves stone: after about half of `leastStoneMm` or more, where the face ahead is not a nearer one. */
-  function isInStone(origin: Vec3, direction: Vec3): boolean {
+  /** Whether a ray out of stone comes through a face at about the given distance. */
+  function isFaceAhead(origin: Vec3, direction: Vec3, faceMm: number): boolean {
     const hit = castRay(index, origin, direction);
-    if (hit === null || hit.distanceMm < leastStoneMm / 4) return false;
+    if (hit === null || Math.abs(hit.distanceMm - faceMm) > faceMm / 2) return false;
     const at = 3 * hit.facet;
     return normal[at]! * direction[0] + normal[at + 1]! * direction[1] + normal[at + 2]! * direction[2] > 0;
   }

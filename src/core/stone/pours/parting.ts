@@ -21,7 +21,7 @@ export interface Parted {
 }
 
 /** The parting runs this far above the very edge of the rim, so that it meets the pattern's side for sure. */
-const liftMm = 0.002;
+const liftMm = 0.003;
 /** Columns stand inside the grid by this share of a pitch, so that none runs along an edge drawn at a round number. */
 const offGrid = 0.381966;
 
