@@ -87,7 +87,7 @@ export function BenchPane({ stepId, context, measuring, control, onSaveText }: B
         probe={probe}
         onProbe={(originMm, direction) => void onProbe(originMm, direction)}
         clickPrompt={clickPrompt(control)}
-        halves={stepId === 'mold' ? (measuring.mold?.halves ?? null) : null}
+        halves={stepId === 'mold' && !control.pickingPlace ? (measuring.mold?.halves ?? null) : null}
         plane={plane}
         section={section}
         onPlane={setPlane}
