@@ -10,7 +10,8 @@ import { prepareSolids } from '../../../src/core/stone/pours/solids';
 import type { IndexedMesh } from '../../../src/core/mesh/types';
 import { Problem } from '../../../src/core/problem';
 import { air, caseHalf, cellPart, solid } from '../../support/cellPart';
-import { box, domeShell, insideOut, joinMeshes, tray } from '../../support/meshes';
+import { box, domeShell, insideOut, joinMeshes, mapVertices, tray } from '../../support/meshes';
+import { windMeterLower, windMeterUpper } from '../../../src/workbook/demo/windMeter';
 
 const upward: PourChoices = { ...usualPours, pull: [0, 0, 1] };
 const downward: PourChoices = { ...usualPours, pull: [0, 0, -1] };
@@ -152,6 +153,53 @@ describe('two pours', { timeout: 30_000 }, () => {
     expect(geometry.thinnest!.positive.mm).toBeCloseTo(2, 2);
     expect(geometry.thinnest!.positive.atMm[0]).toBeGreaterThanOrEqual(18 - 1e-6);
     expect(geometry.thinnest!.positive.atMm[0]).toBeLessThanOrEqual(20 + 1e-6);
+  });
+
+  it('tell a web of the print however thin, and where it stands', () => {
+    const ribs = lid(solid([15, 18], [5, 25], [1, 9]), solid([18.5, 21], [5, 25], [1, 9]));
+    // The two ribs moved together until 0.04 mm of stone are left.
+    const closer = mapVertices(ribs, ([x, y, z]) => [x >= 18.5 ? x - 0.46 : x, y, z]);
+    const { mm, atMm } = cast(closer, plain(upward)).geometry.thinnest!.positive;
+    expect(mm).toBeCloseTo(0.04, 4);
+    expect(atMm[0]).toBeGreaterThan(17.99);
+    expect(atMm[0]).toBeLessThan(18.05);
+    expect(atMm[1]).toBeGreaterThan(5);
+    expect(atMm[1]).toBeLessThan(25);
+  });
+
+  it('find the edge of a wedge of stone, its length and its angle', () => {
+    // A slot 4 mm wide whose floor runs down to one side by 10 mm: its stone ends in a wedge.
+    const slotted = cellPart(
+      [40, 30, 20],
+      [1, 1, 1],
+      [solid([0, 40], [0, 30], [0, 20]), air([10, 14], [5, 25], [15, 20])],
+    );
+    const wedge = mapVertices(slotted, ([x, y, z]) =>
+      z === 15 && x >= 10 && x <= 14 && y >= 5 && y <= 25 ? [x, y, 15 - 2.5 * (14 - x)] : [x, y, z],
+    );
+    const { knifeEdges } = cast(wedge, plain(upward)).findings;
+    expect(knifeEdges.positive).toBeNull();
+    expect(knifeEdges.negative!.lengthMm).toBeCloseTo(20, 1);
+    expect(knifeEdges.negative!.sharpestDeg).toBeCloseTo((Math.atan(4 / 10) * 180) / Math.PI, 1);
+    expect(knifeEdges.negative!.atMm[0]).toBeCloseTo(10, 3);
+    expect(knifeEdges.negative!.atMm[2]).toBeCloseTo(5, 3);
+  });
+
+  it.each([
+    ['upper', windMeterUpper(), upward],
+    ['lower', windMeterLower(), downward],
+  ] as const)('leave no film or wrinkle along rim and window of the %s demo half', (_, half, choices) => {
+    const { geometry, findings } = cast(half, choices);
+    expect(findings.knifeEdges).toEqual({ negative: null, positive: null });
+    expect(geometry.thinnest!.negative.mm).toBeGreaterThan(5);
+    expect(geometry.thinnest!.positive.mm).toBeGreaterThan(5);
+  });
+
+  it('part a bowl at its widest line when it is pulled from its open side', () => {
+    const { geometry, findings } = cast(domeShell(20, 120), plain(downward));
+    expect(findings.knifeEdges).toEqual({ negative: null, positive: null });
+    expect(geometry.thinnest!.negative.mm).toBeGreaterThan(5);
+    expect(geometry.thinnest!.positive.mm).toBeGreaterThan(5);
   });
 
   it('leave an enclosed void empty', () => {

@@ -84,10 +84,10 @@ export function castHalves(
     const lost = `The solids do not add up to the box (${(100 * checked).toFixed(2)} %).`;
     return integrated(pattern, frame, choices, lost, onProgress);
   }
-  const weakNegative = weakStone(cast.negative, (share) =>
+  const weakNegative = weakStone(cast.negative, parted.grid.pitchMm, (share) =>
     onProgress('finding the thinnest stone', 0.65 + 0.15 * share),
   );
-  const weakPositive = weakStone(cast.positive, (share) =>
+  const weakPositive = weakStone(cast.positive, parted.grid.pitchMm, (share) =>
     onProgress('finding the thinnest stone', 0.8 + 0.15 * share),
   );
   const cavityMm3 = cavityOf(

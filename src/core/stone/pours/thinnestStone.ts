@@ -24,10 +24,13 @@ const chunk = 32_768;
 /**
  * Thinnest stone of one half: the least ray wall over its working faces, taken where two faces stand face to face and a
  * ball of nearly that size fits between them, so that the corners of the block and of the print don't count. Knife edges
- * are left out, since their wall runs out to nothing; they are listed instead. Left out too are flakes under `leastStoneMm`
- * between the parting and the print; between two places of the print, every thickness counts.
+ * are left out, since their wall runs out to nothing; they are listed instead. Left out too is what stands
+ * thinner between the parting and the print than the parting is known; between two places of the print, every thickness
+ * counts.
+ * @param pitchMm of the columns of the parting
  */
-export function weakStone(half: CastHalf, onProgress: (share: number) => void): WeakStone {
+export function weakStone(half: CastHalf, pitchMm: number, onProgress: (share: number) => void): WeakStone {
+  const flakeMm = Math.max(leastStoneMm, pitchMm);
   const { mesh, isLand } = facesFirst(half);
   const faceCount = half.isFace.reduce((sum, flag) => sum + flag, 0);
   const { normal, centerMm } = facetGeometry(mesh);
@@ -46,7 +49,7 @@ export function weakStone(half: CastHalf, onProgress: (share: number) => void): 
   for (let facet = 0; facet < faceCount; facet++) {
     const hit = rayFacet[facet]!;
     if (hit < 0 || onKnife[facet] === 1 || onKnife[hit] === 1) continue;
-    if (rayWallMm[facet]! < leastStoneMm && (isLand[facet] === 1 || isLand[hit] === 1)) continue;
+    if (rayWallMm[facet]! < flakeMm && (isLand[facet] === 1 || isLand[hit] === 1)) continue;
     let cosine = 0;
     for (let axis = 0; axis < 3; axis++) cosine += normal[3 * facet + axis]! * normal[3 * hit + axis]!;
     if (cosine < facingCosine) facing.push(facet);
