@@ -17,6 +17,7 @@ td { overflow-wrap: anywhere; }
 th { font-weight: 600; background: #f1ead8; white-space: nowrap; }
 caption { text-align: left; font-weight: 600; padding: 1mm 0; }
 .given { margin: 2mm 0 3mm; }
+.given td:empty { height: 9mm; }
 .running td { border: 0; padding: 0 0 1mm; font-size: 9pt; }
 tr { break-inside: avoid; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 1mm 4mm; margin: 0; }

@@ -77,7 +77,10 @@ export function MoldSheet(props: MoldSheetProps) {
         <SaveHalves cast={props.cast} onSave={props.onSaveHalf} />
       </section>
       <section aria-label="Timers">
-        <SectionHead title="Timers" remark="they go on when this page is closed" />
+        <SectionHead
+          title="Timers"
+          remark="by the clock, also over a reload; they ring while the page is open"
+        />
         <MoldTimers bench={props.timers} planned={plannedTimes(context.inputs)} />
       </section>
       <section aria-label="Drying log">

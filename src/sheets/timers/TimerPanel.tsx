@@ -62,7 +62,11 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
           />
         ) : null}
       </div>
-      <p className="timer-clock" role="timer" aria-label={`${name}: ${label}`}>
+      <p
+        className={`timer-clock ${text.length > 5 ? 'timer-clock-long' : ''}`}
+        role="timer"
+        aria-label={`${name}: ${label}`}
+      >
         {text}
       </p>
       <div className="button-row">
