@@ -195,6 +195,13 @@ describe('two pours', { timeout: 30_000 }, () => {
     expect(geometry.thinnest!.positive.mm).toBeGreaterThan(5);
   });
 
+  it('keep to the foot of an upright wall that bulges a little', () => {
+    const bulging = mapVertices(lid(), ([x, y, z]) => [x === 40 && z >= 5 ? x + 0.01 : x, y, z]);
+    const { findings } = cast(bulging, plain(upward));
+    expect(findings.flatRim).toBe(true);
+    expect(findings.knifeEdges).toEqual({ negative: null, positive: null });
+  });
+
   it('part a bowl at its widest line when it is pulled from its open side', () => {
     const { geometry, findings } = cast(domeShell(20, 120), plain(downward));
     expect(findings.knifeEdges).toEqual({ negative: null, positive: null });

@@ -6,6 +6,12 @@ import type { ColumnGrid } from './columnGrid';
 const halvings = 10;
 /** Taken this far inside the outline, so that an upright wall that leans by rounding is not mistaken for the underside. */
 const insideMm = 0.002;
+/**
+ * What rises by more than `wallMm` over the last `lipMm` before the outline is an upright wall that bulges a little, as where
+ * two arcs are drawn in different numbers of steps: the parting keeps to its foot.
+ */
+const lipMm = 0.03;
+const wallMm = 1;
 
 /**
  * How high the pattern's underside comes toward the open columns beside a covered one, out to the outline itself: on a
@@ -26,6 +32,7 @@ export function edgeUndersideMm(
   const y = y0Mm + Math.floor(column / side) * pitchMm;
   let highest = bottomMm;
   for (const [stepX, stepY] of opens) {
+    const stepMm = pitchMm * Math.hypot(stepX, stepY);
     const undersideAt = (share: number) =>
       castRay(index, [x + share * stepX * pitchMm, y + share * stepY * pitchMm, below], [0, 0, 1]);
     let [inside, outside] = [0, 1];
@@ -34,8 +41,12 @@ export function edgeUndersideMm(
       if (undersideAt(middle) === null) outside = middle;
       else inside = middle;
     }
-    const hit = undersideAt(Math.max(0, inside - insideMm / pitchMm));
-    if (hit !== null) highest = Math.max(highest, below + hit.distanceMm);
+    const heightInside = (mm: number) => {
+      const hit = undersideAt(Math.max(0, inside - mm / stepMm));
+      return hit === null ? bottomMm : below + hit.distanceMm;
+    };
+    const [atEdge, besideLip] = [heightInside(insideMm), heightInside(lipMm)];
+    highest = Math.max(highest, atEdge - besideLip > wallMm ? besideLip : atEdge);
   }
   return highest;
 }
