@@ -271,17 +271,17 @@ describe('casting the halves', () => {
   });
 });
 
-describe('repairs of the stone', () => {
-  const repair = (id: string) => ({
-    id,
-    half: 'negative' as const,
-    kind: 'scraped' as const,
-    atMm: [0, 0, 0] as [number, number, number],
-    radiusMm: 5,
-    depthMm: 0.2,
-    note: '',
-  });
+const repair = (id: string) => ({
+  id,
+  half: 'negative' as const,
+  kind: 'scraped' as const,
+  atMm: [0, 0, 0] as [number, number, number],
+  radiusMm: 5,
+  depthMm: 0.2,
+  note: '',
+});
 
+describe('repairs of the stone', () => {
   it('change the walls that closing sees, and give them back when they are taken out', async () => {
     const { client, asked } = fakeClient();
     const desk = createMeasuringDesk(client, createMeasureCache());

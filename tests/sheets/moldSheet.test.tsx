@@ -85,10 +85,10 @@ const rowOf = (name: string) =>
   within(screen.getByRole('table', { name: /two pours/ }))
     .getByRole('cell', { name })
     .closest('tr')?.textContent;
+const nameOf = (input: HTMLInputElement) =>
+  input.getAttribute('aria-label') ?? input.labels?.[0]?.textContent;
 /** As typing and leaving the field would; typing key by key is the number field's own test. */
 const fill = (label: string, value: string) => {
-  const nameOf = (input: HTMLInputElement) =>
-    input.getAttribute('aria-label') ?? input.labels?.[0]?.textContent;
   const field = [...document.querySelectorAll('input')].find((input) => nameOf(input) === label);
   if (field === undefined) throw new Error(`there is no field "${label}"`);
   fireEvent.change(field, { target: { value } });

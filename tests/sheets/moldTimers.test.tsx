@@ -78,13 +78,14 @@ const timer = (number: number) => within(screen.getByRole('region', { name: `Tim
 const click = (number: number, name: string) => fireEvent.click(timer(number).getByRole('button', { name }));
 const readout = (number: number) => timer(number).getByRole('timer').textContent;
 
+const pass = (seconds: number) => act(() => vi.advanceTimersByTimeAsync(seconds * 1000));
+
 describe('two timers', () => {
   beforeEach(() => {
     vi.useFakeTimers();
     vi.setSystemTime(new Date('2031-05-06T08:00:00Z'));
   });
   afterEach(() => vi.useRealTimers());
-  const pass = (seconds: number) => act(() => vi.advanceTimersByTimeAsync(seconds * 1000));
 
   it('run at once, each with its own end, and say when it is over', async () => {
     const { workbook } = createMachine().tab();
@@ -144,10 +145,11 @@ describe('two timers', () => {
   });
 });
 
+const parameter = () => ({ value: 0, setValueAtTime: vi.fn(), linearRampToValueAtTime: vi.fn() });
+
 describe('the bell', () => {
   it('makes three tones once the browser lets it sound', () => {
     const tones: number[] = [];
-    const parameter = () => ({ value: 0, setValueAtTime: vi.fn(), linearRampToValueAtTime: vi.fn() });
     const node = { connect: (next: unknown) => next };
     const context = {
       state: 'suspended',

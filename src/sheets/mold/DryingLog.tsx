@@ -1,7 +1,6 @@
 import { weighingSpecs } from '../../steps/mold/benchInputs';
 import type { MoldInputs } from '../../steps/mold/inputs';
 import { Button } from '../../ui/Button';
-import { DataTable } from '../../ui/DataTable';
 import { NumberCell } from '../../ui/NumberCell';
 
 type Weighing = MoldInputs['dryingLog'][number];
@@ -17,63 +16,43 @@ const usualStepHours = 4;
 
 /** Weighings of both halves while they dry. */
 export function DryingLog({ log, disabled, onChange }: DryingLogProps) {
-  const edit = (index: number, change: Partial<Weighing>) =>
-    onChange(log.map((line, at) => (at === index ? { ...line, ...change } : line)));
   const add = () => {
     const last = log[log.length - 1];
     const hours = last === undefined ? 0 : Math.min(weighingSpecs.hours.max, last.hours + usualStepHours);
     onChange([...log, { hours, negativeG: null, positiveG: null }]);
   };
-  const weight = (half: 'negativeG' | 'positiveG') => (line: Weighing, index: number) => (
-    <NumberCell
-      label={`${weighingSpecs[half].label}, weighing ${index + 1}`}
-      limits={weighingSpecs[half]}
-      value={line[half]}
-      mayBeEmpty
-      disabled={disabled}
-      onChange={(grams) => edit(index, { [half]: grams })}
-    />
-  );
   return (
     <>
       {log.length === 0 ? null : (
-        <DataTable
-          caption="Weighings, each half alone on the scale"
-          columns={[
-            {
-              id: 'hours',
-              header: 'Hours after demolding',
-              cell: (line: Weighing, index) => (
-                <NumberCell
-                  label={`${weighingSpecs.hours.label}, weighing ${index + 1}`}
-                  limits={weighingSpecs.hours}
-                  value={line.hours}
+        <div className="table-wrap">
+          <table className="table">
+            <caption>Weighings, each half alone on the scale</caption>
+            <thead>
+              <tr>
+                <th scope="col">Hours after demolding</th>
+                <th scope="col">Negative</th>
+                <th scope="col">Positive</th>
+                <th scope="col">
+                  <span className="visually-hidden">Remove</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {log.map((weighing, index) => (
+                <WeighingRow
+                  key={index}
+                  weighing={weighing}
+                  number={index + 1}
                   disabled={disabled}
-                  onChange={(hours) => {
-                    if (hours !== null) edit(index, { hours });
-                  }}
+                  onChange={(change) =>
+                    onChange(log.map((line, at) => (at === index ? { ...line, ...change } : line)))
+                  }
+                  onRemove={() => onChange(log.filter((_, at) => at !== index))}
                 />
-              ),
-            },
-            { id: 'negative', header: 'Negative', cell: weight('negativeG') },
-            { id: 'positive', header: 'Positive', cell: weight('positiveG') },
-            {
-              id: 'remove',
-              header: <span className="visually-hidden">Remove</span>,
-              cell: (_line, index) => (
-                <Button
-                  aria-label={`Remove weighing ${index + 1}`}
-                  disabled={disabled}
-                  onClick={() => onChange(log.filter((_, at) => at !== index))}
-                >
-                  ×
-                </Button>
-              ),
-            },
-          ]}
-          rows={log}
-          rowKey={(_line, index) => String(index)}
-        />
+              ))}
+            </tbody>
+          </table>
+        </div>
       )}
       <div className="button-row below-table">
         <Button disabled={disabled} onClick={add}>
@@ -81,5 +60,48 @@ export function DryingLog({ log, disabled, onChange }: DryingLogProps) {
         </Button>
       </div>
     </>
+  );
+}
+
+interface WeighingRowProps {
+  readonly weighing: Weighing;
+  readonly number: number;
+  readonly disabled: boolean;
+  readonly onChange: (change: Partial<Weighing>) => void;
+  readonly onRemove: () => void;
+}
+
+function WeighingRow({ weighing, number, disabled, onChange, onRemove }: WeighingRowProps) {
+  return (
+    <tr>
+      <td>
+        <NumberCell
+          label={`${weighingSpecs.hours.label}, weighing ${number}`}
+          limits={weighingSpecs.hours}
+          value={weighing.hours}
+          disabled={disabled}
+          onChange={(hours) => {
+            if (hours !== null) onChange({ hours });
+          }}
+        />
+      </td>
+      {(['negativeG', 'positiveG'] as const).map((half) => (
+        <td key={half}>
+          <NumberCell
+            label={`${weighingSpecs[half].label}, weighing ${number}`}
+            limits={weighingSpecs[half]}
+            value={weighing[half]}
+            mayBeEmpty
+            disabled={disabled}
+            onChange={(grams) => onChange({ [half]: grams })}
+          />
+        </td>
+      ))}
+      <td>
+        <Button aria-label={`Remove weighing ${number}`} disabled={disabled} onClick={onRemove}>
+          ×
+        </Button>
+      </td>
+    </tr>
   );
 }

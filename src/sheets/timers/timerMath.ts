@@ -37,10 +37,11 @@ export const paused = (timer: BenchTimer, nowMs: number): BenchTimer => ({
   leftS: leftMs(timer, nowMs) / 1000,
 });
 
+const two = (value: number) => String(value).padStart(2, '0');
+
 /** "4:05", "1:02:07": a second that has begun still counts. */
 export function clockText(ms: number): string {
   const seconds = Math.ceil(ms / 1000);
-  const two = (value: number) => String(value).padStart(2, '0');
   const hours = Math.floor(seconds / 3600);
   const minutes = Math.floor((seconds % 3600) / 60);
   return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
