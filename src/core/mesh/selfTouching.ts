@@ -92,7 +92,7 @@ export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32
   }
   const found: number[] = [];
   for (let slot = 0; slot < slotCount; slot++) {
-    if (touches[slot] === 1) found.push(facetOfSlot === null ? slot : facetOfSlot[slot]!);
+    if (touches[slot] === 1) found.push(facetOfSlot[slot]!);
   }
   return Uint32Array.from(found).sort();
 }

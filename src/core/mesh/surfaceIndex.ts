@@ -17,13 +17,13 @@ export interface SurfaceIndex {
   readonly points: Float64Array;
   /** 3 point numbers per slot. */
   readonly corners: Uint32Array;
-  /** Facet of the mesh in each slot; null when slots and facets are the same. */
-  readonly facetOfSlot: Uint32Array | null;
+  /** Facet of the mesh in each slot. */
+  readonly facetOfSlot: Uint32Array;
   readonly grid: CellGrid;
   readonly tree: BoxTree;
 }
 
-/** Builds the index; it keeps (does not copy) the arrays of a mesh that is already in good order. */
+/** Builds the index, on copies of the arrays in curve order. */
 export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
   const { positions } = mesh;
   const boxMin: [number, number, number] = [Infinity, Infinity, Infinity];
@@ -56,16 +56,12 @@ export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
 
 /** Facet of the mesh that stands in a slot. */
 export function facetOf(index: SurfaceIndex, slot: number): number {
-  return index.facetOfSlot === null ? slot : index.facetOfSlot[slot]!;
+  return index.facetOfSlot[slot]!;
 }
 
 /** The slots of the facets `from` to `to - 1`, in curve order. */
 export function slotsOf(index: SurfaceIndex, from: number, to: number): Uint32Array {
   const slots = new Uint32Array(Math.max(0, to - from));
-  if (index.facetOfSlot === null) {
-    for (let place = 0; place < slots.length; place++) slots[place] = from + place;
-    return slots;
-  }
   let place = 0;
   for (let slot = 0; slot < index.facetCount; slot++) {
     const facet = index.facetOfSlot[slot]!;
