@@ -129,7 +129,15 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
       'under1DegShare',
       'under3DegShare',
     ]);
-    expect(Object.keys(content.steps)).toEqual(['part', 'walls', 'plies', 'closing', 'mold', 'cure', 'checklist']);
+    expect(Object.keys(content.steps)).toEqual([
+      'part',
+      'walls',
+      'plies',
+      'closing',
+      'mold',
+      'cure',
+      'checklist',
+    ]);
     const stops = Object.values(content.steps).some(({ verdicts }) =>
       verdicts.some(({ word }) => word === 'stop'),
     );

@@ -17,7 +17,11 @@ describe('integrateOde', () => {
 
   test('a rate that runs to infinity is refused, not returned', () => {
     expect(() =>
-      integrateOde((_, y) => y * y, { t: 0, y: 1 }, 2, { absolute: 1e-9, mostSteps: 5000, firstShare: 1 / 16 }),
+      integrateOde((_, y) => y * y, { t: 0, y: 1 }, 2, {
+        absolute: 1e-9,
+        mostSteps: 5000,
+        firstShare: 1 / 16,
+      }),
     ).toThrow(expect.objectContaining({ code: 'numeric.blowsUp' }));
   });
 });
