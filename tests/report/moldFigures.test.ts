@@ -45,7 +45,8 @@ describe('mold figures of the headless report', { timeout: 120_000 }, () => {
     const { value } = await reported('--set', 'mold.keyCount=0');
     expect(value('mold.boxMm')).toEqual([80, 60, 35].map((side) => expect.closeTo(side, 2) as number));
     // Above the parting at the rim: 80 × 60 × 25 less the tray's outside; below: 80 × 60 × 10 and the cavity.
-    expect(value('mold.envelopeMl')).toBeCloseTo(36, 2);
+    // The parting stands a few micrometers above the rim, so that the cut never runs along the pattern's own faces.
+    expect(Math.abs(Number(value('mold.envelopeMl')) / 36 - 1)).toBeLessThan(0.001);
     expect(value('mold.cavityMl')).toBeCloseTo((56 * 36 * 13) / 1000, 2);
     expect(value('mold.negative.volumeMl')).toBeCloseTo((80 * 60 * 25 - 60 * 40 * 15) / 1000, 1);
     expect(value('mold.positive.volumeMl')).toBeCloseTo((80 * 60 * 10 + 56 * 36 * 13) / 1000, 1);
