@@ -142,6 +142,24 @@ describe('the measuring desk', () => {
     expect(asked.slice(3)).toEqual(['patches up to 1.00']);
   });
 
+  it('never shows places that were looked for in an earlier band', async () => {
+    const { client, mocks } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    const [early, late] = [[{ facetCount: 1 }], [{ facetCount: 2 }]];
+    let findEarly = (_patches: never[]) => {};
+    mocks.findPatches.mockImplementationOnce(() => new Promise((resolve) => (findEarly = resolve)));
+    mocks.findPatches.mockResolvedValueOnce(late as never[]);
+    desk.follow(project());
+    await settle();
+    desk.follow(project({ overMm: 0.1 }));
+    // The first search ends while the typing settles and the second has not begun.
+    findEarly(early as never[]);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(desk.store.getState().measured?.patches).toBeNull();
+    await settle();
+    expect(desk.store.getState().measured?.patches).toEqual(late);
+  });
+
   it('shows what the session has measured before at once', async () => {
     const { client } = fakeClient();
     const desk = createMeasuringDesk(client, createMeasureCache());

@@ -194,6 +194,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     take(answered, reply, null);
     try {
       const patches = await client.findPatches(band);
+      // The band may have changed meanwhile, and the next search not have started yet.
       if (patchQuestion === wanted) take(answered, reply, patches);
     } catch (error) {
       if (patchQuestion === wanted) patchQuestion = null;
@@ -263,10 +264,10 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       const kept = cache.get(asked);
       if (kept !== null) take(asked, kept, null);
     }
-    // Places found for another band would contradict the verdict beside them until the new ones come.
-    if (taken?.patches && patchQuestion !== patchQuestionOf(asked, inputs)) {
+    // Places found, or still looked for, in another band would contradict the verdict beside them.
+    if (patchQuestion !== null && patchQuestion !== patchQuestionOf(asked, inputs)) {
       patchQuestion = null;
-      take(asked, taken.reply, null);
+      if (taken?.patches) take(asked, taken.reply, null);
     }
     later(workerQuestion === asked ? followUp : measure);
   }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { createBench } from '../../jobs/client';
 import type { MeasureCache } from './measureCache';
@@ -17,7 +17,8 @@ export function useMeasured(project: DeskProject, cache: MeasureCache): Measurin
   const [desk] = useState(() => createMeasuringDesk(createBench(), cache));
   const state = useStore(desk.store);
   const { pattern, inputs, packedMesh, setMeshAside } = project;
-  useEffect(
+  // Before the page is painted: answers to an older question never stand beside the new inputs.
+  useLayoutEffect(
     () => desk.follow({ pattern, inputs, packedMesh, setMeshAside }),
     [desk, pattern, inputs, packedMesh, setMeshAside],
   );
