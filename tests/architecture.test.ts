@@ -55,6 +55,7 @@ const mayImport: Record<string, readonly string[]> = {
   sheets: ['core', 'steps', 'jobs', 'ui', 'viewer', 'workbook', 'checklist'],
   app: ['core', 'steps', 'jobs', 'ui', 'viewer', 'workbook', 'checklist', 'sheets'],
   report: ['core', 'steps', 'checklist', 'workbook'],
+  compileKernel: [],
 };
 
 /** core computes; these kept libraries are all it may lean on. */

@@ -2,8 +2,8 @@ import type { Vec3 } from '../core/mesh/types';
 import type { WallsHelper } from './startWallsHelper';
 import type { WallsBench } from './wallsBench';
 
-/** Facets handed out at a time: small enough to share evenly and to report progress, large against a message. */
-const sliceFacets = 32_768;
+/** Slots handed out at a time: small enough to share evenly and to report progress, large against a message. */
+const sliceSlots = 32_768;
 
 interface Slice {
   readonly from: number;
@@ -29,7 +29,7 @@ export async function measureTogether(
   pull: Vec3,
   withWalls: boolean,
   onShare: (share: number) => void,
-  facetsAtATime = sliceFacets,
+  slotsAtATime = sliceSlots,
 ): Promise<void> {
   const { facetCount } = own.index;
   const returned: Slice[] = [];
@@ -40,7 +40,7 @@ export async function measureTogether(
     if (again !== undefined) return again;
     if (next >= facetCount) return null;
     const from = next;
-    next = Math.min(facetCount, from + facetsAtATime);
+    next = Math.min(facetCount, from + slotsAtATime);
     return { from, to: next };
   };
   const finish = ({ from, to }: Slice) => {

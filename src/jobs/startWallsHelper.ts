@@ -1,13 +1,13 @@
 import { wrap } from 'comlink';
 import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
-import type { FacetSlice } from './wallsBench';
+import type { WallSlice } from './wallsBench';
 import type { WallsHelperWorker } from './wallsHelper';
 
 /** A second pair of hands for health, walls and reach. Rejects when it has failed; the caller then does the work itself. */
 export interface WallsHelper {
   findHealth(mesh: IndexedMesh): Promise<MeshHealth>;
   load(mesh: IndexedMesh): Promise<void>;
-  measure(from: number, to: number, pull: Vec3, withWalls: boolean): Promise<FacetSlice>;
+  measure(from: number, to: number, pull: Vec3, withWalls: boolean): Promise<WallSlice>;
 }
 
 /** The helper in a worker of its own, started from the bench worker and ended with it. */

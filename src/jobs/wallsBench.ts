@@ -1,11 +1,11 @@
 import { measureBallWalls } from '../core/mesh/ballWall';
 import { measureRayWalls } from '../core/mesh/rayWall';
 import { measureReach } from '../core/mesh/reach';
-import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
+import { buildSurfaceIndex, facetOf, slotsFrom, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import type { IndexedMesh, Vec3 } from '../core/mesh/types';
 
-/** What was measured on the facets `from` to `to - 1`. */
-export interface FacetSlice {
+/** What was measured on the facets in the slots `from` to `to - 1`, in their order. */
+export interface WallSlice {
   readonly from: number;
   readonly to: number;
   /** Null when only the reach was asked for. */
@@ -17,7 +17,10 @@ export interface FacetSlice {
   readonly reach: Uint8Array;
 }
 
-/** Walls and reach of one part, a slice of facets at a time; two benches on the same part answer alike. */
+/**
+ * Walls and reach of one part, a slice of slots at a time. Two benches on the same part have the same slots and answer
+ * alike. Its arrays are indexed by facet.
+ */
 export class WallsBench {
   readonly index: SurfaceIndex;
   readonly rayWallMm: Float32Array;
@@ -35,36 +38,41 @@ export class WallsBench {
   }
 
   measure(from: number, to: number, pull: Vec3, withWalls: boolean): void {
+    const slots = slotsFrom(from, to);
     if (withWalls) {
-      measureRayWalls(this.index, from, to, this.rayWallMm, this.rayFacet);
-      measureBallWalls(this.index, from, to, this.rayWallMm, this.ballWallMm);
+      measureRayWalls(this.index, slots, this.rayWallMm, this.rayFacet);
+      measureBallWalls(this.index, slots, this.rayWallMm, this.ballWallMm);
     }
-    measureReach(this.index, pull, from, to, this.reach);
+    measureReach(this.index, pull, slots, this.reach);
   }
 
   /** A copy, for sending. */
-  slice(from: number, to: number, withWalls: boolean): FacetSlice {
+  slice(from: number, to: number, withWalls: boolean): WallSlice {
+    const facets = this.index.facetOfSlot.subarray(from, to);
     return {
       from,
       to,
       walls: withWalls
         ? {
-            rayWallMm: this.rayWallMm.slice(from, to),
-            rayFacet: this.rayFacet.slice(from, to),
-            ballWallMm: this.ballWallMm.slice(from, to),
+            rayWallMm: Float32Array.from(facets, (facet) => this.rayWallMm[facet]!),
+            rayFacet: Int32Array.from(facets, (facet) => this.rayFacet[facet]!),
+            ballWallMm: Float32Array.from(facets, (facet) => this.ballWallMm[facet]!),
           }
         : null,
-      reach: this.reach.slice(from, to),
+      reach: Uint8Array.from(facets, (facet) => this.reach[facet]!),
     };
   }
 
   /** Takes in what another bench has measured on the same part. */
-  accept({ from, walls, reach }: FacetSlice): void {
-    if (walls !== null) {
-      this.rayWallMm.set(walls.rayWallMm, from);
-      this.rayFacet.set(walls.rayFacet, from);
-      this.ballWallMm.set(walls.ballWallMm, from);
+  accept({ from, to, walls, reach }: WallSlice): void {
+    for (let slot = from; slot < to; slot++) {
+      const facet = facetOf(this.index, slot);
+      if (walls !== null) {
+        this.rayWallMm[facet] = walls.rayWallMm[slot - from]!;
+        this.rayFacet[facet] = walls.rayFacet[slot - from]!;
+        this.ballWallMm[facet] = walls.ballWallMm[slot - from]!;
+      }
+      this.reach[facet] = reach[slot - from]!;
     }
-    this.reach.set(reach, from);
   }
 }

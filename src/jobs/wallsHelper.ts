@@ -1,9 +1,9 @@
-/** The helper worker's entry: measures the slices of facets that the bench worker hands to it. */
+/** The helper worker's entry: measures the slices that the bench worker hands to it. */
 import { expose } from 'comlink';
 import { transferred } from './transferred';
 import { findHealth } from '../core/mesh/health';
 import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
-import { WallsBench, type FacetSlice } from './wallsBench';
+import { WallsBench, type WallSlice } from './wallsBench';
 
 let bench: WallsBench | null = null;
 
@@ -14,7 +14,7 @@ const helper = {
   load(mesh: IndexedMesh): void {
     bench = new WallsBench(mesh);
   },
-  measure(from: number, to: number, pull: Vec3, withWalls: boolean): FacetSlice {
+  measure(from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {
     if (bench === null) throw new Error('the walls helper was asked before it had a part');
     bench.measure(from, to, pull, withWalls);
     return transferred(bench.slice(from, to, withWalls));

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { measureBallWalls } from '../../src/core/mesh/ballWall';
 import { measureRayWalls } from '../../src/core/mesh/rayWall';
-import { buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { allSlots, buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
 import type { IndexedMesh } from '../../src/core/mesh/types';
 import rows from './mesh-walls.json';
 
@@ -52,8 +52,8 @@ describe('walls of wedges', () => {
     const index = buildSurfaceIndex(wedge(inputs.wedge_angle_deg, inputs.distance_from_apex_mm));
     const rayWallMm = new Float32Array(index.facetCount);
     const ballWallMm = new Float32Array(index.facetCount);
-    measureRayWalls(index, 0, index.facetCount, rayWallMm, new Int32Array(index.facetCount));
-    measureBallWalls(index, 0, index.facetCount, rayWallMm, ballWallMm);
+    measureRayWalls(index, allSlots(index), rayWallMm, new Int32Array(index.facetCount));
+    measureBallWalls(index, allSlots(index), rayWallMm, ballWallMm);
     expect(Math.abs(rayWallMm[0]! / expected.ray_mm - 1)).toBeLessThanOrEqual(tolerance.rel);
     expect(Math.abs(ballWallMm[0]! / expected.ball_mm - 1)).toBeLessThanOrEqual(tolerance.rel);
   });

@@ -8,7 +8,7 @@ import { facetGeometry } from '../../src/core/mesh/facetGeometry';
 import { measureRayWalls } from '../../src/core/mesh/rayWall';
 import { measureReach } from '../../src/core/mesh/reach';
 import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
-import { buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { allSlots, buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
 import { reachBit } from '../../src/core/mesh/types';
 import { hasSharedMeshes, sharedJson, sharedMesh, suiteTitle } from '../support/sharedMeshes';
 
@@ -45,8 +45,8 @@ function measured(path: string) {
   const { facetCount } = index;
   const rayWall = new Float32Array(facetCount);
   const reach = new Uint8Array(facetCount);
-  measureRayWalls(index, 0, facetCount, rayWall, new Int32Array(facetCount));
-  measureReach(index, [0, 0, 1], 0, facetCount, reach);
+  measureRayWalls(index, allSlots(index), rayWall, new Int32Array(facetCount));
+  measureReach(index, [0, 0, 1], allSlots(index), reach);
   const area = Float64Array.from(facetGeometry(mesh).areaMm2);
   const whole = area.reduce((sum, one) => sum + one, 0);
   const share = (counts: (facet: number) => boolean) =>

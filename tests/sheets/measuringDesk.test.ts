@@ -146,14 +146,14 @@ describe('the measuring desk', () => {
     const { client, mocks } = fakeClient();
     const desk = createMeasuringDesk(client, createMeasureCache());
     const [early, late] = [[{ facetCount: 1 }], [{ facetCount: 2 }]];
-    let findEarly = (_patches: never[]) => {};
-    mocks.findPatches.mockImplementationOnce(() => new Promise((resolve) => (findEarly = resolve)));
+    const found: ((patches: never[]) => void)[] = [];
+    mocks.findPatches.mockImplementationOnce(() => new Promise((resolve) => found.push(resolve)));
     mocks.findPatches.mockResolvedValueOnce(late as never[]);
     desk.follow(project());
     await settle();
     desk.follow(project({ overMm: 0.1 }));
     // The first search ends while the typing settles and the second has not begun.
-    findEarly(early as never[]);
+    found[0]?.(early as never[]);
     await vi.advanceTimersByTimeAsync(1);
     expect(desk.store.getState().measured?.patches).toBeNull();
     await settle();

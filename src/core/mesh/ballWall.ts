@@ -1,5 +1,5 @@
 import { FacetStand } from './facetStand';
-import { facetOf, slotsOf, type SurfaceIndex } from './surfaceIndex';
+import { facetOf, inBatches, type SurfaceIndex } from './surfaceIndex';
 import { leafSlots } from './surfaceIndexTree';
 import { shrinkToFacet, type TouchingBall } from './touchingBall';
 
@@ -72,7 +72,7 @@ function shrinkToSurface(
 }
 
 /**
- * Ball wall of the facets `from` to `to - 1`: diameter of the largest ball inside the material that touches the
+ * Ball wall of the facets in the listed slots: diameter of the largest ball inside the material that touches the
  * surface at the facet center, its center along the inward normal; exact against whole facets to 1e-9 of itself, and
  * to a few percent in round solids where it touches hundreds of facets at once. It starts from the ray wall, which it can't exceed. Not counted as limits: facets turned from this one by no more than
  * 30 degrees (the same skin, curved or noisy) and facets within 1e-9 box diagonals of the tangent plane. Near a rim or
@@ -81,12 +81,22 @@ function shrinkToSurface(
  */
 export function measureBallWalls(
   index: SurfaceIndex,
-  from: number,
-  to: number,
+  slots: Uint32Array,
   rayWallMm: Float32Array,
   ballWallMm: Float32Array,
 ): void {
   const tangentMm = tangentShare * index.diagonalMm;
+  const { kernel } = index;
+  if (kernel !== null) {
+    inBatches(kernel, slots, (batch) => {
+      const rays = Float32Array.from(batch, (slot) => rayWallMm[facetOf(index, slot)]!);
+      const ballMm = kernel.ballWalls(batch, tangentMm, rays);
+      batch.forEach((slot, at) => {
+        ballWallMm[facetOf(index, slot)] = ballMm[at]!;
+      });
+    });
+    return;
+  }
   const unboundedMm = 2 * index.diagonalMm;
   const stand = new FacetStand();
   const ball: TouchingBall = {
@@ -99,7 +109,7 @@ export function measureBallWalls(
     diameterMm: 0,
   };
   const waiting = new Int32Array(64);
-  for (const slot of slotsOf(index, from, to)) {
+  for (const slot of slots) {
     const facet = facetOf(index, slot);
     ballWallMm[facet] = NaN;
     if (!stand.moveTo(index, slot)) continue;

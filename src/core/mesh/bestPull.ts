@@ -5,7 +5,7 @@ import { pullCandidates } from './pullCandidates';
 import { lookAlong, pictureSide, prepareLooks } from './pullDepth';
 import { distribute, quantile } from './quantiles';
 import { measureReach } from './reach';
-import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
+import { buildSurfaceIndex, slotsOf, type SurfaceIndex } from './surfaceIndex';
 import type { IndexedMesh, PullChoice, Vec3 } from './types';
 
 /** Facets that a direction is confirmed on at most, in blocks spread over the part. */
@@ -96,7 +96,7 @@ function confirm(
   let whole = 0;
   let trapped = 0;
   for (const [from, to] of blocks) {
-    measureReach(index, direction, from, to, reach);
+    measureReach(index, direction, slotsOf(index, from, to), reach);
     for (let facet = from; facet < to; facet++) {
       const area = areaMm2[facet]!;
       whole += area;

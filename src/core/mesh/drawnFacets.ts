@@ -8,7 +8,7 @@ import { soundNeighbors } from './measure';
 import { measureRayWalls } from './rayWall';
 import { measureReach } from './reach';
 import type { FacetSplit } from './refineForMeasuring';
-import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
+import { buildSurfaceIndex, slotsOf, type SurfaceIndex } from './surfaceIndex';
 import type { IndexedMesh, Measurement } from './types';
 
 /** One measurement per facet as drawn, at its center, whatever it was split into. */
@@ -63,8 +63,9 @@ export function drawnBasis(mesh: IndexedMesh, children: IndexedMesh, split: Face
   const index = buildSurfaceIndex({ positions: mesh.positions, facets: splitFirst });
   const rayWallMm = new Float32Array(areaMm2.length);
   const ballWallMm = new Float32Array(areaMm2.length);
-  measureRayWalls(index, 0, splitFacets.length, rayWallMm, new Int32Array(areaMm2.length));
-  measureBallWalls(index, 0, splitFacets.length, rayWallMm, ballWallMm);
+  const splitSlots = slotsOf(index, 0, splitFacets.length);
+  measureRayWalls(index, splitSlots, rayWallMm, new Int32Array(areaMm2.length));
+  measureBallWalls(index, splitSlots, rayWallMm, ballWallMm);
   return {
     split,
     geometry,
@@ -96,7 +97,7 @@ export function drawnFacets(basis: DrawnBasis, measurement: Measurement): DrawnF
     reach[facet] = measurement.reach[child]!;
   }
   const ownReach = new Uint8Array(index.facetCount);
-  measureReach(index, measurement.pull, 0, splitFacets.length, ownReach);
+  measureReach(index, measurement.pull, slotsOf(index, 0, splitFacets.length), ownReach);
   splitFacets.forEach((facet, at) => {
     rayWallMm[facet] = basis.rayWallMm[at]!;
     ballWallMm[facet] = basis.ballWallMm[at]!;

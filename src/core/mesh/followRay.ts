@@ -120,7 +120,8 @@ export function followRay(
         const shareC = (dx * qx + dy * qy + dz * qz) * sign;
         if (!(shareC >= least && shareB + shareC <= most) || size === 0) continue;
         const distance = (vx * qx + vy * qy + vz * qz) / determinant;
-        if (distance > nearestMm && distance < best) {
+        // Of equally near facets, as along a shared edge, the one in the lowest slot.
+        if (distance > nearestMm && (distance < best || (distance === best && slot < bestSlot))) {
           best = distance;
           bestSlot = slot;
         }

@@ -7,7 +7,7 @@ import { facetGeometry } from './facetGeometry';
 import { facetKinds } from './facetKinds';
 import { measureRayWalls } from './rayWall';
 import { measureReach } from './reach';
-import { buildSurfaceIndex, type SurfaceIndex } from './surfaceIndex';
+import { buildSurfaceIndex, slotsFrom, type SurfaceIndex } from './surfaceIndex';
 import type { IndexedMesh, Measurement, Vec3 } from './types';
 import { Problem } from '../problem';
 
@@ -70,10 +70,10 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
     const rayFacet = new Int32Array(facetCount);
     const ballWallMm = new Float32Array(facetCount);
     inChunks('measuring walls by rays', 0.1, 0.3, (from, to) => {
-      measureRayWalls(index, from, to, rayWallMm, rayFacet);
+      measureRayWalls(index, slotsFrom(from, to), rayWallMm, rayFacet);
     });
     inChunks('measuring walls by balls', 0.3, 0.75, (from, to) => {
-      measureBallWalls(index, from, to, rayWallMm, ballWallMm);
+      measureBallWalls(index, slotsFrom(from, to), rayWallMm, ballWallMm);
     });
     walls = { rayWallMm, rayFacet, ballWallMm };
   }
@@ -81,7 +81,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   if (!reach && index) {
     const measured = new Uint8Array(facetCount);
     inChunks('looking for what would lock', 0.75, 0.9, (from, to) => {
-      measureReach(index, unitPull, from, to, measured);
+      measureReach(index, unitPull, slotsFrom(from, to), measured);
     });
     reach = measured;
   }

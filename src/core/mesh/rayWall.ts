@@ -1,27 +1,39 @@
 import { FacetStand } from './facetStand';
 import { followRay, type RayEnd } from './followRay';
-import { facetOf, slotsOf, type SurfaceIndex } from './surfaceIndex';
+import { facetOf, inBatches, type SurfaceIndex } from './surfaceIndex';
 import type { Vec3 } from './types';
 
 /** Hits nearer than this share of the box diagonal are the start of the ray itself. */
 const nearestShare = 1e-6;
 
 /**
- * Ray wall of the facets `from` to `to - 1`: from the facet center along the inward normal to the first facet met, of
+ * Ray wall of the facets in the listed slots: from the facet center along the inward normal to the first facet met, of
  * either facing, the facet itself and hits nearer than 1e-6 box diagonals left out. Worked in float64, stored as
  * float32 mm; NaN and -1 where nothing is met or the facet has no area. Both arrays are indexed by facet.
  */
 export function measureRayWalls(
   index: SurfaceIndex,
-  from: number,
-  to: number,
+  slots: Uint32Array,
   rayWallMm: Float32Array,
   rayFacet: Int32Array,
 ): void {
   const nearestMm = nearestShare * index.diagonalMm;
+  const { kernel } = index;
+  if (kernel !== null) {
+    inBatches(kernel, slots, (batch) => {
+      const { wallMm, metSlot } = kernel.rayWalls(batch, nearestMm);
+      batch.forEach((slot, at) => {
+        const facet = facetOf(index, slot);
+        const met = metSlot[at]!;
+        rayWallMm[facet] = wallMm[at]!;
+        rayFacet[facet] = met < 0 ? -1 : facetOf(index, met);
+      });
+    });
+    return;
+  }
   const stand = new FacetStand();
   const end: RayEnd = { slot: -1, distanceMm: Infinity };
-  for (const slot of slotsOf(index, from, to)) {
+  for (const slot of slots) {
     const facet = facetOf(index, slot);
     rayWallMm[facet] = NaN;
     rayFacet[facet] = -1;
@@ -45,6 +57,14 @@ export function castRay(
 ): { facet: number; distanceMm: number } | null {
   const length = Math.hypot(direction[0], direction[1], direction[2]);
   if (!(length > 0) || index.facetCount === 0) return null;
+  if (index.kernel !== null) {
+    const met = index.kernel.castRay(origin, [
+      direction[0] / length,
+      direction[1] / length,
+      direction[2] / length,
+    ]);
+    return met && { facet: facetOf(index, met.slot), distanceMm: met.distanceMm };
+  }
   const end: RayEnd = { slot: -1, distanceMm: Infinity };
   followRay(
     index,

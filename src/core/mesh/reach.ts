@@ -1,6 +1,6 @@
 import { FacetStand } from './facetStand';
 import { followRay, type RayEnd } from './followRay';
-import { facetOf, slotsOf, type SurfaceIndex } from './surfaceIndex';
+import { facetOf, inBatches, type SurfaceIndex } from './surfaceIndex';
 import { reachBit, type Vec3 } from './types';
 
 /** A facet this little turned away from the pull still counts as standing along it. */
@@ -9,23 +9,27 @@ const uprightSine = Math.sin((0.1 * Math.PI) / 180);
 const liftShare = 1e-5;
 
 /**
- * Reach of the facets `from` to `to - 1` along a straight pull (unit vector), as `reachBit` flags indexed by facet. The half on
+ * Reach of the facets in the listed slots along a straight pull (unit vector), as `reachBit` flags indexed by facet. The half on
  * the show side reaches a facet that doesn't look away from the pull by more than 0.1 degree and whose center, lifted
  * 1e-5 box diagonals off the surface, sees nothing along the pull; the half on the core side likewise against the
  * pull. 0 where neither does, or the facet has no area.
  */
-export function measureReach(
-  index: SurfaceIndex,
-  pull: Vec3,
-  from: number,
-  to: number,
-  reach: Uint8Array,
-): void {
+export function measureReach(index: SurfaceIndex, pull: Vec3, slots: Uint32Array, reach: Uint8Array): void {
   const [pullX, pullY, pullZ] = pull;
   const lift = liftShare * index.diagonalMm;
+  const { kernel } = index;
+  if (kernel !== null) {
+    inBatches(kernel, slots, (batch) => {
+      const flags = kernel.reach(batch, pull, lift, uprightSine);
+      batch.forEach((slot, at) => {
+        reach[facetOf(index, slot)] = flags[at]!;
+      });
+    });
+    return;
+  }
   const stand = new FacetStand();
   const end: RayEnd = { slot: -1, distanceMm: Infinity };
-  for (const slot of slotsOf(index, from, to)) {
+  for (const slot of slots) {
     const facet = facetOf(index, slot);
     reach[facet] = 0;
     if (!stand.moveTo(index, slot)) continue;

@@ -1,11 +1,13 @@
+import { createWallKernel, type WallKernel } from './kernel/wallKernel';
 import { buildCellGrid, type CellGrid } from './surfaceIndexGrid';
 import { orderAlongCurve } from './surfaceIndexOrder';
 import { buildBoxTree, type BoxTree } from './surfaceIndexTree';
 import type { IndexedMesh, Vec3 } from './types';
 
 /**
- * What makes rays and balls fast: the facets along a space-filling curve, a uniform grid for rays and a box tree for
- * balls, all flat typed arrays. A *slot* is a place in curve order; results always speak of facets of the mesh.
+ * What makes rays and balls fast: the facets along a space-filling curve and, on large surfaces where the platform has
+ * it, a kernel that searches them; else a uniform grid for rays and a box tree for balls, flat typed arrays built when first asked
+ * for. A *slot* is a place in curve order; results always speak of facets of the mesh.
  */
 export interface SurfaceIndex {
   readonly facetCount: number;
@@ -19,12 +21,20 @@ export interface SurfaceIndex {
   readonly corners: Uint32Array;
   /** Facet of the mesh in each slot. */
   readonly facetOfSlot: Uint32Array;
+  /** Null where rays and balls go by grid and tree; the figures are the same. */
+  readonly kernel: WallKernel | null;
   readonly grid: CellGrid;
   readonly tree: BoxTree;
 }
 
-/** Builds the index, on copies of the arrays in curve order. */
-export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
+/** Below this a kernel takes longer to set up than it saves. */
+const facetsWorthKernel = 2000;
+
+/**
+ * Builds the index, on copies of the arrays in curve order.
+ * @param kernelFromFacets least size of a surface that gets a kernel; Infinity for none
+ */
+export function buildSurfaceIndex(mesh: IndexedMesh, kernelFromFacets = facetsWorthKernel): SurfaceIndex {
   const { positions } = mesh;
   const boxMin: [number, number, number] = [Infinity, Infinity, Infinity];
   const boxMax: [number, number, number] = [-Infinity, -Infinity, -Infinity];
@@ -39,18 +49,31 @@ export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
     boxMin.fill(0);
     boxMax.fill(0);
   }
-  const { points, corners, facetOfSlot } = orderAlongCurve(mesh, boxMin, boxMax);
   const largestCoordinate = Math.max(...boxMin.map(Math.abs), ...boxMax.map(Math.abs));
-  return {
-    facetCount: mesh.facets.length / 3,
+  const ordered = orderAlongCurve(mesh, boxMin, boxMax);
+  const facetCount = mesh.facets.length / 3;
+  const place = {
     boxMinMm: boxMin,
     boxMaxMm: boxMax,
     diagonalMm: Math.hypot(boxMax[0] - boxMin[0], boxMax[1] - boxMin[1], boxMax[2] - boxMin[2]),
+  };
+  const kernel = facetCount < kernelFromFacets ? null : createWallKernel({ ...place, ...ordered });
+  const { points, corners } = kernel ?? ordered;
+  let grid: CellGrid | null = null;
+  let tree: BoxTree | null = null;
+  return {
+    facetCount,
+    ...place,
     points,
     corners,
-    facetOfSlot,
-    grid: buildCellGrid(points, corners, boxMin, boxMax),
-    tree: buildBoxTree(points, corners, largestCoordinate),
+    facetOfSlot: ordered.facetOfSlot,
+    kernel,
+    get grid() {
+      return (grid ??= buildCellGrid(points, corners, boxMin, boxMax));
+    },
+    get tree() {
+      return (tree ??= buildBoxTree(points, corners, largestCoordinate));
+    },
   };
 }
 
@@ -58,6 +81,14 @@ export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
 export function facetOf(index: SurfaceIndex, slot: number): number {
   return index.facetOfSlot[slot]!;
 }
+
+/** The slots `from` to `to - 1`: neighbors in space. */
+export function slotsFrom(from: number, to: number): Uint32Array {
+  return Uint32Array.from({ length: Math.max(0, to - from) }, (_, at) => from + at);
+}
+
+/** All slots, in curve order. */
+export const allSlots = (index: SurfaceIndex): Uint32Array => slotsFrom(0, index.facetCount);
 
 /** The slots of the facets `from` to `to - 1`, in curve order. */
 export function slotsOf(index: SurfaceIndex, from: number, to: number): Uint32Array {
@@ -68,4 +99,18 @@ export function slotsOf(index: SurfaceIndex, from: number, to: number): Uint32Ar
     if (facet >= from && facet < to) slots[place++] = slot;
   }
   return slots;
+}
+
+/** The slot of each facet of the mesh. */
+export function slotOfFacet(index: SurfaceIndex): Uint32Array {
+  const slots = new Uint32Array(index.facetCount);
+  for (let slot = 0; slot < slots.length; slot++) slots[facetOf(index, slot)] = slot;
+  return slots;
+}
+
+/** Runs a kernel's work over a list of slots, as many at a time as it takes. */
+export function inBatches(kernel: WallKernel, slots: Uint32Array, work: (batch: Uint32Array) => void): void {
+  for (let from = 0; from < slots.length; from += kernel.mostSlots) {
+    work(slots.subarray(from, from + kernel.mostSlots));
+  }
 }

@@ -21,23 +21,50 @@ function spreadBits(value: number): number {
   return (spread | (spread << 2)) & 0x09249249;
 }
 
-/** Slots sorted by the Morton code of the facet centers: three passes of a 10-bit radix sort. */
-function mortonOrder(mesh: IndexedMesh, boxMin: readonly number[], boxMax: readonly number[]): Uint32Array {
+/**
+ * Place of a cell along a Hilbert curve through a cube of 2^10 cells a side (Skilling 2004, Programming the Hilbert
+ * curve): cells that follow each other along it always share a face, so that any run of it is compact.
+ */
+function hilbertCode(x: number, y: number, z: number): number {
+  for (let bit = 1 << (gridBits - 1); bit > 1; bit >>= 1) {
+    const below = bit - 1;
+    if (x & bit) x ^= below;
+    if (y & bit) x ^= below;
+    else {
+      const swapped = (x ^ y) & below;
+      x ^= swapped;
+      y ^= swapped;
+    }
+    if (z & bit) x ^= below;
+    else {
+      const swapped = (x ^ z) & below;
+      x ^= swapped;
+      z ^= swapped;
+    }
+  }
+  y ^= x;
+  z ^= y;
+  let turn = 0;
+  for (let bit = 1 << (gridBits - 1); bit > 1; bit >>= 1) if (z & bit) turn ^= bit - 1;
+  return (spreadBits(x ^ turn) << 2) | (spreadBits(y ^ turn) << 1) | spreadBits(z ^ turn);
+}
+
+/** Slots sorted along the curve through the facet centers: three passes of a 10-bit radix sort. */
+function curveOrder(mesh: IndexedMesh, boxMin: readonly number[], boxMax: readonly number[]): Uint32Array {
   const { positions, facets } = mesh;
   const facetCount = facets.length / 3;
   const widest = Math.max(boxMax[0]! - boxMin[0]!, boxMax[1]! - boxMin[1]!, boxMax[2]! - boxMin[2]!);
   const scale = widest > 0 ? (2 ** gridBits - 1) / (3 * widest) : 0;
   const codes = new Uint32Array(facetCount);
   for (let facet = 0; facet < facetCount; facet++) {
-    let code = 0;
-    for (let axis = 0; axis < 3; axis++) {
-      const sum =
-        positions[facets[3 * facet]! * 3 + axis]! +
-        positions[facets[3 * facet + 1]! * 3 + axis]! +
-        positions[facets[3 * facet + 2]! * 3 + axis]!;
-      code |= spreadBits((sum - 3 * boxMin[axis]!) * scale) << axis;
-    }
-    codes[facet] = code;
+    const a = 3 * facets[3 * facet]!;
+    const b = 3 * facets[3 * facet + 1]!;
+    const c = 3 * facets[3 * facet + 2]!;
+    codes[facet] = hilbertCode(
+      Math.floor((positions[a]! + positions[b]! + positions[c]! - 3 * boxMin[0]!) * scale),
+      Math.floor((positions[a + 1]! + positions[b + 1]! + positions[c + 1]! - 3 * boxMin[1]!) * scale),
+      Math.floor((positions[a + 2]! + positions[b + 2]! + positions[c + 2]! - 3 * boxMin[2]!) * scale),
+    );
   }
   let order = new Uint32Array(facetCount).map((_, slot) => slot);
   let sorted = new Uint32Array(facetCount);
@@ -52,7 +79,7 @@ function mortonOrder(mesh: IndexedMesh, boxMin: readonly number[], boxMax: reado
 }
 
 /**
- * Puts the facets of a mesh along a Morton curve and numbers its points by first use. Also worth it for a mesh whose
+ * Puts the facets of a mesh along a Hilbert curve and numbers its points by first use. Also worth it for a mesh whose
  * facets already follow each other: in long strips, as a packed mesh has them, rays took up to six times as long and
  * balls twice, since the boxes over runs of slots are then long and thin.
  */
@@ -61,7 +88,7 @@ export function orderAlongCurve(
   boxMin: readonly number[],
   boxMax: readonly number[],
 ): CurveOrder {
-  const facetOfSlot = mortonOrder(mesh, boxMin, boxMax);
+  const facetOfSlot = curveOrder(mesh, boxMin, boxMax);
   const points = new Float64Array(mesh.positions.length);
   const corners = new Uint32Array(mesh.facets.length);
   const newNumber = new Uint32Array(mesh.positions.length / 3); // plus one; 0 = not seen yet

@@ -3,7 +3,7 @@ import { measureBallWalls } from '../../../src/core/mesh/ballWall';
 import { castRay, measureRayWalls } from '../../../src/core/mesh/rayWall';
 import { measureReach } from '../../../src/core/mesh/reach';
 import { findSelfTouching } from '../../../src/core/mesh/selfTouching';
-import { buildSurfaceIndex } from '../../../src/core/mesh/surfaceIndex';
+import { allSlots, buildSurfaceIndex } from '../../../src/core/mesh/surfaceIndex';
 import { reachBit, type IndexedMesh, type Vec3 } from '../../../src/core/mesh/types';
 import { box, hollowSphere, icosphere, joinMeshes, mapVertices, torus, tray } from '../../support/meshes';
 
@@ -12,15 +12,15 @@ function wallsOf(mesh: IndexedMesh) {
   const rayWallMm = new Float32Array(index.facetCount);
   const rayFacet = new Int32Array(index.facetCount);
   const ballWallMm = new Float32Array(index.facetCount);
-  measureRayWalls(index, 0, index.facetCount, rayWallMm, rayFacet);
-  measureBallWalls(index, 0, index.facetCount, rayWallMm, ballWallMm);
+  measureRayWalls(index, allSlots(index), rayWallMm, rayFacet);
+  measureBallWalls(index, allSlots(index), rayWallMm, ballWallMm);
   return { index, rayWallMm, rayFacet, ballWallMm };
 }
 
 function reachOf(mesh: IndexedMesh, pull: Vec3): Uint8Array {
   const index = buildSurfaceIndex(mesh);
   const reach = new Uint8Array(index.facetCount);
-  measureReach(index, pull, 0, index.facetCount, reach);
+  measureReach(index, pull, allSlots(index), reach);
   return reach;
 }
 

@@ -4,7 +4,7 @@ import { edgeTurns } from '../../mesh/edgeTurns';
 import { facetGeometry } from '../../mesh/facetGeometry';
 import { measureRayWalls } from '../../mesh/rayWall';
 import { longRayRatio } from '../../mesh/skinSides';
-import { buildSurfaceIndex, facetOf, type SurfaceIndex } from '../../mesh/surfaceIndex';
+import { buildSurfaceIndex, slotOfFacet, slotsOf, type SurfaceIndex } from '../../mesh/surfaceIndex';
 import type { IndexedMesh } from '../../mesh/types';
 import type { ThinnestStone } from '../moldGeometry';
 import type { CastHalf } from './castBySolids';
@@ -43,7 +43,8 @@ export function weakStone(half: CastHalf, pitchMm: number, onProgress: (share: n
   const rayFacet = new Int32Array(rayWallMm.length);
   for (let from = 0; from < faceCount; from += chunk) {
     onProgress(from / faceCount);
-    measureRayWalls(index, from, Math.min(faceCount, from + chunk), rayWallMm, rayFacet);
+    const slots = slotsOf(index, from, Math.min(faceCount, from + chunk));
+    measureRayWalls(index, slots, rayWallMm, rayFacet);
   }
   const facing: number[] = [];
   for (let facet = 0; facet < faceCount; facet++) {
@@ -71,26 +72,18 @@ export function weakStone(half: CastHalf, pitchMm: number, onProgress: (share: n
  * corner, not through a web. Balls are slow, and few of them are ever measured. -1 when no wall is clear.
  */
 function firstClear(index: SurfaceIndex, inOrder: readonly number[], rayWallMm: Float32Array): number {
-  const rank = new Uint32Array(index.facetCount);
-  const placed = new Uint8Array(index.facetCount);
-  inOrder.forEach((facet, place) => {
-    rank[facet] = place;
-    placed[facet] = 1;
-  });
-  let end = inOrder.length;
-  for (let facet = 0; facet < rank.length; facet++) if (placed[facet] === 0) rank[facet] = end++;
-  const ranked: SurfaceIndex = {
-    ...index,
-    facetOfSlot: Uint32Array.from(rank, (_, slot) => rank[facetOf(index, slot)]!),
-  };
-  const rays = Float32Array.from(inOrder, (facet) => rayWallMm[facet]!);
-  const balls = new Float32Array(rays.length);
-  for (let from = 0, count = 64; from < rays.length; from += count, count *= 2) {
-    const to = Math.min(rays.length, from + count);
-    measureBallWalls(ranked, from, to, rays, balls);
-    for (let place = from; place < to; place++) {
-      if (rays[place]! <= longRayRatio * balls[place]!) return inOrder[place]!;
-    }
+  const slots = slotOfFacet(index);
+  const balls = new Float32Array(index.facetCount);
+  for (let from = 0, count = 64; from < inOrder.length; from += count, count *= 2) {
+    const next = inOrder.slice(from, from + count);
+    measureBallWalls(
+      index,
+      Uint32Array.from(next, (facet) => slots[facet]!),
+      rayWallMm,
+      balls,
+    );
+    const clear = next.find((facet) => rayWallMm[facet]! <= longRayRatio * balls[facet]!);
+    if (clear !== undefined) return clear;
   }
   return -1;
 }

@@ -1,0 +1,234 @@
+import {
+  boxBytes,
+  boxes,
+  children,
+  childrenBytes,
+  coordinateMarginMm,
+  cornerPoint,
+  leafBytes,
+  leafMarginMm,
+  leafSlots,
+  leaves,
+  middleX,
+  middleY,
+  middleZ,
+} from './surface';
+
+/** As in followRay.ts: a ray may pass outside a facet by this share of it and still hit. */
+const edgeTolerance: f64 = 1e-10;
+/** Stands for a direction of 0, so that no box is missed by 0 times infinity. */
+const leastDirection: f64 = 1e-20;
+
+/** Where the last ray ended; slot -1 when it met nothing. */
+export let endSlot: i32 = -1;
+export let endMm: f64 = Infinity;
+
+/** Links still to visit, each with the distance at which the ray enters its box: three per level of the tree, and one. */
+const waiting: usize = memory.data(8 * 64);
+/** Where the ray enters each child of the node at hand. */
+const entered: usize = memory.data(16, 16);
+
+/** The hit itself: the same arithmetic as followRay.ts; the lowest slot of those equally near. */
+function tryFacet(
+  slot: i32,
+  originX: f64,
+  originY: f64,
+  originZ: f64,
+  dx: f64,
+  dy: f64,
+  dz: f64,
+  nearestMm: f64,
+): void {
+  const a = cornerPoint(slot, 0);
+  const b = cornerPoint(slot, 1);
+  const c = cornerPoint(slot, 2);
+  const ax = load<f64>(a);
+  const ay = load<f64>(a, 8);
+  const az = load<f64>(a, 16);
+  const ux = load<f64>(b) - ax;
+  const uy = load<f64>(b, 8) - ay;
+  const uz = load<f64>(b, 16) - az;
+  const vx = load<f64>(c) - ax;
+  const vy = load<f64>(c, 8) - ay;
+  const vz = load<f64>(c, 16) - az;
+  const px = dy * vz - dz * vy;
+  const py = dz * vx - dx * vz;
+  const pz = dx * vy - dy * vx;
+  const determinant = ux * px + uy * py + uz * pz;
+  const size = determinant < 0 ? -determinant : determinant;
+  const sign: f64 = determinant < 0 ? -1 : 1;
+  const most = size * (1 + edgeTolerance);
+  const least = -size * edgeTolerance;
+  const sx = originX - ax;
+  const sy = originY - ay;
+  const sz = originZ - az;
+  const shareB = (sx * px + sy * py + sz * pz) * sign;
+  if (!(shareB >= least && shareB <= most)) return;
+  const qx = sy * uz - sz * uy;
+  const qy = sz * ux - sx * uz;
+  const qz = sx * uy - sy * ux;
+  const shareC = (dx * qx + dy * qy + dz * qz) * sign;
+  if (!(shareC >= least && shareB + shareC <= most) || size == 0) return;
+  const distance = (vx * qx + vy * qy + vz * qz) / determinant;
+  if (distance > nearestMm && (distance < endMm || (distance == endMm && slot < endSlot))) {
+    endMm = distance;
+    endSlot = slot;
+  }
+}
+
+/** d . (p x q), the side of edge p to q on which the ray passes, in each lane. */
+function side(
+  px: v128,
+  py: v128,
+  pz: v128,
+  qx: v128,
+  qy: v128,
+  qz: v128,
+  dx: v128,
+  dy: v128,
+  dz: v128,
+): v128 {
+  const x = f32x4.sub(f32x4.mul(py, qz), f32x4.mul(pz, qy));
+  const y = f32x4.sub(f32x4.mul(pz, qx), f32x4.mul(px, qz));
+  const z = f32x4.sub(f32x4.mul(px, qy), f32x4.mul(py, qx));
+  return f32x4.add(f32x4.add(f32x4.mul(x, dx), f32x4.mul(y, dy)), f32x4.mul(z, dz));
+}
+
+function largest(x: v128, y: v128, z: v128): v128 {
+  return f32x4.pmax(f32x4.pmax(f32x4.abs(x), f32x4.abs(y)), f32x4.abs(z));
+}
+
+/** Bit per facet of the leaf that the ray may pass through: it passes all three edges on one side, or nearly so. */
+function facetsToTry(leaf: usize, x: v128, y: v128, z: v128, dx: v128, dy: v128, dz: v128): i32 {
+  const ax = f32x4.sub(v128.load(leaf), x);
+  const ay = f32x4.sub(v128.load(leaf, 16), y);
+  const az = f32x4.sub(v128.load(leaf, 32), z);
+  const bx = f32x4.sub(v128.load(leaf, 48), x);
+  const by = f32x4.sub(v128.load(leaf, 64), y);
+  const bz = f32x4.sub(v128.load(leaf, 80), z);
+  const cx = f32x4.sub(v128.load(leaf, 96), x);
+  const cy = f32x4.sub(v128.load(leaf, 112), y);
+  const cz = f32x4.sub(v128.load(leaf, 128), z);
+  const u = side(ax, ay, az, bx, by, bz, dx, dy, dz);
+  const v = side(bx, by, bz, cx, cy, cz, dx, dy, dz);
+  const w = side(cx, cy, cz, ax, ay, az, dx, dy, dz);
+  // Each side is off by at most some float32 roundings of the largest product in it.
+  const far = f32x4.pmax(f32x4.pmax(largest(ax, ay, az), largest(bx, by, bz)), largest(cx, cy, cz));
+  const off = f32x4.mul(
+    far,
+    f32x4.add(f32x4.mul(far, f32x4.splat(2e-6)), f32x4.splat(<f32>8 * leafMarginMm)),
+  );
+  const least = f32x4.pmin(f32x4.pmin(u, v), w);
+  const most = f32x4.pmax(f32x4.pmax(u, v), w);
+  return i32x4.bitmask(v128.or(f32x4.ge(least, f32x4.neg(off)), f32x4.le(most, off)));
+}
+
+/**
+ * First facet along a ray (unit direction, either facing). Hits of `skippedSlot` and hits nearer than `nearestMm` don't
+ * count. With `any`, one hit is as good as another. Leaves its end in `endSlot` and `endMm`.
+ */
+export function followRay(
+  originX: f64,
+  originY: f64,
+  originZ: f64,
+  dx: f64,
+  dy: f64,
+  dz: f64,
+  skippedSlot: i32,
+  nearestMm: f64,
+  any: bool,
+): void {
+  endSlot = -1;
+  endMm = Infinity;
+  const x = f32x4.splat(<f32>originX);
+  const y = f32x4.splat(<f32>originY);
+  const z = f32x4.splat(<f32>originZ);
+  const perX = <f32>(1 / (abs(dx) > leastDirection ? dx : leastDirection));
+  const perY = <f32>(1 / (abs(dy) > leastDirection ? dy : leastDirection));
+  const perZ = <f32>(1 / (abs(dz) > leastDirection ? dz : leastDirection));
+  const inverseX = f32x4.splat(perX);
+  const inverseY = f32x4.splat(perY);
+  const inverseZ = f32x4.splat(perZ);
+  const lengthX = f32x4.splat(abs(perX));
+  const lengthY = f32x4.splat(abs(perY));
+  const lengthZ = f32x4.splat(abs(perZ));
+  const grow = f32x4.splat(<f32>2 * coordinateMarginMm);
+  const rounding = f32x4.splat(1e-6);
+  const fromMiddleX = f32x4.splat(<f32>(originX - middleX));
+  const fromMiddleY = f32x4.splat(<f32>(originY - middleY));
+  const fromMiddleZ = f32x4.splat(<f32>(originZ - middleZ));
+  const directionX = f32x4.splat(<f32>dx);
+  const directionY = f32x4.splat(<f32>dy);
+  const directionZ = f32x4.splat(<f32>dz);
+  let waitingEnd = waiting + 8;
+  store<i32>(waiting, 0);
+  store<f32>(waiting, 0, 4);
+  while (waitingEnd > waiting) {
+    waitingEnd -= 8;
+    const bestMm = <f32>(endMm * (1 + 1e-6));
+    if (load<f32>(waitingEnd, 4) > bestMm) continue;
+    const node = load<i32>(waitingEnd);
+    if (node < 0) {
+      const firstSlot = ~node;
+      const leaf = leaves + leafBytes * <usize>(firstSlot / leafSlots);
+      let facets = facetsToTry(
+        leaf,
+        fromMiddleX,
+        fromMiddleY,
+        fromMiddleZ,
+        directionX,
+        directionY,
+        directionZ,
+      );
+      while (facets != 0) {
+        const slot = firstSlot + ctz(facets);
+        if (slot != skippedSlot) tryFacet(slot, originX, originY, originZ, dx, dy, dz, nearestMm);
+        facets &= facets - 1;
+      }
+      if (any && endSlot >= 0) return;
+      continue;
+    }
+    const box = boxes + boxBytes * <usize>node;
+    const midX = f32x4.mul(f32x4.sub(v128.load(box), x), inverseX);
+    const midY = f32x4.mul(f32x4.sub(v128.load(box, 16), y), inverseY);
+    const midZ = f32x4.mul(f32x4.sub(v128.load(box, 32), z), inverseZ);
+    const halfX = f32x4.add(
+      f32x4.mul(f32x4.add(v128.load(box, 48), grow), lengthX),
+      f32x4.mul(f32x4.abs(midX), rounding),
+    );
+    const halfY = f32x4.add(
+      f32x4.mul(f32x4.add(v128.load(box, 64), grow), lengthY),
+      f32x4.mul(f32x4.abs(midY), rounding),
+    );
+    const halfZ = f32x4.add(
+      f32x4.mul(f32x4.add(v128.load(box, 80), grow), lengthZ),
+      f32x4.mul(f32x4.abs(midZ), rounding),
+    );
+    const enter = f32x4.pmax(
+      f32x4.pmax(f32x4.sub(midX, halfX), f32x4.sub(midY, halfY)),
+      f32x4.pmax(f32x4.sub(midZ, halfZ), f32x4.splat(0)),
+    );
+    const leave = f32x4.pmin(
+      f32x4.pmin(f32x4.add(midX, halfX), f32x4.add(midY, halfY)),
+      f32x4.pmin(f32x4.add(midZ, halfZ), f32x4.splat(bestMm)),
+    );
+    let visit = i32x4.bitmask(f32x4.le(enter, leave));
+    const links = children + childrenBytes * <usize>node;
+    v128.store(entered, enter);
+    const from = waitingEnd;
+    while (visit != 0) {
+      const child: usize = (<usize>ctz(visit)) << 2;
+      const enterMm = load<f32>(entered + child);
+      // The nearest comes last, to be looked at first.
+      let at = waitingEnd;
+      while (at > from && load<f32>(at - 4) < enterMm) {
+        store<u64>(at, load<u64>(at - 8));
+        at -= 8;
+      }
+      store<i32>(at, load<i32>(links + child));
+      store<f32>(at, enterMm, 4);
+      waitingEnd += 8;
+      visit &= visit - 1;
+    }
+  }
+}
