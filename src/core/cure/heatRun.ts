@@ -4,7 +4,7 @@
  */
 import { Problem } from '../problem';
 import { meanBetween, type Curve } from './curve';
-import { advanceCure } from './degreeOfCure';
+import { cureSteps, type CureSteps } from './cureSteps';
 import { dehydrationTable } from './dehydrationTable';
 import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
 import { emptyLedger, type HeatLedger } from './heatLedger';
@@ -61,6 +61,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
   const { untilS, recordEveryS, frameEveryS } = options;
   const state = heatState(one);
   const table = one.dehydration.treatment === 'none' ? null : dehydrationTable(one.dehydration);
+  const cure = one.kinetics === null ? null : cureSteps(one.kinetics);
   const ledger = emptyLedger();
   const laminate = laminateRecord(state);
   const before = Float64Array.from(laminate.voxels, (at) => state.temperatureC[at]!);
@@ -80,7 +81,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     const room = nextStopS - timeS;
     // Two even steps rather than a whole and a sliver.
     const size = room <= stepS ? room : Math.min(stepS, Math.max(room / 2, shortestStepS));
-    const cured = cureAhead(one, state, size);
+    const cured = cure === null ? null : cureAhead(cure, one.kinetics!.heatJPerG, state, size);
     const input: StepInput = {
       airC: meanBetween(one.air, timeS, timeS + size),
       stepS: size,
@@ -172,20 +173,21 @@ function jumpsOf({ timesS, valuesC }: Curve): number[] {
 }
 
 /** Degree of cure of each laminate place after a step, and the heat it gives; the temperature is taken to go on as it went. */
-function cureAhead(one: HeatCase, state: HeatState, stepS: number) {
-  const { kinetics } = one;
-  if (kinetics === null) return null;
-  const tolerance = { absolute: 1e-6, mostSteps: 2000, firstShare: 1 };
-  const degrees = Float64Array.from(state.degreeOfCure);
-  const heatJ = new Float64Array(degrees.length);
+function cureAhead({ advance }: CureSteps, heatJPerG: number, state: HeatState, stepS: number) {
+  const { laminateVoxels, temperatureC, risePerS, degreeOfCure, resinG, dryCapacityJPerK } = state;
+  const degrees = new Float64Array(degreeOfCure.length);
+  const heatJ = new Float64Array(degreeOfCure.length);
   let mostK = 0;
-  state.laminateVoxels.forEach((at, place) => {
-    const nowC = state.temperatureC[at]!;
-    const thenC = nowC + state.risePerS[at]! * stepS;
-    degrees[place] = advanceCure(kinetics, degrees[place]!, nowC, thenC, stepS, tolerance);
-    heatJ[place] = state.resinG[place]! * kinetics.heatJPerG * (degrees[place] - state.degreeOfCure[place]!);
-    mostK = Math.max(mostK, heatJ[place] / state.dryCapacityJPerK[at]!);
-  });
+  for (let place = 0; place < degrees.length; place++) {
+    const at = laminateVoxels[place]!;
+    const nowC = temperatureC[at]!;
+    const before = degreeOfCure[place]!;
+    const after = advance(before, nowC, nowC + risePerS[at]! * stepS, stepS);
+    const heat = resinG[place]! * heatJPerG * (after - before);
+    degrees[place] = after;
+    heatJ[place] = heat;
+    mostK = Math.max(mostK, heat / dryCapacityJPerK[at]!);
+  }
   return { degrees, heatJ, mostK };
 }
 

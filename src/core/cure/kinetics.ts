@@ -57,31 +57,57 @@ export interface CureKinetics {
   readonly heatJPerG: number;
 }
 
-const constantAt = ({ perS, energyJPerMol }: RateConstant, temperatureK: number) =>
-  perS * Math.exp(-energyJPerMol / (gasConstant * temperatureK));
+/** Rate constants in the order in which `rateWith` wants them. */
+function rateConstants(law: CureLaw): readonly RateConstant[] {
+  if (law.form === 'diffusion-limited') return law.terms.map(({ k }) => k);
+  return law.form === 'autocatalytic' ? [law.k1, law.k2] : [law.k1, law.k2, law.k3];
+}
 
-/** 1/s. `second`: the later branch of a two-stage law, which holds from its change on. */
-export function cureRatePerS(law: CureLaw, degree: number, temperatureC: number, second: boolean): number {
+/** All of a law that the temperature sets: its rate constants, 1/s, and last the degree of cure it slows at (else 0). */
+export function constantsAt(law: CureLaw, temperatureC: number): number[] {
   const temperatureK = temperatureC + kelvin;
+  const constants = rateConstants(law).map(
+    ({ perS, energyJPerMol }) => perS * Math.exp(-energyJPerMol / (gasConstant * temperatureK)),
+  );
+  constants.push(
+    law.form === 'diffusion-limited' ? law.criticalCure + law.criticalCurePerK * temperatureK : 0,
+  );
+  return constants;
+}
+
+/** A power without the cost of the general one where the exponent is plain. */
+const power = (base: number, exponent: number): number =>
+  exponent === 1 ? base : exponent === 0 ? 1 : base ** exponent;
+
+/** 1/s, with the constants of a temperature. `second`: the later branch of a two-stage law, which holds from its change on. */
+export function rateWith(
+  law: CureLaw,
+  constants: ArrayLike<number>,
+  degree: number,
+  second: boolean,
+): number {
   // A stage of a Runge-Kutta step may look just past the ends.
   const cured = Math.min(1, Math.max(0, degree));
   const left = 1 - cured;
   if (law.form === 'autocatalytic')
-    return (
-      (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured ** law.m) * left ** law.n
-    );
+    return (constants[0]! + constants[1]! * power(cured, law.m)) * power(left, law.n);
   if (law.form === 'diffusion-limited') {
-    const critical = law.criticalCure + law.criticalCurePerK * temperatureK;
-    const slowed = 1 + Math.exp(law.sharpness * (cured - critical));
+    const { terms, sharpness } = law;
+    const slowed = 1 + Math.exp(sharpness * (cured - constants[terms.length]!));
     let sum = 0;
-    for (const { k, m, n, limited } of law.terms)
-      sum += (constantAt(k, temperatureK) * cured ** m * left ** n) / (limited ? slowed : 1);
+    for (let at = 0; at < terms.length; at++) {
+      const { m, n, limited } = terms[at]!;
+      sum += (constants[at]! * power(cured, m) * power(left, n)) / (limited ? slowed : 1);
+    }
     return sum;
   }
-  if (second) return constantAt(law.k3, temperatureK) * left;
-  return (
-    (constantAt(law.k1, temperatureK) + constantAt(law.k2, temperatureK) * cured) * left * (law.b - cured)
-  );
+  if (second) return constants[2]! * left;
+  return (constants[0]! + constants[1]! * cured) * left * (law.b - cured);
+}
+
+/** 1/s. `second` as with `rateWith`. */
+export function cureRatePerS(law: CureLaw, degree: number, temperatureC: number, second: boolean): number {
+  return rateWith(law, constantsAt(law, temperatureC), degree, second);
 }
 
 /** Degree of cure at which the law changes; Infinity for the smooth ones. */
