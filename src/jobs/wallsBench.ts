@@ -49,17 +49,25 @@ export class WallsBench {
   /** A copy, for sending. */
   slice(from: number, to: number, withWalls: boolean): WallSlice {
     const facets = this.index.facetOfSlot.subarray(from, to);
+    const picked = <Values extends Float32Array | Int32Array | Uint8Array>(
+      all: Values,
+      into: Values,
+    ): Values => {
+      for (let at = 0; at < facets.length; at++) into[at] = all[facets[at]!]!;
+      return into;
+    };
+    const count = facets.length;
     return {
       from,
       to,
       walls: withWalls
         ? {
-            rayWallMm: Float32Array.from(facets, (facet) => this.rayWallMm[facet]!),
-            rayFacet: Int32Array.from(facets, (facet) => this.rayFacet[facet]!),
-            ballWallMm: Float32Array.from(facets, (facet) => this.ballWallMm[facet]!),
+            rayWallMm: picked(this.rayWallMm, new Float32Array(count)),
+            rayFacet: picked(this.rayFacet, new Int32Array(count)),
+            ballWallMm: picked(this.ballWallMm, new Float32Array(count)),
           }
         : null,
-      reach: Uint8Array.from(facets, (facet) => this.reach[facet]!),
+      reach: picked(this.reach, new Uint8Array(count)),
     };
   }
 

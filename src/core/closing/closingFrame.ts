@@ -20,29 +20,30 @@ export function closingFrame(positions: ArrayLike<number>, pull: Vec3): ClosingF
   const flat = plus(start, along(pull, -dot(start, pull)));
   const u = along(flat, 1 / Math.hypot(...flat));
   const v = cross(pull, u);
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  for (let at = 0; at + 2 < positions.length; at += 3) {
-    const point: Vec3 = [positions[at]!, positions[at + 1]!, positions[at + 2]!];
-    for (const [axis, direction] of [u, v, pull].entries()) {
-      const place = dot(point, direction);
-      if (place < low[axis]!) low[axis] = place;
-      if (place > high[axis]!) high[axis] = place;
-    }
-  }
-  if (!Number.isFinite(low[0]!)) return { pull, u, v, originMm: [0, 0, 0], halfSizeMm: [0, 0], depthMm: 0 };
+  if (positions.length < 3) return { pull, u, v, originMm: [0, 0, 0], halfSizeMm: [0, 0], depthMm: 0 };
+  const [lowU, highU] = extent(positions, u);
+  const [lowV, highV] = extent(positions, v);
+  const [bottom, top] = extent(positions, pull);
   return {
     pull,
     u,
     v,
-    originMm: plus(
-      along(u, (low[0]! + high[0]!) / 2),
-      along(v, (low[1]! + high[1]!) / 2),
-      along(pull, low[2]!),
-    ),
-    halfSizeMm: [(high[0]! - low[0]!) / 2, (high[1]! - low[1]!) / 2],
-    depthMm: high[2]! - low[2]!,
+    originMm: plus(along(u, (lowU + highU) / 2), along(v, (lowV + highV) / 2), along(pull, bottom)),
+    halfSizeMm: [(highU - lowU) / 2, (highV - lowV) / 2],
+    depthMm: top - bottom,
   };
+}
+
+/** Least and most of the points along a direction. */
+function extent(positions: ArrayLike<number>, [x, y, z]: Vec3): [number, number] {
+  let low = Infinity;
+  let high = -Infinity;
+  for (let at = 0; at + 2 < positions.length; at += 3) {
+    const place = positions[at]! * x + positions[at + 1]! * y + positions[at + 2]! * z;
+    if (place < low) low = place;
+    if (place > high) high = place;
+  }
+  return [low, high];
 }
 
 /** A point of the part as [along u, along v, height over the lands], mm from the middle of the plan. */

@@ -1,4 +1,6 @@
 import type { Vec3 } from '../mesh/types';
+import { measureBin, partition, rowsOf, type Bin } from './binRows';
+import { BinHeap } from './binHeap';
 import type { ClosingHistogram, FacetSamples } from './closingTypes';
 
 export const mostBins = 8192;
@@ -21,51 +23,17 @@ export function closingHistogram(
   limit: number = mostBins,
 ): ClosingHistogram {
   const { frame, areaMm2, wallMm, pullCosine, armUMm, armVMm } = samples;
-  const taking: number[] = [];
-  for (let facet = 0; facet < areaMm2.length; facet++) if (areaMm2[facet]! > 0) taking.push(facet);
-  const count = taking.length;
-  const order = Uint32Array.from(taking);
+  const rows = rowsOf(samples);
+  const count = rows.facet.length;
   const halfPlanMm = Math.max(...frame.halfSizeMm, 1e-9);
-  const directions = [
-    { values: wallMm, weight: 1 },
-    { values: pullCosine, weight: usualStandOffMm },
-    { values: armUMm, weight: usualTiltMm / halfPlanMm },
-    { values: armVMm, weight: usualTiltMm / halfPlanMm },
-  ] as const;
-
-  const measure = (from: number, to: number): Bin => {
-    const sums = new Float64Array(4);
-    let area = 0;
-    const first = order[from]!;
-    // About the first facet, so that a common offset costs no digits.
-    const squares = new Float64Array(4);
-    for (let at = from; at < to; at++) {
-      const facet = order[at]!;
-      const weight = areaMm2[facet]!;
-      area += weight;
-      for (let k = 0; k < 4; k++) {
-        const away = directions[k]!.values[facet]! - directions[k]!.values[first]!;
-        sums[k]! += weight * away;
-        squares[k]! += weight * away * away;
-      }
-    }
-    let widest = 0;
-    let scatter = 0;
-    let all = 0;
-    for (let k = 0; k < 4; k++) {
-      const own = directions[k]!.weight ** 2 * Math.max(0, squares[k]! - (sums[k]! * sums[k]!) / area);
-      all += own;
-      if (own > scatter) [widest, scatter] = [k, own];
-    }
-    const mean = directions[widest]!.values[first]! + sums[widest]! / area;
-    return { from, to, widest, mean, scatter: all };
-  };
-
-  const bins = count > 0 ? splitAll(measure(0, count), limit) : [];
+  const tiltWeight = (usualTiltMm / halfPlanMm) ** 2;
+  const weights = [1, usualStandOffMm ** 2, tiltWeight, tiltWeight] as const;
+  const bins = count > 0 ? splitAll(measureBin(rows, weights, 0, count), limit) : [];
   return summed(bins);
 
   function splitAll(whole: Bin, most: number): Bin[] {
-    const totalArea = order.reduce((sum, facet) => sum + areaMm2[facet]!, 0);
+    let totalArea = 0;
+    for (let row = 0; row < count; row++) totalArea += rows.areaMm2[row]!;
     const enough = fineEnoughMm ** 2 * totalArea;
     const heap = new BinHeap(whole);
     let scatter = whole.scatter;
@@ -73,33 +41,20 @@ export function closingHistogram(
     while (heap.size + done.length < most && scatter > enough) {
       const bin = heap.take();
       if (bin === null) break;
-      const middle = partition(bin);
+      const middle = partition(rows, bin);
       if (middle === bin.from || middle === bin.to) {
         done.push(bin);
         continue;
       }
-      const halves = [measure(bin.from, middle), measure(middle, bin.to)] as const;
+      const halves = [
+        measureBin(rows, weights, bin.from, middle),
+        measureBin(rows, weights, middle, bin.to),
+      ] as const;
       scatter += halves[0].scatter + halves[1].scatter - bin.scatter;
       heap.put(halves[0]);
       heap.put(halves[1]);
     }
     return [...done, ...heap.all()].sort((a, b) => a.from - b.from);
-  }
-
-  /** Facets at or under the mean of the widest direction first; where the others begin. */
-  function partition({ from, to, widest, mean }: Bin): number {
-    const { values } = directions[widest]!;
-    let low = from;
-    let high = to - 1;
-    while (low <= high) {
-      const facet = order[low]!;
-      if (values[facet]! <= mean) low++;
-      else {
-        order[low] = order[high]!;
-        order[high--] = facet;
-      }
-    }
-    return low;
   }
 
   function summed(bins: readonly Bin[]): ClosingHistogram {
@@ -117,26 +72,39 @@ export function closingHistogram(
       wallHighMm: zeros(),
     };
     for (const [bin, { from, to }] of bins.entries()) {
-      for (let at = from; at < to; at++) {
-        const facet = order[at]!;
+      let area = 0;
+      let wallSum = 0;
+      let cosineSum = 0;
+      let armUSum = 0;
+      let armVSum = 0;
+      let x = 0;
+      let y = 0;
+      let z = 0;
+      let low = Infinity;
+      let high = 0;
+      for (let row = from; row < to; row++) {
+        const facet = rows.facet[row]!;
         const weight = areaMm2[facet]!;
         const wall = wallMm[facet]!;
-        result.areaMm2[bin]! += weight;
-        result.wallMm[bin]! += weight * wall;
-        result.pullCosine[bin]! += weight * pullCosine[facet]!;
-        result.armUMm[bin]! += weight * armUMm[facet]!;
-        result.armVMm[bin]! += weight * armVMm[facet]!;
-        for (let axis = 0; axis < 3; axis++)
-          result.centerMm[3 * bin + axis]! += weight * centerMm[3 * facet + axis]!;
-        if (wall < result.wallLowMm[bin]!) result.wallLowMm[bin] = wall;
-        if (wall > result.wallHighMm[bin]!) result.wallHighMm[bin] = wall;
+        area += weight;
+        wallSum += weight * wall;
+        cosineSum += weight * pullCosine[facet]!;
+        armUSum += weight * armUMm[facet]!;
+        armVSum += weight * armVMm[facet]!;
+        x += weight * centerMm[3 * facet]!;
+        y += weight * centerMm[3 * facet + 1]!;
+        z += weight * centerMm[3 * facet + 2]!;
+        if (wall < low) low = wall;
+        if (wall > high) high = wall;
       }
-      const area = result.areaMm2[bin]!;
-      result.wallMm[bin]! /= area;
-      result.pullCosine[bin]! /= area;
-      result.armUMm[bin]! /= area;
-      result.armVMm[bin]! /= area;
-      for (let axis = 0; axis < 3; axis++) result.centerMm[3 * bin + axis]! /= area;
+      result.areaMm2[bin] = area;
+      result.wallMm[bin] = wallSum / area;
+      result.pullCosine[bin] = cosineSum / area;
+      result.armUMm[bin] = armUSum / area;
+      result.armVMm[bin] = armVSum / area;
+      result.centerMm.set([x / area, y / area, z / area], 3 * bin);
+      result.wallLowMm[bin] = low;
+      result.wallHighMm[bin] = high;
     }
     return result;
   }
@@ -151,62 +119,4 @@ export function binCenter({ centerMm }: ClosingHistogram, bin: number): Vec3 {
 export function withUniformWall(histogram: ClosingHistogram, wallMm: number): ClosingHistogram {
   const walls = new Float64Array(histogram.wallMm.length).fill(wallMm);
   return { ...histogram, wallsKnown: true, wallMm: walls, wallLowMm: walls, wallHighMm: walls };
-}
-
-interface Bin {
-  readonly from: number;
-  readonly to: number;
-  /** Direction with most scatter, and its mean. */
-  readonly widest: number;
-  readonly mean: number;
-  /** Area times squared distance to the mean, mm⁴, all directions. */
-  readonly scatter: number;
-}
-
-/** Bins with the most scattered one on top. */
-class BinHeap {
-  private readonly bins: Bin[];
-
-  constructor(first: Bin) {
-    this.bins = [first];
-  }
-
-  get size(): number {
-    return this.bins.length;
-  }
-
-  all(): readonly Bin[] {
-    return this.bins;
-  }
-
-  put(bin: Bin): void {
-    const { bins } = this;
-    let at = bins.push(bin) - 1;
-    while (at > 0) {
-      const parent = (at - 1) >> 1;
-      if (bins[parent]!.scatter >= bin.scatter) break;
-      bins[at] = bins[parent]!;
-      at = parent;
-    }
-    bins[at] = bin;
-  }
-
-  take(): Bin | null {
-    const { bins } = this;
-    const top = bins[0];
-    const last = bins.pop();
-    if (top === undefined || last === undefined) return null;
-    if (bins.length === 0) return top;
-    let at = 0;
-    for (;;) {
-      let child = 2 * at + 1;
-      if (child >= bins.length) break;
-      if (child + 1 < bins.length && bins[child + 1]!.scatter > bins[child]!.scatter) child++;
-      if (bins[child]!.scatter <= last.scatter) break;
-      bins[at] = bins[child]!;
-      at = child;
-    }
-    bins[at] = last;
-    return top;
-  }
 }

@@ -89,11 +89,10 @@ export function measureBallWalls(
   const { kernel } = index;
   if (kernel !== null) {
     inBatches(kernel, slots, (batch) => {
-      const rays = Float32Array.from(batch, (slot) => rayWallMm[facetOf(index, slot)]!);
+      const rays = new Float32Array(batch.length);
+      for (let at = 0; at < batch.length; at++) rays[at] = rayWallMm[facetOf(index, batch[at]!)]!;
       const ballMm = kernel.ballWalls(batch, tangentMm, rays);
-      batch.forEach((slot, at) => {
-        ballWallMm[facetOf(index, slot)] = ballMm[at]!;
-      });
+      for (let at = 0; at < batch.length; at++) ballWallMm[facetOf(index, batch[at]!)] = ballMm[at]!;
     });
     return;
   }

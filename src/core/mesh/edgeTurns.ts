@@ -26,6 +26,8 @@ export function edgeTurns(mesh: IndexedMesh, neighbor: Int32Array, normal: Float
     }
     const n = ((halfEdge / 3) | 0) * 3;
     const m = other * 3;
+    // Both sides of an edge turn alike: it is worked out from the lower facet and written to both.
+    if (m < n) continue;
     const nx = normal[n]!;
     const ny = normal[n + 1]!;
     const nz = normal[n + 2]!;
@@ -45,7 +47,14 @@ export function edgeTurns(mesh: IndexedMesh, neighbor: Int32Array, normal: Float
       cy * (positions[to + 1]! - positions[from + 1]!) +
       cz * (positions[to + 2]! - positions[from + 2]!);
     const turn = Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), cosine);
-    turnRad[halfEdge] = along < 0 ? -turn : turn;
+    const own = along < 0 ? -turn : turn;
+    turnRad[halfEdge] = own;
+    for (let twin = m; twin < m + 3; twin++) {
+      if (neighbor[twin] !== n / 3) continue;
+      if (3 * facets[twin]! === to) turnRad[twin] = own;
+      // Wound the other way round, it sees the same fold from its back.
+      else if (3 * facets[twin]! === from) turnRad[twin] = -own;
+    }
   }
   return turnRad;
 }

@@ -22,12 +22,12 @@ export function measureRayWalls(
   if (kernel !== null) {
     inBatches(kernel, slots, (batch) => {
       const { wallMm, metSlot } = kernel.rayWalls(batch, nearestMm);
-      batch.forEach((slot, at) => {
-        const facet = facetOf(index, slot);
+      for (let at = 0; at < batch.length; at++) {
+        const facet = facetOf(index, batch[at]!);
         const met = metSlot[at]!;
         rayWallMm[facet] = wallMm[at]!;
         rayFacet[facet] = met < 0 ? -1 : facetOf(index, met);
-      });
+      }
     });
     return;
   }

@@ -21,9 +21,7 @@ export function measureReach(index: SurfaceIndex, pull: Vec3, slots: Uint32Array
   if (kernel !== null) {
     inBatches(kernel, slots, (batch) => {
       const flags = kernel.reach(batch, pull, lift, uprightSine);
-      batch.forEach((slot, at) => {
-        reach[facetOf(index, slot)] = flags[at]!;
-      });
+      for (let at = 0; at < batch.length; at++) reach[facetOf(index, batch[at]!)] = flags[at]!;
     });
     return;
   }

@@ -84,7 +84,9 @@ export function facetOf(index: SurfaceIndex, slot: number): number {
 
 /** The slots `from` to `to - 1`: neighbors in space. */
 export function slotsFrom(from: number, to: number): Uint32Array {
-  return Uint32Array.from({ length: Math.max(0, to - from) }, (_, at) => from + at);
+  const slots = new Uint32Array(Math.max(0, to - from));
+  for (let at = 0; at < slots.length; at++) slots[at] = from + at;
+  return slots;
 }
 
 /** All slots, in curve order. */

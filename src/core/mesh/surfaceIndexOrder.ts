@@ -26,26 +26,28 @@ function spreadBits(value: number): number {
  * curve): cells that follow each other along it always share a face, so that any run of it is compact.
  */
 function hilbertCode(x: number, y: number, z: number): number {
-  for (let bit = 1 << (gridBits - 1); bit > 1; bit >>= 1) {
-    const below = bit - 1;
-    if (x & bit) x ^= below;
-    if (y & bit) x ^= below;
-    else {
-      const swapped = (x ^ y) & below;
-      x ^= swapped;
-      y ^= swapped;
-    }
-    if (z & bit) x ^= below;
-    else {
-      const swapped = (x ^ z) & below;
-      x ^= swapped;
-      z ^= swapped;
-    }
+  // Without branches: whether a bit is set is anyone's guess. `...Set` is all ones when it is.
+  for (let place = gridBits - 1; place > 0; place--) {
+    const below = (1 << place) - 1;
+    x ^= below & -((x >>> place) & 1);
+    const ySet = -((y >>> place) & 1);
+    x ^= below & ySet;
+    const withY = (x ^ y) & below & ~ySet;
+    x ^= withY;
+    y ^= withY;
+    const zSet = -((z >>> place) & 1);
+    x ^= below & zSet;
+    const withZ = (x ^ z) & below & ~zSet;
+    x ^= withZ;
+    z ^= withZ;
   }
   y ^= x;
   z ^= y;
-  let turn = 0;
-  for (let bit = 1 << (gridBits - 1); bit > 1; bit >>= 1) if (z & bit) turn ^= bit - 1;
+  // Each bit of `turn` is the parity of the bits of z above it.
+  let turn = z ^ (z >>> 1);
+  turn ^= turn >>> 2;
+  turn ^= turn >>> 4;
+  turn = (turn ^ (turn >>> 8)) >>> 1;
   return (spreadBits(x ^ turn) << 2) | (spreadBits(y ^ turn) << 1) | spreadBits(z ^ turn);
 }
 
