@@ -2,10 +2,11 @@ import { closingHistogram } from '../core/closing/closingHistogram';
 import { closingSamples } from '../core/closing/closingSamples';
 import { repairedSamples } from '../core/closing/repairedSamples';
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
+import { buildAdjacency } from '../core/mesh/adjacency';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
 import { findHealth } from '../core/mesh/health';
-import { measurePart, unitVector } from '../core/mesh/measure';
+import { facetSurroundings, measurePart, unitVector, type FacetSurroundings } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack, unpackMesh } from '../core/mesh/pack';
@@ -63,6 +64,8 @@ interface OpenPart extends ReadyPart {
   readonly key: string;
   readonly part: PartInMm;
   wallsDone: boolean;
+  /** Worked out while the helper measures the first walls. */
+  surroundings: FacetSurroundings | null;
 }
 
 /** Same key, same part of the open mesh. */
@@ -129,21 +132,29 @@ export class BenchSession implements BenchWorker {
     const pull = unitVector(choices.pull);
     progress({ doing: 'checking the model', share: 0 });
     const opened = await this.openPart(open, choices, onShape);
-    const { part, measuring, basis, bench, adjacency } = opened;
+    const { part, measuring, basis, bench } = opened;
 
     const withWalls = !opened.wallsDone;
     const doing = withWalls ? 'measuring walls' : 'looking for what would lock';
     progress({ doing, share: 0.1 });
-    await measureTogether(bench, opened.helper, pull, withWalls, (share) =>
-      progress({ doing, share: 0.1 + 0.75 * share }),
+    const lookAround = () => {
+      const { mesh } = measuring;
+      opened.surroundings ??= facetSurroundings(mesh, buildAdjacency(mesh), basis?.cornersOfChildren);
+      return opened.surroundings;
+    };
+    await measureTogether(
+      bench,
+      opened.helper,
+      pull,
+      withWalls,
+      (share) => progress({ doing, share: 0.1 + 0.75 * share }),
+      lookAround,
     );
     opened.wallsDone = true;
     const measurement = measurePart(measuring.mesh, pull, {
-      ...(basis && { corners: basis.cornersOfChildren }),
+      surroundings: lookAround(),
       walls: bench,
       reach: bench.reach,
-      index: bench.index,
-      adjacency,
       onProgress: (step, share) => progress({ doing: step, share: 0.85 + 0.1 * share }),
     });
     // The bench writes its reach anew for the next pull; this measurement keeps its own.
@@ -278,7 +289,7 @@ export class BenchSession implements BenchWorker {
 
   private putPart(part: PartInMm, ready: ReadyPart, choices: MeasureChoices): OpenPart {
     this.measurement = null;
-    this.part = { ...ready, part, key: keyOf(part.unit, choices), wallsDone: false };
+    this.part = { ...ready, part, key: keyOf(part.unit, choices), wallsDone: false, surroundings: null };
     return this.part;
   }
 

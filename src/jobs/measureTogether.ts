@@ -2,8 +2,10 @@ import type { Vec3 } from '../core/mesh/types';
 import type { WallsHelper } from './startWallsHelper';
 import type { WallsBench } from './wallsBench';
 
-/** Slots handed out at a time: small enough to share evenly and to report progress, large against a message. */
-const sliceSlots = 32_768;
+/** Slices get smaller toward the end, so that neither thread waits long for the other; bounds in slots. */
+const sliceBounds = { least: 2048, most: 16_384 };
+/** Slices that lie with the helper at a time, so that it goes on while this thread is busy. */
+const slicesAhead = 4;
 
 interface Slice {
   readonly from: number;
@@ -22,14 +24,17 @@ function lettingMessagesIn(channel: MessageChannel): Promise<void> {
 /**
  * Measures all facets on `own`, sharing slices with the helper as each gets done. Who measures a slice makes no
  * difference to its values. A helper that fails is left out and its slice measured here.
+ * @param helper has been handed the part before; if it could not take it, it fails now
+ * @param first work of this thread's own, done once the helper has its first slices
  */
 export async function measureTogether(
   own: WallsBench,
-  helper: Promise<WallsHelper> | null,
+  helper: WallsHelper | null,
   pull: Vec3,
   withWalls: boolean,
   onShare: (share: number) => void,
-  slotsAtATime = sliceSlots,
+  first: () => void = () => {},
+  { least, most } = sliceBounds,
 ): Promise<void> {
   const { facetCount } = own.index;
   const returned: Slice[] = [];
@@ -40,7 +45,8 @@ export async function measureTogether(
     if (again !== undefined) return again;
     if (next >= facetCount) return null;
     const from = next;
-    next = Math.min(facetCount, from + slotsAtATime);
+    const share = Math.ceil((facetCount - from) / (2 * slicesAhead));
+    next = Math.min(facetCount, from + Math.min(most, Math.max(least, share)));
     return { from, to: next };
   };
   const finish = ({ from, to }: Slice) => {
@@ -55,15 +61,15 @@ export async function measureTogether(
     }
   };
   if (helper === null) {
+    first();
     await workHere(() => Promise.resolve());
     return;
   }
   const workThere = async () => {
     let slice: Slice | null = null;
     try {
-      const ready = await helper;
       for (slice = take(); slice !== null; slice = take()) {
-        own.accept(await ready.measure(slice.from, slice.to, pull, withWalls));
+        own.accept(await helper.measure(slice.from, slice.to, pull, withWalls));
         finish(slice);
       }
     } catch {
@@ -72,7 +78,9 @@ export async function measureTogether(
   };
   const channel = new MessageChannel();
   try {
-    await Promise.all([workHere(() => lettingMessagesIn(channel)), workThere()]);
+    const there = Array.from({ length: slicesAhead }, workThere);
+    first();
+    await Promise.all([workHere(() => lettingMessagesIn(channel)), ...there]);
     // What a failed helper gave back after this thread had run out of slices.
     await workHere(() => Promise.resolve());
   } finally {

@@ -1,4 +1,3 @@
-import { buildAdjacency, type Adjacency } from '../core/mesh/adjacency';
 import { drawnBasis, type DrawnBasis } from '../core/mesh/drawnFacets';
 import { facetBox } from '../core/mesh/integrals';
 import type { PartInMm } from '../core/mesh/measureSaved';
@@ -14,11 +13,10 @@ export interface ReadyPart {
   readonly measuring: MeasuringMesh;
   /** Null when nothing was split. */
   readonly basis: DrawnBasis | null;
-  /** Of `measuring.mesh`, as is `adjacency`. */
+  /** Of `measuring.mesh`. */
   readonly bench: WallsBench;
-  readonly adjacency: Adjacency;
-  /** Resolves when the helper has the part too. */
-  readonly helper: Promise<WallsHelper> | null;
+  /** Has been handed the part. */
+  readonly helper: WallsHelper | null;
 }
 
 /**
@@ -35,9 +33,8 @@ export function makeReady(
   const { mesh, split } = measuring;
   const facetCount = mesh.facets.length / 3;
   const helper = helperFor(facetCount);
-  const loaded = helper === null ? null : helper.load(mesh).then(() => helper);
-  // Told again where it is awaited; here only so that it never counts as unheard.
-  loaded?.catch(() => undefined);
+  // A helper that can't take the part fails when it is asked for walls, and they are measured here.
+  helper?.load(mesh).catch(() => undefined);
   const { min, max } = facetBox(partMesh);
   onShape({
     unitGuess,
@@ -52,7 +49,6 @@ export function makeReady(
     measuring,
     basis: split && drawnBasis(partMesh, mesh, split),
     bench: new WallsBench(mesh),
-    adjacency: buildAdjacency(mesh),
-    helper: loaded,
+    helper,
   };
 }

@@ -12,6 +12,7 @@ const helper = {
     return transferred(findHealth(mesh));
   },
   load(mesh: IndexedMesh): void {
+    bench = null; // never the part before, if this one can't be taken
     bench = new WallsBench(mesh);
   },
   measure(from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {

@@ -8,7 +8,8 @@ import { ignore } from './support';
 
 const mesh = domeShell(20, 40);
 const up: Vec3 = [0, 0, 1];
-const facetsAtATime = 256;
+const slices = { least: 128, most: 256 };
+const nothing = () => undefined;
 
 /** A helper on the own thread that answers once the event loop has turned, and fails from its `failFrom`th slice on. */
 function helperHere(failFrom: number) {
@@ -28,9 +29,9 @@ function helperHere(failFrom: number) {
   return { helper, told };
 }
 
-async function measured(helper: Promise<WallsHelper> | null, onShare: (share: number) => void = ignore) {
+async function measured(helper: WallsHelper | null, onShare: (share: number) => void = ignore) {
   const own = new WallsBench(mesh);
-  await measureTogether(own, helper, up, true, onShare, facetsAtATime);
+  await measureTogether(own, helper, up, true, onShare, nothing, slices);
   const { rayWallMm, rayFacet, ballWallMm, reach } = own;
   return { rayWallMm, rayFacet, ballWallMm, reach };
 }
@@ -42,34 +43,38 @@ describe('walls shared with a helper', () => {
     ['that fails at once', 0, 0],
   ])('are identical with a helper %s', async (_, failFrom, slices) => {
     const { helper, told } = helperHere(failFrom);
-    expect(await measured(Promise.resolve(helper))).toEqual(await measured(null));
+    expect(await measured(helper)).toEqual(await measured(null));
     expect(told.slices).toBeGreaterThanOrEqual(slices);
   });
 
-  it('are measured alone when the helper cannot even take the part', async () => {
-    expect(await measured(Promise.reject(new Error('no memory')))).toEqual(await measured(null));
+  it('gives the helper its slices before the work of its own that comes first', async () => {
+    const { helper } = helperHere(Infinity);
+    const order: string[] = [];
+    const asked: WallsHelper = {
+      ...helper,
+      measure: (...slice) => {
+        order.push('asked');
+        return helper.measure(...slice);
+      },
+    };
+    const own = new WallsBench(mesh);
+    await measureTogether(own, asked, up, true, ignore, () => order.push('own work'), slices);
+    expect(order.slice(0, 5)).toEqual(['asked', 'asked', 'asked', 'asked', 'own work']);
   });
 
   it('tells a share that only grows and ends at 1', async () => {
     const shares: number[] = [];
-    await measured(Promise.resolve(helperHere(2).helper), (share) => shares.push(share));
+    await measured(helperHere(2).helper, (share) => shares.push(share));
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     expect(shares.at(-1)).toBe(1);
   });
 
   it('leaves the walls alone when only the reach along another pull is asked for', async () => {
     const own = new WallsBench(mesh);
-    await measureTogether(own, null, up, true, ignore, facetsAtATime);
+    await measureTogether(own, null, up, true, ignore, nothing, slices);
     const walls = own.ballWallMm.slice();
     const fromAbove = own.reach.slice();
-    await measureTogether(
-      own,
-      Promise.resolve(helperHere(Infinity).helper),
-      [1, 0, 0],
-      false,
-      ignore,
-      facetsAtATime,
-    );
+    await measureTogether(own, helperHere(Infinity).helper, [1, 0, 0], false, ignore, nothing, slices);
     expect(own.ballWallMm).toEqual(walls);
     expect(own.reach).not.toEqual(fromAbove);
   });

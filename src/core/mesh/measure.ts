@@ -3,7 +3,7 @@ import { measureBallWalls } from './ballWall';
 import { insideCorners, type InsideCorners } from './cornerRadius';
 import { draftDegrees } from './draft';
 import { edgeTurns } from './edgeTurns';
-import { facetGeometry } from './facetGeometry';
+import { facetGeometry, type FacetGeometry } from './facetGeometry';
 import { facetKinds } from './facetKinds';
 import { measureRayWalls } from './rayWall';
 import { measureReach } from './reach';
@@ -27,9 +27,36 @@ export interface MeasureHooks {
   readonly reach?: Uint8Array;
   /** Of the same mesh, to save building it again. */
   readonly index?: SurfaceIndex;
-  readonly adjacency?: Adjacency;
+  readonly surroundings?: FacetSurroundings;
   /** Inside corners per facet; given when the mesh was split and its edges tell the wrong widths. */
   readonly corners?: InsideCorners;
+}
+
+/** What is known of the facets and their neighbors before any wall is measured and whatever the pull. */
+export interface FacetSurroundings {
+  readonly geometry: FacetGeometry;
+  /** As in `Measurement`. */
+  readonly neighbor: Int32Array;
+  readonly turnRad: Float32Array;
+  readonly corners: InsideCorners;
+  readonly closed: boolean;
+}
+
+export function facetSurroundings(
+  mesh: IndexedMesh,
+  adjacency: Adjacency,
+  corners?: InsideCorners,
+): FacetSurroundings {
+  const geometry = facetGeometry(mesh);
+  const neighbor = soundNeighbors(adjacency);
+  const turnRad = edgeTurns(mesh, neighbor, geometry.normal);
+  return {
+    geometry,
+    neighbor,
+    turnRad,
+    corners: corners ?? insideCorners(mesh, neighbor, turnRad, geometry.areaMm2),
+    closed: adjacency.openEdges === 0 && adjacency.crowdedEdges === 0 && adjacency.misorientedEdges === 0,
+  };
 }
 
 /** Facets between two reports of progress. */
@@ -59,8 +86,8 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   };
 
   report('finding what lies next to what', 0);
-  const geometry = facetGeometry(mesh);
-  const adjacency = hooks.adjacency ?? buildAdjacency(mesh);
+  const { geometry, neighbor, turnRad, corners, closed } =
+    hooks.surroundings ?? facetSurroundings(mesh, buildAdjacency(mesh), hooks.corners);
   const needsIndex = !(hooks.walls && hooks.reach);
   const index = needsIndex ? (hooks.index ?? buildSurfaceIndex(mesh)) : null;
 
@@ -88,10 +115,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   if (!walls || !reach) throw new Error('walls and reach are measured above when not given');
 
   report('telling walls from ribs and rims', 0.9);
-  const neighbor = soundNeighbors(adjacency);
-  const turnRad = edgeTurns(mesh, neighbor, geometry.normal);
   const draftDeg = draftDegrees(geometry.normal, unitPull);
-  const corners = hooks.corners ?? insideCorners(mesh, neighbor, turnRad, geometry.areaMm2);
   const kind = facetKinds(mesh, { geometry, ...walls, draftDeg, reach, neighbor, turnRad });
   report('telling walls from ribs and rims', 1);
   return {
@@ -107,7 +131,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
     cornerRadiusMm: corners.radiusMm,
     cornerEdgeMm: corners.edgeMm,
     neighbor,
-    closed: adjacency.openEdges === 0 && adjacency.crowdedEdges === 0 && adjacency.misorientedEdges === 0,
+    closed,
   };
 }
 
