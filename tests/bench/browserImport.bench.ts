@@ -18,15 +18,19 @@ interface PageMarks {
   longestTaskMs: number;
 }
 
-/** Resident memory of the largest renderer process, MB: the page with its workers lives in one. */
+/**
+ * Own memory of the largest renderer process, MB: the page with its workers lives in one. Anonymous and shared pages,
+ * without the browser's code, which is mapped into every process and counted as resident in each.
+ */
 function rendererMb(profile: string): number {
   let largest = 0;
   for (const pid of readdirSync('/proc').filter((name) => /^\d+$/.test(name))) {
     try {
       const command = readFileSync(`/proc/${pid}/cmdline`, 'utf8');
       if (!command.includes('--type=renderer') || !command.includes(profile)) continue;
-      const kb = /VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
-      largest = Math.max(largest, Number(kb) / 1024);
+      const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+      const kb = [...status.matchAll(/(?:RssAnon|RssShmem):\s+(\d+)/g)].map((match) => Number(match[1]));
+      largest = Math.max(largest, kb.reduce((sum, one) => sum + one, 0) / 1024);
     } catch {
       // The process ended while it was looked at.
     }

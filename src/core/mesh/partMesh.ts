@@ -38,5 +38,6 @@ export function partMesh(mesh: IndexedMesh, health: MeshHealth, choices: PartCho
           facets: upright.facets.filter((_, corner) => health.bodyOfFacet[(corner / 3) | 0] === body - 1),
         });
   const factor = mmPerUnit[unit] * scale;
+  if (factor === 1) return chosen; // nothing is ever written into a mesh, so it may be shared
   return { positions: chosen.positions.map((coordinate) => coordinate * factor), facets: chosen.facets };
 }
