@@ -267,7 +267,7 @@ describe('the solver against the exact block', () => {
     });
     const orders = [Math.log2(errors[0]! / errors[1]!), Math.log2(errors[1]! / errors[2]!)];
     for (const order of orders) expect(order, `errors ${errors.join(', ')} K`).toBeGreaterThan(1.8);
-  });
+  }, 60_000);
 });
 
 describe('the solver in its limits', () => {

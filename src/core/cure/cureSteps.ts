@@ -66,7 +66,7 @@ export function cureSteps(kinetics: CureKinetics): CureSteps {
   return {
     advance(degree, fromC, untilC, spanS) {
       const inTable = Math.min(fromC, untilC) >= coldestC && Math.max(fromC, untilC) <= hottestC;
-      for (let parts = 1; inTable && parts <= mostParts; parts *= 2) {
+      for (let parts = inTable ? 1 : Infinity; parts <= mostParts; parts *= 2) {
         const after = inParts(degree, fromC, untilC, spanS, parts);
         if (!Number.isNaN(after)) return after;
       }

@@ -36,8 +36,10 @@ export interface HeatStop {
 
 export interface HeatOptions {
   readonly untilS: number;
-  /** Longest step, s. */
+  /** Longest step while the mold takes up heat, s. */
   readonly longestStepS: number;
+  /** Longest step while next to nothing changes, s. */
+  readonly longestQuietStepS: number;
   /** Change between what a step was expected to do and what it did, K; steps shrink to keep it. */
   readonly toleranceK: number;
   /** Laminate temperatures are kept at least this far apart, s. */
@@ -52,6 +54,7 @@ export interface HeatOptions {
 
 export const usualHeatOptions = {
   longestStepS: 120,
+  longestQuietStepS: 360,
   toleranceK: 0.5,
   recordEveryS: 60,
   frameEveryS: null,

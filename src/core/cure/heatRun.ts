@@ -8,10 +8,10 @@ import { cureSteps, type CureSteps } from './cureSteps';
 import { dehydrationTable } from './dehydrationTable';
 import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
 import { emptyLedger, type HeatLedger } from './heatLedger';
-import { capacityJPerK, heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
+import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
 import { takeStep, tryStep, type StepInput } from './heatStep';
-import { halfCode } from './moldVoxels';
 import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
+import { intoAirS, nextStepS, stepLimits } from './stepSize';
 
 export interface HeatFrame {
   readonly timeS: number;
@@ -71,7 +71,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
   const keepFrame = (timeS: number) =>
     frames.push({ timeS, temperatureC: Float32Array.from(state.temperatureC) });
   if (frameEveryS !== null) keepFrame(0);
-  const { toleranceK, longestStepS } = scaled(one, state, options);
+  const limits = stepLimits(one, state, options);
   const jumps = jumpsOf(one.air).filter((timeS) => timeS > 0 && timeS < untilS);
   let [timeS, stepS, steps, freshKg] = [0, firstStepS, 0, sumOf(state.heldKg)];
   let heldKg = freshKg;
@@ -79,6 +79,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
   while (timeS < untilS && !stoppedEarly) {
     const nextStopS = jumps.find((jump) => jump > timeS + 1e-9) ?? untilS;
     const room = nextStopS - timeS;
+    stepS = intoAirS(limits, one.air, timeS, stepS);
     // Two even steps rather than a whole and a sliver.
     const size = room <= stepS ? room : Math.min(stepS, Math.max(room / 2, shortestStepS));
     const cured = cure === null ? null : cureAhead(cure, one.kinetics!.heatJPerG, state, size);
@@ -94,7 +95,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     if (!tooHot) tryStep(one, state, input);
     const surprise = tooHot ? Infinity : surpriseK(state, size);
     const floorS = input.wet && state.boiling ? boilingStepS : shortestStepS;
-    if (surprise > 4 * toleranceK && (size > floorS || tooHot) && size > shortestStepS) {
+    if (surprise > 4 * limits.toleranceK && (size > floorS || tooHot) && size > shortestStepS) {
       stepS = Math.max(tooHot ? shortestStepS : floorS, size / (tooHot ? 2 : 3));
       continue;
     }
@@ -118,8 +119,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     if (frameEveryS !== null && (last || timeS - frames.at(-1)!.timeS >= frameEveryS - 1e-6))
       keepFrame(timeS);
     options.onProgress?.(timeS / untilS);
-    const growth = Math.sqrt(toleranceK / Math.max(surprise, 1e-9));
-    stepS = Math.min(longestStepS, Math.max(floorS, size * Math.min(2, Math.max(0.3, 0.9 * growth))));
+    stepS = nextStepS(limits, { stepS: size, surpriseK: surprise, floorS, damp: heldKg > 0 });
     if (atEnd && timeS < untilS) stepS = firstStepS;
   }
   return {
@@ -134,30 +134,6 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     water,
     frames,
     ledger,
-  };
-}
-
-/** A run over so many kelvins may use the whole tolerance; a smaller one is held to the same share. */
-const fullRangeK = 100;
-/**
- * Steps n in the time constant of the mold as one lump. The three sweeps leave cross terms of about 1/(12 n²) of the heat:
- * with ten, the books are sure to balance within 0.1 %.
- */
-const stepsPerLag = 10;
-/** About what radiation adds to the film. */
-const radiationAboutWPerM2K = 8;
-
-function scaled(one: HeatCase, state: HeatState, options: HeatOptions) {
-  const { filmWPerM2K, emissivity } = one.surface;
-  const filmWPerK = (filmWPerM2K + emissivity * radiationAboutWPerM2K) * sumOf(state.exchange.faces.areaM2);
-  let capacity = 0;
-  one.voxels.half.forEach((half, at) => {
-    if (half !== halfCode.outside) capacity += capacityJPerK(state, at);
-  });
-  const rangeK = one.air.valuesC.reduce((most, valueC) => Math.max(most, Math.abs(valueC - one.startC)), 0);
-  return {
-    toleranceK: options.toleranceK * Math.min(1, Math.max(0.02, rangeK / fullRangeK)),
-    longestStepS: Math.min(options.longestStepS, capacity / filmWPerK / stepsPerLag),
   };
 }
 

@@ -36,18 +36,16 @@ export function tryStep(one: HeatCase, state: HeatState, input: StepInput): void
   if (input.dehydrationPerS !== null) addTurning(state, input.dehydrationPerS, stepS);
   if (reactionJ !== null)
     state.laminateVoxels.forEach((at, place) => (system.source[at]! += reactionJ[place]! / stepS));
-  const wetFull = one.water.fallingRateUnder / heldMidway(state, stepS);
-  const wetness = (at: number) => {
-    const full = fullKg[at]!;
-    return full > 0 ? Math.min(1, heldKg[at]! / (wetFull * full)) : 0;
-  };
+  const dries = input.wet && one.water.rule === 'wicks';
   straighten(
     state.exchange,
     {
       temperatureC,
       risePerS: state.risePerS,
       conductivityWPerMK: state.conductivityWPerMK,
-      wetness: input.wet && one.water.rule === 'wicks' ? wetness : null,
+      heldKg,
+      fullKg,
+      wetFromShare: dries ? one.water.fallingRateUnder / heldMidway(state, stepS) : null,
     },
     input.airC,
     stepS,
@@ -86,6 +84,11 @@ function addTurning(
     const entry = place | 0;
     const low = table[entry]!;
     const slope = table[entry + 1]! - low;
+    if (low === 0 && slope === 0) {
+      turnBase[at] = 0;
+      turnPerK[at] = 0;
+      continue;
+    }
     const rate = low + slope * (place - entry);
     const left = (stepS * (1 - turnedShare[at]!)) / (1 + 0.5 * stepS * rate);
     const base = rate * left;
@@ -114,25 +117,28 @@ export function takeStep(one: HeatCase, state: HeatState, input: StepInput, ledg
   const { system, temperatureC, risePerS, peakC, heldKg, dryCapacityJPerK } = state;
   const { stepS, wet, dehydrationPerS, reactionJ } = input;
   const surface = surfaceHeat(state.exchange, one.voxels.half, system.rise);
-  const { rise, scratch } = system;
-  // From here on `rise` is what the voxel really rises; `scratch` takes the capacity that the step was worked out with.
+  // From here on `rise` is what the voxel really rises.
+  const { rise } = system;
   const waterJPerKgK = waterHeatJPerKgK * heldMidway(state, stepS);
-  for (let at = 0; at < rise.length; at++) scratch[at] = dryCapacityJPerK[at]! + heldKg[at]! * waterJPerKgK;
-  if (dehydrationPerS !== null) ledger.dehydratedJ += turn(state);
-  const boiledKg = wet ? boil(state) : 0;
-  state.boiling = boiledKg > 0;
-  let stored = 0;
   const perStep = 1 / stepS;
+  let [stored, boiledKg, dehydrated] = [0, 0, 0];
   for (let at = 0; at < rise.length; at++) {
+    const held = heldKg[at]!;
+    // The capacity that the step was worked out with.
+    const capacity = dryCapacityJPerK[at]! + held * waterJPerKgK;
+    if (dehydrationPerS !== null) dehydrated += turn(state, at, capacity);
+    if (wet && held > 0) boiledKg += boil(state, at, capacity);
     const risen = rise[at]!;
     const after = temperatureC[at]! + risen;
-    stored += scratch[at]! * risen;
+    stored += capacity * risen;
     risePerS[at] = risen * perStep;
     temperatureC[at] = after;
     if (after > peakC[at]!) peakC[at] = after;
   }
+  state.boiling = boiledKg > 0;
   ledger.fromOvenJ += surface.fromOvenW * stepS;
   ledger.storedJ += stored;
+  ledger.dehydratedJ += dehydrated;
   ledger.boiledKg += boiledKg;
   ledger.evaporatedJ += boiledKg * boilingJPerKg + surface.evaporationW * stepS;
   if (reactionJ !== null) for (const heatJ of reactionJ) ledger.reactionJ += heatJ;
@@ -140,44 +146,41 @@ export function takeStep(one: HeatCase, state: HeatState, input: StepInput, ledg
   if (surface.evaporationW > 0) dryFaces(one, state, surface.waterKgPerS, stepS, ledger);
 }
 
-/** Books the gypsum that turned, J; what the straightened rate asked for beyond all or under nothing goes back as warmth. */
-function turn({ system, turnedShare, dehydrationJ, turnBase, turnPerK }: HeatState): number {
-  const { rise, scratch } = system;
-  let dehydrated = 0;
-  for (let at = 0; at < rise.length; at++) {
-    const wanted = turnBase[at]! + turnPerK[at]! * rise[at]!;
-    const before = turnedShare[at]!;
-    const turned = Math.min(1 - before, Math.max(0, wanted));
-    const heat = dehydrationJ[at]!;
-    if (turned !== wanted) rise[at]! += (heat * (wanted - turned)) / scratch[at]!;
-    dehydrated += heat * turned;
-    turnedShare[at] = before + turned;
-  }
-  return dehydrated;
+/**
+ * Books the gypsum of one voxel that turned, J; what the straightened rate asked for beyond all or under nothing goes back
+ * as warmth.
+ */
+function turn(
+  { system, turnedShare, dehydrationJ, turnBase, turnPerK }: HeatState,
+  at: number,
+  capacityJPerK: number,
+): number {
+  const wanted = turnBase[at]! + turnPerK[at]! * system.rise[at]!;
+  if (wanted === 0) return 0;
+  const before = turnedShare[at]!;
+  const turned = Math.min(1 - before, Math.max(0, wanted));
+  const heat = dehydrationJ[at]!;
+  if (turned !== wanted) system.rise[at]! += (heat * (wanted - turned)) / capacityJPerK;
+  turnedShare[at] = before + turned;
+  return heat * turned;
 }
 
-/** Boils off what free water the heat over 100 °C can, kg; a voxel that holds water ends at 100 °C or under. */
-function boil({ system, temperatureC, heldKg }: HeatState): number {
-  const { rise, scratch } = system;
-  let boiledKg = 0;
-  for (let at = 0; at < rise.length; at++) {
-    const held = heldKg[at]!;
-    if (held === 0) continue;
-    const before = temperatureC[at]!;
-    // What a boiling voxel took up without warming.
-    const wanted = before >= boilsFromC ? rise[at]! * (1 + boilingCapacity) : rise[at]!;
-    const over = before + wanted - boilingC;
-    if (over <= 0) {
-      rise[at] = wanted;
-      continue;
-    }
-    const capacity = scratch[at]!;
-    const kg = Math.min(held, (over * capacity) / boilingJPerKg);
-    rise[at] = kg < held ? boilingC - before : wanted - (kg * boilingJPerKg) / capacity;
-    heldKg[at] = held - kg;
-    boiledKg += kg;
+/** Boils off what free water of one voxel the heat over 100 °C can, kg; while it holds water it ends at 100 °C or under. */
+function boil({ system, temperatureC, heldKg }: HeatState, at: number, capacityJPerK: number): number {
+  const { rise } = system;
+  const held = heldKg[at]!;
+  const before = temperatureC[at]!;
+  // What a boiling voxel took up without warming.
+  const wanted = before >= boilsFromC ? rise[at]! * (1 + boilingCapacity) : rise[at]!;
+  const over = before + wanted - boilingC;
+  if (over <= 0) {
+    rise[at] = wanted;
+    return 0;
   }
-  return boiledKg;
+  const kg = Math.min(held, (over * capacityJPerK) / boilingJPerKg);
+  rise[at] = kg < held ? boilingC - before : wanted - (kg * boilingJPerKg) / capacityJPerK;
+  heldKg[at] = held - kg;
+  return kg;
 }
 
 /** Takes what the faces evaporated out of the halves; heat for water that was not there stays in the mold. */

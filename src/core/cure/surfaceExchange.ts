@@ -6,7 +6,7 @@
 import { faceSides, type OpenFaces } from './conductionGrid';
 import { kelvin } from './dose';
 import { radiationWPerM2K, type SurfaceChoices } from './surfaceChoices';
-import { evaporationJPerKg, evaporationWPerM2 } from './waterVapor';
+import { evaporation, evaporationJPerKg } from './waterVapor';
 
 /** Per face: W at the voxel's temperature before the step, and change per kelvin of the voxel, W/K. */
 export interface SurfaceExchange {
@@ -39,12 +39,21 @@ export interface MoldSurface {
   /** Rise per second in the step before, per voxel: where the middle of this step will be. */
   readonly risePerS: Float32Array;
   readonly conductivityWPerMK: Float32Array;
-  /** 0 to 1 per voxel: how wet a face of it is; null when nothing can evaporate. */
-  readonly wetness: ((voxel: number) => number) | null;
+  /** Free water per voxel, and what it is measured against. */
+  readonly heldKg: Float64Array;
+  readonly fullKg: Float32Array;
+  /** A face is wet all over from this share of its voxel's full water on; null when nothing can evaporate. */
+  readonly wetFromShare: number | null;
 }
 
-const closeEnoughK = 0.02;
-const slopeStepK = 0.01;
+/** A change by so little leaves less than a thousandth of a kelvin to the next one. */
+const closeEnoughK = 0.05;
+
+/** How wet the faces of a voxel are, 0 to 1. */
+function wetness({ heldKg, fullKg, wetFromShare }: MoldSurface, voxel: number): number {
+  const full = fullKg[voxel]!;
+  return wetFromShare === null || full === 0 ? 0 : Math.min(1, heldKg[voxel]! / (wetFromShare * full));
+}
 
 /** Straightens all faces for a step of `stepS` in air of `airC`. */
 export function straighten(exchange: SurfaceExchange, mold: MoldSurface, airC: number, stepS: number): void {
@@ -53,6 +62,7 @@ export function straighten(exchange: SurfaceExchange, mold: MoldSurface, airC: n
   const onTray = faceSides.map((side) => side === trayUnder);
   const tight = faceSides.map((side) => side === trayUnder || sealed.includes(side));
   const airK = airC + kelvin;
+  const dried = { wPerM2: 0, perK: 0 };
   for (let face = 0; face < faceC.length; face++) {
     const voxel = faces.cell[face]!;
     const side = faces.side[face]!;
@@ -60,35 +70,34 @@ export function straighten(exchange: SurfaceExchange, mold: MoldSurface, airC: n
     const inside = mold.conductivityWPerMK[voxel]! / faces.depthM[faces.axis[face]!]!;
     const film = tray ? trayWPerM2K : filmWPerM2K;
     const emits = tray ? 0 : emissivity;
-    const wet = mold.wetness !== null && !tight[side]! ? mold.wetness(voxel) : 0;
+    const wet = tight[side]! ? 0 : wetness(mold, voxel);
     const aheadK = 0.5 * stepS * mold.risePerS[voxel]!;
     const voxelC = mold.temperatureC[voxel]! + aheadK;
-    let at = faceC[face]!;
-    let dried = 0;
-    let driedPerK = 0;
+    // From the middle of the step before to that of this one, about.
+    let at = faceC[face]! + 2 * aheadK;
+    dried.wPerM2 = 0;
+    dried.perK = 0;
     let outsidePerK = film;
     for (let turn = 0; turn < 8; turn++) {
       const atK = at + kelvin;
-      if (wet > 0) {
-        dried = wet * evaporationWPerM2(at, airC, filmWPerM2K, airVaporPa);
-        driedPerK =
-          (wet * evaporationWPerM2(at + slopeStepK, airC, filmWPerM2K, airVaporPa) - dried) / slopeStepK;
-      }
+      if (wet > 0) evaporation(at, filmWPerM2K, airVaporPa, dried);
       const gained = (film + radiationWPerM2K(emits, airK, atK)) * (airC - at);
       outsidePerK = film + radiationWPerM2K(emits, atK, atK);
-      const change = (inside * (voxelC - at) + gained - dried) / (inside + outsidePerK + driedPerK);
+      const change =
+        (inside * (voxelC - at) + gained - wet * dried.wPerM2) / (inside + outsidePerK + wet * dried.perK);
       at += change;
-      dried += driedPerK * change;
+      dried.wPerM2 += dried.perK * change;
       if (Math.abs(change) < closeEnoughK) break;
     }
     faceC[face] = at;
     const area = faces.areaM2[face]!;
+    const driedPerK = wet * dried.perK;
     const facePerVoxelK = inside / (inside + outsidePerK + driedPerK);
     const perK = inside * (facePerVoxelK - 1);
     exchange.intoVoxelPerK[face] = area * perK;
     exchange.intoVoxelW[face] = area * (inside * (at - voxelC) - perK * aheadK);
     exchange.evaporationPerK[face] = area * driedPerK * facePerVoxelK;
-    exchange.evaporationW[face] = area * (dried - driedPerK * facePerVoxelK * aheadK);
+    exchange.evaporationW[face] = area * (wet * dried.wPerM2 - driedPerK * facePerVoxelK * aheadK);
   }
 }
 

@@ -2,7 +2,6 @@
  * Water in and over damp stone: its vapor pressure, its heat, and how fast it leaves a wet face (`waterVaporFromMemory` in
  * core/sources).
  */
-import { kelvin } from './dose';
 
 /** Sea level, Pa. */
 export const airPressurePa = 101_325;
@@ -22,28 +21,50 @@ export function saturationPa(temperatureC: number): number {
 const magnusScale = airPressurePa / Math.exp((17.62 * boilingC) / (243.12 + boilingC));
 
 /** Heat of evaporation, J/kg: 2501 − 2.38 T kJ/kg, T in °C (from memory), within 1 % from 0 to 110 °C. */
-export const evaporationJPerKg = (temperatureC: number): number => 1000 * (2501 - 2.38 * temperatureC);
+export const evaporationJPerKg = (temperatureC: number): number =>
+  2_501_000 - evaporationDropJPerKgK * temperatureC;
+const evaporationDropJPerKgK = 2380;
 
 /** Under this share of the air's own pressure the vapor is left to the film; over it the film no longer counts. */
 const mostVaporShare = 0.98;
 
+/** Heat that leaves a wet face with the water, and how it grows with the face's temperature. */
+export interface FaceEvaporation {
+  wPerM2: number;
+  perK: number;
+}
+
 /**
- * Heat that a wet face gives to the water leaving it, W/m². Chilton-Colburn: the film that brings heat carries vapor away
- * as well; the vapor's own flow (Stefan) makes it grow without bound toward boiling. Never negative: no dew is counted.
+ * Heat that a wet face gives to the water leaving it, W/m², filled into `into` with its slope. Chilton-Colburn: the film
+ * that brings heat carries vapor away as well; the vapor's own flow (Stefan) makes it grow without bound toward boiling.
+ * The temperature of the film cancels out. Never negative: no dew is counted.
  * @param filmWPerM2K convection alone, without radiation
  * @param airVaporPa vapor in the oven's air
  */
-export function evaporationWPerM2(
+export function evaporation(
   faceC: number,
-  airC: number,
   filmWPerM2K: number,
   airVaporPa: number,
-): number {
-  const facePa = Math.min(saturationPa(faceC), mostVaporShare * airPressurePa);
-  if (facePa <= airVaporPa) return 0;
-  const filmK = (faceC + airC) / 2 + kelvin;
-  const heatPerVolume = (airPressurePa / (airGasConstant * filmK)) * airHeatJPerKgK;
-  const velocity = filmWPerM2K / (heatPerVolume * lewisFactor);
-  const driven = airPressurePa * Math.log((airPressurePa - airVaporPa) / (airPressurePa - facePa));
-  return (evaporationJPerKg(faceC) * velocity * driven) / (vaporGasConstant * filmK);
+  into: FaceEvaporation,
+): FaceEvaporation {
+  const saturatedPa = saturationPa(faceC);
+  const mostPa = mostVaporShare * airPressurePa;
+  const facePa = Math.min(saturatedPa, mostPa);
+  if (facePa <= airVaporPa) {
+    into.wPerM2 = 0;
+    into.perK = 0;
+    return into;
+  }
+  const perPa =
+    (filmWPerM2K * airGasConstant) / (airPressurePa * airHeatJPerKgK * lewisFactor * vaporGasConstant);
+  const drivenPa = airPressurePa * Math.log((airPressurePa - airVaporPa) / (airPressurePa - facePa));
+  const heatJPerKg = evaporationJPerKg(faceC);
+  const slopePaPerK =
+    saturatedPa < mostPa ? (saturatedPa * 17.62 * 243.12) / ((243.12 + faceC) * (243.12 + faceC)) : 0;
+  into.wPerM2 = perPa * heatJPerKg * drivenPa;
+  into.perK =
+    perPa *
+    (heatJPerKg * (airPressurePa / (airPressurePa - facePa)) * slopePaPerK -
+      evaporationDropJPerKgK * drivenPa);
+  return into;
 }

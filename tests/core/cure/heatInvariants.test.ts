@@ -172,7 +172,7 @@ describe('one mold against another', () => {
     const usual = coldestPeak(run({ treatment: 'open air' }));
     const fine = runHeat(
       stoneCase({ treatment: 'open air' }),
-      options(programEndS, { longestStepS: 30, toleranceK: 0.1 }),
+      options(programEndS, { longestStepS: 30, longestQuietStepS: 30, toleranceK: 0.1 }),
     );
     expect(Math.abs(coldestPeak(fine) - usual)).toBeLessThan(0.2);
     const finer = runHeat(stoneCase({ treatment: 'open air', voxelMm: 3 }), options(programEndS));
