@@ -6,6 +6,7 @@ import { laminateAnswers } from '../../src/core/cure/laminateAnswers';
 import { blockRound, boxMoldVoxels, halfCode, type MoldVoxels } from '../../src/core/cure/moldVoxels';
 import { ovenAirCurve, usualOven } from '../../src/core/cure/ovenAir';
 import { programOnDial, usualProgram } from '../../src/core/cure/ovenProgram';
+import { kineticsForLearning } from '../../src/core/cure/publishedKinetics';
 import { options, stoneCase, uniformCase } from '../support/cureCases';
 import { blockTheta, type UniformBlock } from '../support/exactHeat';
 import { explicitHeat } from '../support/explicitHeat';
@@ -37,18 +38,24 @@ function fastest<Result>(work: () => Result, runs: number): [Result, number] {
   return [result, best];
 }
 
-/** Everything switched on: usual oven, radiation, free water, dehydration, dose. */
+/** Everything switched on: usual oven, radiation, free water, dehydration, dose; then the heat of a curing resin too. */
 function fullRuns(): string[] {
   const air = ovenAirCurve(usualProgram, usualOven, hours5);
-  const kinds: readonly (readonly [string, number, DehydrationTreatment])[] = [
-    ['dry, no dehydration', 0, 'none'],
-    ['damp, vapor-held', 1, 'vapor-held'],
-    ['damp, open air', 1, 'open air'],
+  const kinds: readonly (readonly [string, number, DehydrationTreatment, 'C' | 'E' | null])[] = [
+    ['dry, no dehydration', 0, 'none', null],
+    ['damp, vapor-held', 1, 'vapor-held', null],
+    ['damp, open air', 1, 'open air', null],
+    ['damp, vapor-held, two-term kinetics with 400 J/g', 1, 'vapor-held', 'C'],
+    ['damp, vapor-held, fast kinetics with 400 J/g', 1, 'vapor-held', 'E'],
   ];
   return [2, 1].flatMap((voxelMm) =>
-    kinds.map(([name, heldShare, treatment]) => {
+    kinds.map(([name, heldShare, treatment, letter]) => {
       const voxels = boxMoldVoxels({ blockMm, laminateMm, voxelMm });
-      const one = stoneCase({ voxels, air, heldShare, treatment });
+      const set = kineticsForLearning.find((each) => each.letter === letter);
+      const one = {
+        ...stoneCase({ voxels, air, heldShare, treatment }),
+        kinetics: set === undefined ? null : { ...set.kinetics, heatJPerG: 400 },
+      };
       const [run, ms] = fastest(() => runHeat(one, options(hours5)), voxelMm === 1 ? 1 : 3);
       return [
         `oven 5 h, 90 x 60 x 40 mm at ${voxelMm} mm (${voxels.half.length} voxels), ${name}: ${ms.toFixed(0)} ms`,
