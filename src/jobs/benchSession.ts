@@ -84,21 +84,28 @@ export class BenchSession implements BenchWorker {
   private helper: WallsHelper | null = null;
   private readonly startHelper: (() => WallsHelper) | null;
   private readonly helpFromFacets: number;
+  private readonly rehearse: () => Promise<void>;
   private readonly pours: PoursBench;
   private readonly cure = new CureBench();
 
   /**
    * `startHelper` starts a second worker that shares the work on parts of more than `helpFromFacets`; `solidsWasmUrl` is
-   * where a browser finds the solid booleans.
+   * where a browser finds the solid booleans; `rehearse` is done while nothing is asked yet.
    */
   constructor(
     startHelper: (() => WallsHelper) | null = null,
     helpFromFacets = facetsWorthHelp,
     solidsWasmUrl?: string,
+    rehearse: () => Promise<void> = () => Promise.resolve(),
   ) {
     this.startHelper = startHelper;
     this.helpFromFacets = helpFromFacets;
     this.pours = new PoursBench(solidsWasmUrl);
+    this.rehearse = rehearse;
+  }
+
+  async getReady() {
+    await this.rehearse();
   }
 
   async importFile(file: Blob, fileName: string, progress: OnProgress) {

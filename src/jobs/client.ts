@@ -18,6 +18,7 @@ interface Job {
 
 /** What must be in the worker before a job of this kind can run. */
 const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
+  getReady: 'nothing',
   importFile: 'nothing',
   openMesh: 'nothing',
   packOpenMesh: 'mesh',
@@ -212,6 +213,7 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
   }
 
   return {
+    getReady: (options = {}) => ask('getReady', options, (bench) => bench.getReady()),
     importFile: (file, fileName, options = {}) =>
       ask(
         'importFile',

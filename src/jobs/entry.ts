@@ -1,7 +1,11 @@
 /** The bench worker's entry: one session, offered to the page, with a second worker that takes half of the walls. */
 import solidsWasmUrl from 'manifold-3d/manifold.wasm?url';
 import { BenchSession } from './benchSession';
-import { startWallsHelper } from './startWallsHelper';
+import { rehearse } from './rehearsal';
+import { startWallsHelper, type WallsHelper } from './startWallsHelper';
 import { exposeBench } from './wire';
 
-exposeBench(new BenchSession(startWallsHelper, undefined, solidsWasmUrl));
+let started: WallsHelper | null = null;
+const helper = (): WallsHelper => (started ??= startWallsHelper());
+
+exposeBench(new BenchSession(helper, undefined, solidsWasmUrl, () => rehearse(helper)));

@@ -1,11 +1,13 @@
 import type { Vec3 } from '../core/mesh/types';
-import type { WallsHelper } from './startWallsHelper';
-import type { WallsBench } from './wallsBench';
+import type { WallsBench, WallSlice } from './wallsBench';
 
 /** Slices get smaller toward the end, so that neither thread waits long for the other; bounds in slots. */
 const sliceBounds = { least: 2048, most: 16_384 };
 /** Slices that lie with the helper at a time, so that it goes on while this thread is busy. */
 const slicesAhead = 4;
+
+/** Measures a slice of the same part elsewhere; rejects when it can't, or could not take the part. */
+export type SliceHelper = (from: number, to: number, pull: Vec3, withWalls: boolean) => Promise<WallSlice>;
 
 interface Slice {
   readonly from: number;
@@ -24,12 +26,11 @@ function lettingMessagesIn(channel: MessageChannel): Promise<void> {
 /**
  * Measures all facets on `own`, sharing slices with the helper as each gets done. Who measures a slice makes no
  * difference to its values. A helper that fails is left out and its slice measured here.
- * @param helper has been handed the part before; if it could not take it, it fails now
  * @param first work of this thread's own, done once the helper has its first slices
  */
 export async function measureTogether(
   own: WallsBench,
-  helper: WallsHelper | null,
+  helper: SliceHelper | null,
   pull: Vec3,
   withWalls: boolean,
   onShare: (share: number) => void,
@@ -69,7 +70,7 @@ export async function measureTogether(
     let slice: Slice | null = null;
     try {
       for (slice = take(); slice !== null; slice = take()) {
-        own.accept(await helper.measure(slice.from, slice.to, pull, withWalls));
+        own.accept(await helper(slice.from, slice.to, pull, withWalls));
         finish(slice);
       }
     } catch {

@@ -6,6 +6,8 @@ import { displayChunks } from './displayChunks';
 import type { PartShape } from './protocol';
 import type { WallsHelper } from './startWallsHelper';
 import { WallsBench } from './wallsBench';
+import type { SliceHelper } from './measureTogether';
+import { buildSurfaceIndex, surfaceData } from '../core/mesh/surfaceIndex';
 
 /** What of a part does not depend on its pull, made ready for measuring. */
 export interface ReadyPart {
@@ -15,12 +17,22 @@ export interface ReadyPart {
   readonly basis: DrawnBasis | null;
   /** Of `measuring.mesh`. */
   readonly bench: WallsBench;
-  /** Has been handed the part. */
-  readonly helper: WallsHelper | null;
+  /** Measures slices of the part on a second thread; null when that is not worth it. */
+  readonly helper: SliceHelper | null;
+}
+
+/** Parts that were handed to helpers so far, by any session of this thread. */
+let partsLoaded = 0;
+
+function loadedWith(helper: WallsHelper, bench: WallsBench): SliceHelper {
+  const part = ++partsLoaded;
+  // A helper that can't take the part fails when it is asked for walls, and they are measured here.
+  helper.load(part, surfaceData(bench.index)).catch(() => undefined);
+  return (from, to, pull, withWalls) => helper.measure(part, from, to, pull, withWalls);
 }
 
 /**
- * Hands the part to the helper, tells its shape, and builds its index here meanwhile.
+ * Builds the part's index, hands it to the helper, and tells its shape.
  * @param helperFor the helper, if one is worth its while for so many facets
  */
 export function makeReady(
@@ -32,9 +44,9 @@ export function makeReady(
   const measuring = refineForMeasuring(partMesh);
   const { mesh, split } = measuring;
   const facetCount = mesh.facets.length / 3;
+  const bench = new WallsBench(buildSurfaceIndex(mesh));
   const helper = helperFor(facetCount);
-  // A helper that can't take the part fails when it is asked for walls, and they are measured here.
-  helper?.load(mesh).catch(() => undefined);
+  const slices = helper && loadedWith(helper, bench);
   const { min, max } = facetBox(partMesh);
   onShape({
     unitGuess,
@@ -48,7 +60,7 @@ export function makeReady(
   return {
     measuring,
     basis: split && drawnBasis(partMesh, mesh, split),
-    bench: new WallsBench(mesh),
-    helper,
+    bench,
+    helper: slices,
   };
 }

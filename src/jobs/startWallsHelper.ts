@@ -1,13 +1,17 @@
 import { wrap } from 'comlink';
+import type { SurfaceData } from '../core/mesh/surfaceIndex';
 import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
 import type { WallSlice } from './wallsBench';
+import { transferred } from './transferred';
 import type { WallsHelperWorker } from './wallsHelper';
 
 /** A second pair of hands for health, walls and reach. Rejects when it has failed; the caller then does the work itself. */
 export interface WallsHelper {
   findHealth(mesh: IndexedMesh): Promise<MeshHealth>;
-  load(mesh: IndexedMesh): Promise<void>;
-  measure(from: number, to: number, pull: Vec3, withWalls: boolean): Promise<WallSlice>;
+  /** Takes a part under a number; it holds one part at a time. */
+  load(part: number, data: SurfaceData): Promise<void>;
+  /** Rejects when that part is not the one it holds. */
+  measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): Promise<WallSlice>;
 }
 
 /** The helper in a worker of its own, started from the bench worker and ended with it. */
@@ -24,7 +28,8 @@ export function startWallsHelper(): WallsHelper {
   failed.catch(() => undefined);
   return {
     findHealth: (mesh) => Promise.race([failed, remote.findHealth(mesh)]),
-    load: (mesh) => Promise.race([failed, remote.load(mesh)]),
-    measure: (from, to, pull, withWalls) => Promise.race([failed, remote.measure(from, to, pull, withWalls)]),
+    load: (part, data) => Promise.race([failed, remote.load(part, transferred(data))]),
+    measure: (part, from, to, pull, withWalls) =>
+      Promise.race([failed, remote.measure(part, from, to, pull, withWalls)]),
   };
 }

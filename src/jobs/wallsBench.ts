@@ -1,8 +1,8 @@
 import { measureBallWalls } from '../core/mesh/ballWall';
 import { measureRayWalls } from '../core/mesh/rayWall';
 import { measureReach } from '../core/mesh/reach';
-import { buildSurfaceIndex, facetOf, slotsFrom, type SurfaceIndex } from '../core/mesh/surfaceIndex';
-import type { IndexedMesh, Vec3 } from '../core/mesh/types';
+import { facetOf, slotsFrom, type SurfaceIndex } from '../core/mesh/surfaceIndex';
+import type { Vec3 } from '../core/mesh/types';
 
 /** What was measured on the facets in the slots `from` to `to - 1`, in their order. */
 export interface WallSlice {
@@ -28,9 +28,9 @@ export class WallsBench {
   readonly ballWallMm: Float32Array;
   reach: Uint8Array;
 
-  constructor(mesh: IndexedMesh) {
-    const facetCount = mesh.facets.length / 3;
-    this.index = buildSurfaceIndex(mesh);
+  constructor(index: SurfaceIndex) {
+    const { facetCount } = index;
+    this.index = index;
     this.rayWallMm = new Float32Array(facetCount);
     this.rayFacet = new Int32Array(facetCount);
     this.ballWallMm = new Float32Array(facetCount);

@@ -2,23 +2,24 @@
 import { expose } from 'comlink';
 import { transferred } from './transferred';
 import { findHealth } from '../core/mesh/health';
+import { surfaceFromData, type SurfaceData } from '../core/mesh/surfaceIndex';
 import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
 import { WallsBench, type WallSlice } from './wallsBench';
 
-let bench: WallsBench | null = null;
+let loaded: { readonly part: number; readonly bench: WallsBench } | null = null;
 
 const helper = {
   findHealth(mesh: IndexedMesh): MeshHealth {
     return transferred(findHealth(mesh));
   },
-  load(mesh: IndexedMesh): void {
-    bench = null; // never the part before, if this one can't be taken
-    bench = new WallsBench(mesh);
+  load(part: number, data: SurfaceData): void {
+    loaded = null; // never the part before, if this one can't be taken
+    loaded = { part, bench: new WallsBench(surfaceFromData(data)) };
   },
-  measure(from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {
-    if (bench === null) throw new Error('the walls helper was asked before it had a part');
-    bench.measure(from, to, pull, withWalls);
-    return transferred(bench.slice(from, to, withWalls));
+  measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {
+    if (loaded?.part !== part) throw new Error('the walls helper was asked of a part that it does not have');
+    loaded.bench.measure(from, to, pull, withWalls);
+    return transferred(loaded.bench.slice(from, to, withWalls));
   },
 };
 export type WallsHelperWorker = typeof helper;

@@ -50,6 +50,7 @@ export function thinned(progress: OnProgress, everyMs = progressEveryMs): OnProg
 /** Offers `bench` on the worker's side of `endpoint`. */
 export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
   const wired: Wired<BenchWorker> = {
+    getReady: () => send(() => bench.getReady()),
     importFile: (file, fileName, progress) => send(() => bench.importFile(file, fileName, thinned(progress))),
     packOpenMesh: () => send(() => bench.packOpenMesh()),
     openMesh: (packed) => send(() => bench.openMesh(packed)),
@@ -85,6 +86,7 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
 export function wrapBench(endpoint: Endpoint): BenchWorker {
   const wired = wrap<Wired<BenchWorker>>(endpoint);
   return {
+    getReady: () => receive(wired.getReady()),
     importFile: (file, fileName, progress) => receive(wired.importFile(file, fileName, proxy(progress))),
     packOpenMesh: () => receive(wired.packOpenMesh()),
     openMesh: (packed) => receive(wired.openMesh(packed)),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { surfaceFromData } from '../../src/core/mesh/surfaceIndex';
 import { findHealth } from '../../src/core/mesh/health';
 import { measureSaved } from '../../src/core/mesh/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
@@ -181,10 +182,10 @@ function helpedSession(healthFails = false) {
   const helper: WallsHelper = {
     findHealth: (mesh) =>
       healthFails ? Promise.reject(new Error('the helper is gone')) : Promise.resolve(findHealth(mesh)),
-    load: async (mesh) => {
-      bench = new WallsBench(mesh);
+    load: async (_part, data) => {
+      bench = new WallsBench(surfaceFromData(data));
     },
-    measure: async (from, to, pull, withWalls) => {
+    measure: async (_part, from, to, pull, withWalls) => {
       if (bench === null) throw new Error('no part yet');
       bench.measure(from, to, pull, withWalls);
       return bench.slice(from, to, withWalls);

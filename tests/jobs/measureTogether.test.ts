@@ -1,36 +1,32 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../src/core/mesh/types';
-import { measureTogether } from '../../src/jobs/measureTogether';
-import type { WallsHelper } from '../../src/jobs/startWallsHelper';
+import { buildSurfaceIndex, surfaceData, surfaceFromData } from '../../src/core/mesh/surfaceIndex';
+import { measureTogether, type SliceHelper } from '../../src/jobs/measureTogether';
 import { WallsBench } from '../../src/jobs/wallsBench';
 import { domeShell } from '../support/meshes';
 import { ignore } from './support';
 
-const mesh = domeShell(20, 40);
+const index = buildSurfaceIndex(domeShell(20, 40), 0);
 const up: Vec3 = [0, 0, 1];
 const slices = { least: 128, most: 256 };
 const nothing = () => undefined;
 
 /** A helper on the own thread that answers once the event loop has turned, and fails from its `failFrom`th slice on. */
 function helperHere(failFrom: number) {
-  const bench = new WallsBench(mesh);
+  const bench = new WallsBench(surfaceFromData(surfaceData(index)));
   const told = { slices: 0 };
-  const helper: WallsHelper = {
-    findHealth: () => Promise.reject(new Error('not asked here')),
-    load: () => Promise.resolve(),
-    async measure(from, to, pull, withWalls) {
-      await new Promise((resolve) => setTimeout(resolve, 0));
-      if (told.slices >= failFrom) throw new Error('the helper is gone');
-      told.slices++;
-      bench.measure(from, to, pull, withWalls);
-      return bench.slice(from, to, withWalls);
-    },
+  const helper: SliceHelper = async (from, to, pull, withWalls) => {
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    if (told.slices >= failFrom) throw new Error('the helper is gone');
+    told.slices++;
+    bench.measure(from, to, pull, withWalls);
+    return bench.slice(from, to, withWalls);
   };
   return { helper, told };
 }
 
-async function measured(helper: WallsHelper | null, onShare: (share: number) => void = ignore) {
-  const own = new WallsBench(mesh);
+async function measured(helper: SliceHelper | null, onShare: (share: number) => void = ignore) {
+  const own = new WallsBench(index);
   await measureTogether(own, helper, up, true, onShare, nothing, slices);
   const { rayWallMm, rayFacet, ballWallMm, reach } = own;
   return { rayWallMm, rayFacet, ballWallMm, reach };
@@ -50,14 +46,11 @@ describe('walls shared with a helper', () => {
   it('gives the helper its slices before the work of its own that comes first', async () => {
     const { helper } = helperHere(Infinity);
     const order: string[] = [];
-    const asked: WallsHelper = {
-      ...helper,
-      measure: (...slice) => {
-        order.push('asked');
-        return helper.measure(...slice);
-      },
+    const asked: SliceHelper = (...slice) => {
+      order.push('asked');
+      return helper(...slice);
     };
-    const own = new WallsBench(mesh);
+    const own = new WallsBench(index);
     await measureTogether(own, asked, up, true, ignore, () => order.push('own work'), slices);
     expect(order.slice(0, 5)).toEqual(['asked', 'asked', 'asked', 'asked', 'own work']);
   });
@@ -70,7 +63,7 @@ describe('walls shared with a helper', () => {
   });
 
   it('leaves the walls alone when only the reach along another pull is asked for', async () => {
-    const own = new WallsBench(mesh);
+    const own = new WallsBench(index);
     await measureTogether(own, null, up, true, ignore, nothing, slices);
     const walls = own.ballWallMm.slice();
     const fromAbove = own.reach.slice();

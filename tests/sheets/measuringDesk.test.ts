@@ -75,6 +75,7 @@ function fakeClient() {
       return Promise.resolve({ closing, wallMm: Float32Array.of(repairs.length) });
     }),
     bestPull: vi.fn(() => Promise.resolve('best')),
+    getReady: vi.fn(() => Promise.resolve()),
     dispose: vi.fn(),
   };
   return { asked, cast, mocks: client, client: client as unknown as BenchClient };
@@ -115,6 +116,19 @@ describe('the measuring desk', () => {
     expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.95']);
     expect(desk.store.getState().measured?.patches).toEqual([]);
     expect(desk.store.getState().progress).toBeNull();
+  });
+
+  it('gets the worker ready once where there is no pattern yet', async () => {
+    const { client, mocks } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project({ pattern: null }));
+    desk.follow(project({ pattern: null, scale: 2 }));
+    await settle();
+    expect(mocks.getReady).toHaveBeenCalledTimes(1);
+    const measuring = createMeasuringDesk(fakeClient().client, createMeasureCache());
+    measuring.follow(project());
+    await settle();
+    expect(mocks.getReady).toHaveBeenCalledTimes(1);
   });
 
   it('lets typing settle and never shows the answer to an old question', async () => {

@@ -1,4 +1,4 @@
-import { createWallKernel, type WallKernel } from './kernel/wallKernel';
+import { createWallKernel, type KernelImage, type WallKernel } from './kernel/wallKernel';
 import { buildCellGrid, type CellGrid } from './surfaceIndexGrid';
 import { orderAlongCurve } from './surfaceIndexOrder';
 import { buildBoxTree, type BoxTree } from './surfaceIndexTree';
@@ -49,7 +49,6 @@ export function buildSurfaceIndex(mesh: IndexedMesh, kernelFromFacets = facetsWo
     boxMin.fill(0);
     boxMax.fill(0);
   }
-  const largestCoordinate = Math.max(...boxMin.map(Math.abs), ...boxMax.map(Math.abs));
   const ordered = orderAlongCurve(mesh, boxMin, boxMax);
   const facetCount = mesh.facets.length / 3;
   const place = {
@@ -57,19 +56,47 @@ export function buildSurfaceIndex(mesh: IndexedMesh, kernelFromFacets = facetsWo
     boxMaxMm: boxMax,
     diagonalMm: Math.hypot(boxMax[0] - boxMin[0], boxMax[1] - boxMin[1], boxMax[2] - boxMin[2]),
   };
-  const kernel = facetCount < kernelFromFacets ? null : createWallKernel({ ...place, ...ordered });
-  const { points, corners } = kernel ?? ordered;
+  const kernel = facetCount < kernelFromFacets ? null : createWallKernel(place, ordered);
+  return indexOf({ facetCount, ...place, facetOfSlot: ordered.facetOfSlot }, kernel ?? ordered, kernel);
+}
+
+/** An index as plain arrays of its own, for another thread: there nothing has to be ordered and built again. */
+export interface SurfaceData {
+  readonly place: Pick<SurfaceIndex, 'facetCount' | 'boxMinMm' | 'boxMaxMm' | 'diagonalMm' | 'facetOfSlot'>;
+  /** Points and corners alone where the index has no kernel. */
+  readonly surface: Pick<KernelImage, 'points' | 'corners'> | KernelImage;
+}
+
+export function surfaceData(index: SurfaceIndex): SurfaceData {
+  const { facetCount, boxMinMm, boxMaxMm, diagonalMm, points, corners, kernel } = index;
+  return {
+    place: { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot: index.facetOfSlot.slice() },
+    surface: kernel?.image() ?? { points: points.slice(), corners: corners.slice() },
+  };
+}
+
+/** The index that `data` was taken from. */
+export function surfaceFromData({ place, surface }: SurfaceData): SurfaceIndex {
+  const kernel = 'leaves' in surface ? createWallKernel(place, surface) : null;
+  return indexOf(place, kernel ?? surface, kernel);
+}
+
+function indexOf(
+  place: SurfaceData['place'],
+  { points, corners }: Pick<SurfaceIndex, 'points' | 'corners'>,
+  kernel: WallKernel | null,
+): SurfaceIndex {
+  const { boxMinMm, boxMaxMm } = place;
+  const largestCoordinate = Math.max(...boxMinMm.map(Math.abs), ...boxMaxMm.map(Math.abs));
   let grid: CellGrid | null = null;
   let tree: BoxTree | null = null;
   return {
-    facetCount,
     ...place,
     points,
     corners,
-    facetOfSlot: ordered.facetOfSlot,
     kernel,
     get grid() {
-      return (grid ??= buildCellGrid(points, corners, boxMin, boxMax));
+      return (grid ??= buildCellGrid(points, corners, boxMinMm, boxMaxMm));
     },
     get tree() {
       return (tree ??= buildBoxTree(points, corners, largestCoordinate));

@@ -3,9 +3,9 @@ import type { IndexedMesh } from './types';
 /** A mesh whose facets stand along a space-filling curve, so that neighbors in space are neighbors in memory. */
 export interface CurveOrder {
   /** 3 numbers per point. */
-  readonly points: Float64Array;
+  readonly points: Float64Array<ArrayBuffer>;
   /** 3 point numbers per slot. */
-  readonly corners: Uint32Array;
+  readonly corners: Uint32Array<ArrayBuffer>;
   /** Facet of the mesh that stands in each slot. */
   readonly facetOfSlot: Uint32Array;
 }

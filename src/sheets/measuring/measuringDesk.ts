@@ -116,6 +116,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
   let timer: ReturnType<typeof setTimeout> | undefined;
   let controller: AbortController | null = null;
   let importing = false;
+  let gotReady = false;
 
   /** Starts a job of the maker's or of the desk's own; an earlier one is canceled. */
   function begin(doing: string) {
@@ -254,6 +255,9 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       question = null;
       taken = null;
       store.setState({ ...empty, importProblem: store.getState().importProblem });
+      // Whoever has no pattern yet is about to bring one. What goes wrong here would show again then.
+      if (!gotReady) client.getReady().catch(() => undefined);
+      gotReady = true;
       return;
     }
     if (asked !== question) {

@@ -4,13 +4,21 @@ import { kernelModuleText } from '../../../src/compileKernel';
 import { measureBallWalls } from '../../../src/core/mesh/ballWall';
 import { castRay, measureRayWalls } from '../../../src/core/mesh/rayWall';
 import { measureReach } from '../../../src/core/mesh/reach';
-import { allSlots, buildSurfaceIndex } from '../../../src/core/mesh/surfaceIndex';
+import {
+  allSlots,
+  buildSurfaceIndex,
+  surfaceData,
+  surfaceFromData,
+  type SurfaceIndex,
+} from '../../../src/core/mesh/surfaceIndex';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { hollowSphere, icosphere, mapVertices, shellOfTriangles, torus } from '../../support/meshes';
 import { roundedShell } from '../../support/roundedShell';
 
-function measure(mesh: IndexedMesh, kernelFromFacets: number) {
-  const index = buildSurfaceIndex(mesh, kernelFromFacets);
+const measure = (mesh: IndexedMesh, kernelFromFacets: number) =>
+  measureOn(buildSurfaceIndex(mesh, kernelFromFacets));
+
+function measureOn(index: SurfaceIndex) {
   const slots = allSlots(index);
   const rayWallMm = new Float32Array(index.facetCount);
   const rayFacet = new Int32Array(index.facetCount);
@@ -62,6 +70,18 @@ describe('the walls kernel', () => {
       expect(castRay(fast.index, at, inward)).toEqual(castRay(plain.index, at, inward));
     }
   });
+
+  it.each([Infinity, 0])(
+    'answers alike from the plain arrays of an index, for another thread',
+    (kernelFromFacets) => {
+      const here = measure(shellOfTriangles(8000), kernelFromFacets);
+      const there = measureOn(surfaceFromData(structuredClone(surfaceData(here.index))));
+      expect(there.index.kernel === null).toBe(here.index.kernel === null);
+      for (const name of ['rayWallMm', 'rayFacet', 'ballWallMm', 'reach'] as const) {
+        expect(there[name]).toEqual(here[name]);
+      }
+    },
+  );
 
   it('measures a round solid, where a ball touches hundreds of facets, to the few percent that are promised', () => {
     const { ballWallMm } = measure(icosphere(20, 5), 0);

@@ -1,13 +1,11 @@
 import type { Vec3 } from '../types';
 import { wallKernelBase64 } from './wallKernelBytes';
 
-/** The surface that a kernel measures; see `SurfaceIndex`. */
-export interface KernelSurface {
+/** Where the surface of a kernel lies; see `SurfaceIndex`. */
+export interface KernelPlace {
   readonly boxMinMm: Vec3;
   readonly boxMaxMm: Vec3;
   readonly diagonalMm: number;
-  readonly points: Float64Array;
-  readonly corners: Uint32Array;
 }
 
 /**
@@ -27,6 +25,18 @@ export interface WallKernel {
   reach(slots: Uint32Array, pull: Vec3, liftMm: number, uprightSine: number): Uint8Array;
   /** First slot along a ray of unit direction; null for none. */
   castRay(origin: Vec3, direction: Vec3): { slot: number; distanceMm: number } | null;
+  /** A copy of all that was made ready, for a kernel on another thread. */
+  image(): KernelImage;
+}
+
+/** What a kernel has made ready of a surface, as plain arrays. */
+export interface KernelImage {
+  readonly points: Float64Array<ArrayBuffer>;
+  readonly corners: Uint32Array<ArrayBuffer>;
+  readonly leaves: Uint8Array<ArrayBuffer>;
+  readonly boxes: Uint8Array<ArrayBuffer>;
+  readonly children: Uint8Array<ArrayBuffer>;
+  readonly cones: Uint8Array<ArrayBuffer>;
 }
 
 /** What assembly/index.ts offers; addresses in bytes. */
@@ -41,7 +51,7 @@ interface KernelExports {
     slotCount: number,
   ): void;
   setSize(x: number, y: number, z: number, diagonalMm: number, largestCoordinateMm: number): void;
-  prepare(scratch: number): void;
+  prepare(scratch: number): number;
   castRay(x: number, y: number, z: number, dx: number, dy: number, dz: number): number;
   castDistanceMm(): number;
   rayWalls(count: number, slots: number, nearestMm: number, wallMm: number, metSlot: number): void;
@@ -85,17 +95,21 @@ function kernelModule(): WebAssembly.Module | null {
 }
 
 /**
- * Loads a surface into a kernel of its own. It gives the same figures as the TypeScript beside it, several times as
- * fast; null where the platform can't run it (no 128-bit vectors, no memory).
+ * Loads a surface into a kernel of its own: its points and corners in curve order, or the image that a kernel on another
+ * thread has made of it. A kernel gives the same figures as the TypeScript beside it, several times as fast; null where
+ * the platform can't run it (no 128-bit vectors, no memory).
  */
-export function createWallKernel(surface: KernelSurface): WallKernel | null {
-  const { boxMinMm, boxMaxMm, diagonalMm } = surface;
+export function createWallKernel(
+  { boxMinMm, boxMaxMm, diagonalMm }: KernelPlace,
+  surface: Pick<KernelImage, 'points' | 'corners'> | KernelImage,
+): WallKernel | null {
   const slotCount = surface.corners.length / 3;
   const module = kernelModule();
   if (module === null || slotCount === 0) return null;
   const leafCount = Math.ceil(slotCount / leafSlots);
+  const image = 'leaves' in surface ? surface : null;
   // Every node but the last holds two leaves or nodes at least, so there are no more nodes than leaves.
-  const mostNodes = leafCount;
+  const mostNodes = image === null ? leafCount : image.children.length / bytesPerNode.children;
   let end = ownBytes;
   const room = (bytes: number): number => {
     const at = end;
@@ -105,16 +119,16 @@ export function createWallKernel(surface: KernelSurface): WallKernel | null {
   const at = {
     points: room(surface.points.byteLength),
     corners: room(surface.corners.byteLength),
+    leaves: room(bytesPerLeaf * leafCount),
     boxes: room(bytesPerNode.boxes * mostNodes),
     children: room(bytesPerNode.children * mostNodes),
     cones: room(bytesPerNode.cones * mostNodes),
-    leaves: room(bytesPerLeaf * leafCount),
     slots: room(4 * mostSlots),
     rayMm: room(4 * mostSlots),
     metSlot: room(4 * mostSlots),
     ballMm: room(4 * mostSlots),
     flags: room(mostSlots),
-    scratch: room(scratchBytesPerLeaf * leafCount),
+    scratch: room(image === null ? scratchBytesPerLeaf * leafCount : 0),
   };
   let memory: WebAssembly.Memory;
   try {
@@ -132,7 +146,12 @@ export function createWallKernel(surface: KernelSurface): WallKernel | null {
   const largestMm = Math.max(...boxMinMm.map(Math.abs), ...boxMaxMm.map(Math.abs));
   kernel.place(at.points, at.corners, at.boxes, at.children, at.cones, at.leaves, slotCount);
   kernel.setSize(middle[0], middle[1], middle[2], diagonalMm, largestMm);
-  kernel.prepare(at.scratch);
+  let nodeCount = mostNodes;
+  if (image === null) nodeCount = kernel.prepare(at.scratch);
+  else {
+    for (const part of ['leaves', 'boxes', 'children', 'cones'] as const)
+      new Uint8Array(buffer, at[part], image[part].length).set(image[part]);
+  }
 
   const slotList = new Uint32Array(buffer, at.slots, mostSlots);
   const rayList = new Float32Array(buffer, at.rayMm, mostSlots);
@@ -163,6 +182,17 @@ export function createWallKernel(surface: KernelSurface): WallKernel | null {
     castRay([x, y, z], [dx, dy, dz]) {
       const slot = kernel.castRay(x, y, z, dx, dy, dz);
       return slot < 0 ? null : { slot, distanceMm: kernel.castDistanceMm() };
+    },
+    image() {
+      const copy = (from: number, bytes: number) => new Uint8Array(buffer.slice(from, from + bytes));
+      return {
+        points: points.slice(),
+        corners: corners.slice(),
+        leaves: copy(at.leaves, bytesPerLeaf * leafCount),
+        boxes: copy(at.boxes, bytesPerNode.boxes * nodeCount),
+        children: copy(at.children, bytesPerNode.children * nodeCount),
+        cones: copy(at.cones, bytesPerNode.cones * nodeCount),
+      };
     },
   };
 }

@@ -8,16 +8,20 @@ import { endMm, endSlot, followRay } from './ray';
 import { prepareLeaves } from './leaves';
 import { moveTo, normalX, normalY, normalZ, standX, standY, standZ } from './stand';
 import { shrinkToSurface } from './ball';
-import { diagonalMm, setNodeCount } from './surface';
+import { diagonalMm, nodeCount, setNodeCount } from './surface';
 import { buildTree } from './tree';
 
 export { place, setSize } from './surface';
 
-/** Builds tree, leaves and cones; call `place` and `setSize` before. `scratch`: 64 bytes per leaf. */
-export function prepare(scratch: usize): void {
+/**
+ * Builds tree, leaves and cones and returns how many nodes there are; call `place` and `setSize` before. `scratch`:
+ * 64 bytes per leaf.
+ */
+export function prepare(scratch: usize): i32 {
   setNodeCount(buildTree(scratch));
   prepareLeaves();
   prepareCones(scratch);
+  return nodeCount;
 }
 
 /** Where a ray ends: the slot met, -1 for none; its distance is asked for next. */

@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { findHealth } from '../../src/core/mesh/health';
+import { surfaceFromData } from '../../src/core/mesh/surfaceIndex';
+import { curvedPlate, rehearse } from '../../src/jobs/rehearsal';
+import { WallsBench } from '../../src/jobs/wallsBench';
+
+describe('the rehearsal', () => {
+  it('is of a sound plate', () => {
+    const health = findHealth(curvedPlate(6));
+    expect(health.watertight).toBe(true);
+    expect(health.bodies).toHaveLength(1);
+    // 60 x 40 x 1.5 mm, straight up and down.
+    expect(health.bodies[0]?.volume).toBeCloseTo(3600, 6);
+  });
+
+  it('runs the helper too, from health to the last slice', async () => {
+    const asked: string[] = [];
+    let bench: WallsBench | null = null;
+    await rehearse(() => ({
+      findHealth: async (mesh) => {
+        asked.push('health');
+        return findHealth(mesh);
+      },
+      load: async (_, data) => {
+        asked.push('load');
+        bench = new WallsBench(surfaceFromData(data));
+      },
+      measure: async (_, from, to, pull, withWalls) => {
+        asked.push('slice');
+        bench!.measure(from, to, pull, withWalls);
+        return bench!.slice(from, to, withWalls);
+      },
+    }));
+    expect(asked.slice(0, 2)).toEqual(['health', 'load']);
+    expect(asked).toContain('slice');
+  });
+});
