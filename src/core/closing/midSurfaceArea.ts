@@ -4,7 +4,7 @@
  * exact for flat faces with mitered edges). Facets narrower than what an edge takes are left at zero and the rest of the
  * loss is spread over all, so that the sum stays right whatever the size of the triangles.
  */
-import { edgeTurns, halfEdgeLength } from '../mesh/edgeTurns';
+import { halfEdgeLength } from '../mesh/edgeTurns';
 import { facetKind, type IndexedMesh, type Measurement } from '../mesh/types';
 
 /** A fold this sharp is a fin, not a wall's edge; tan of half of it would take more than there is. */
@@ -13,11 +13,10 @@ const sharpestTurnRad = (120 * Math.PI) / 180;
 /** Areas in mm² per facet, 0 for facets that are not show face. `wallMm` per facet. */
 export function midSurfaceAreas(
   mesh: IndexedMesh,
-  measurement: Pick<Measurement, 'areaMm2' | 'neighbor' | 'normal' | 'kind'>,
+  measurement: Pick<Measurement, 'areaMm2' | 'neighbor' | 'turnRad' | 'kind'>,
   wallMm: Float32Array,
 ): Float32Array {
-  const { areaMm2, neighbor, normal, kind } = measurement;
-  const turnRad = edgeTurns(mesh, neighbor, normal);
+  const { areaMm2, neighbor, turnRad, kind } = measurement;
   const mid = new Float32Array(areaMm2.length);
   let wanted = 0;
   let kept = 0;

@@ -1,7 +1,7 @@
 import { dropBossEnds } from './bossEnds';
 import { pending, wall } from './kindWork';
 import { markOpenings } from './openings';
-import { distribute, quantile } from './quantiles';
+import { selectQuantiles } from './selectQuantiles';
 import { markRims } from './rims';
 import { endsFaceToFace, longRayRatio, side, skinSides, type FacetFindings } from './skinSides';
 import { facetKind, type IndexedMesh } from './types';
@@ -75,7 +75,7 @@ function usualWall(findings: FacetFindings, sides: Int8Array, kind: Uint8Array):
       take[facet] = 1;
     }
   }
-  return quantile(distribute(rayWallMm, geometry.areaMm2, take), 0.5) ?? Infinity;
+  return selectQuantiles(rayWallMm, geometry.areaMm2, [0.5], take).at[0] ?? Infinity;
 }
 
 /** Rule 2. */

@@ -131,6 +131,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
     cornerRadiusMm: corners.radiusMm,
     cornerEdgeMm: corners.edgeMm,
     neighbor,
+    turnRad,
     closed,
   };
 }

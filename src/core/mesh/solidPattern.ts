@@ -1,4 +1,4 @@
-import { distribute, quantile } from './quantiles';
+import { selectQuantiles } from './selectQuantiles';
 import { reachBit, type IndexedMesh, type Measurement } from './types';
 
 /** A solid pattern fills at least this share of the space between its show skin and its lowest level. */
@@ -38,19 +38,24 @@ export function isDrawnSolid(mesh: IndexedMesh, measurement: Measurement, volume
   const fromShow = new Uint8Array(facetCount);
   let columnsMm3 = 0;
   let areaSum = 0;
-  const areaVector: [number, number, number] = [0, 0, 0];
+  let areaX = 0;
+  let areaY = 0;
+  let areaZ = 0;
   for (let facet = 0, at = 0; facet < facetCount; facet++, at += 3) {
     areaSum += areaMm2[facet]!;
-    for (let axis = 0; axis < 3; axis++) areaVector[axis]! += areaMm2[facet]! * normal[at + axis]!;
+    const area = areaMm2[facet]!;
+    areaX += area * normal[at]!;
+    areaY += area * normal[at + 1]!;
+    areaZ += area * normal[at + 2]!;
     if ((reach[facet]! & reachBit.fromShowSide) === 0) continue;
     fromShow[facet] = 1;
     const cosine = normal[at]! * px + normal[at + 1]! * py + normal[at + 2]! * pz;
     const height = centerMm[at]! * px + centerMm[at + 1]! * py + centerMm[at + 2]! * pz;
     columnsMm3 += areaMm2[facet]! * Math.max(0, cosine) * (height - lowest);
   }
-  if (Math.hypot(...areaVector) > mostOpenShare * areaSum) return false;
+  if (Math.hypot(areaX, areaY, areaZ) > mostOpenShare * areaSum) return false;
   if (!(columnsMm3 > 0) || volumeMm3 / columnsMm3 < leastFilledShare) return false;
-  const medianBallMm = quantile(distribute(ballWallMm, areaMm2, fromShow), 0.5);
+  const medianBallMm = selectQuantiles(ballWallMm, areaMm2, [0.5], fromShow).at[0] ?? null;
   const smallestSideMm = Math.min(...boxMax.map((max, axis) => max - boxMin[axis]!));
   return medianBallMm !== null && medianBallMm >= Math.max(leastBallMm, leastBallShare * smallestSideMm);
 }

@@ -5,6 +5,7 @@ import { draftShares } from './draft';
 import type { DrawnFacets } from './drawnFacets';
 import { integrate } from './integrals';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
+import { selectQuantiles } from './selectQuantiles';
 import { isDrawnSolid } from './solidPattern';
 import {
   facetKind,
@@ -15,6 +16,7 @@ import {
   type Measurement,
   type PartSummary,
   type WallDistribution,
+  type WallQuantiles,
 } from './types';
 
 /**
@@ -79,8 +81,8 @@ export function summarize(
     centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
     boxMinMm: whole.boxMin,
     boxMaxMm: whole.boxMax,
-    rayWall: wallQuantiles(distribute(drawn.rayWallMm, drawn.areaMm2), areaSum),
-    ballWall: wallQuantiles(distribute(drawn.ballWallMm, drawn.areaMm2), areaSum),
+    rayWall: quantilesOverAll(drawn.rayWallMm, drawn.areaMm2, areaSum),
+    ballWall: quantilesOverAll(drawn.ballWallMm, drawn.areaMm2, areaSum),
     showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
     showBallWall: wallQuantiles(showBall, kindAreaMm2.show),
     draft: {
@@ -94,6 +96,19 @@ export function summarize(
     showWallByBall: asWalls(showBall),
     closing: closingHistogram(faces, measurement.centerMm),
     solid: isDrawnSolid(mesh, measurement, whole.volume),
+  };
+}
+
+function quantilesOverAll(wallMm: Float32Array, areaMm2: Float32Array, wholeAreaMm2: number): WallQuantiles {
+  const { at, min, max, wholeWeight } = selectQuantiles(wallMm, areaMm2, [0.05, 0.5, 0.95]);
+  const [p5, median, p95] = at;
+  return {
+    p5: p5 ?? null,
+    median: median ?? null,
+    p95: p95 ?? null,
+    min,
+    max,
+    hitShare: wholeAreaMm2 > 0 ? Math.min(1, wholeWeight / wholeAreaMm2) : 0,
   };
 }
 

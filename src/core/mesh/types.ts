@@ -118,6 +118,8 @@ export interface Measurement {
   readonly cornerEdgeMm: Float32Array;
   /** 3 per facet: the facet across the edge from corner k to the next, negative for none (open or crowded edge). */
   readonly neighbor: Int32Array;
+  /** Per edge as in `neighbor`: signed turn across it in radians, positive where it folds away from the outside. */
+  readonly turnRad: Float32Array;
   /** Every edge has exactly two facets with opposite directions. */
   readonly closed: boolean;
 }
