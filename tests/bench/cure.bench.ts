@@ -76,6 +76,7 @@ function uniformVoxels(counts: readonly [number, number, number]): MoldVoxels {
     originMm: [0, 0, 0],
     half: new Uint8Array(nx * ny * nz).fill(halfCode.positive),
     laminateShare: new Float32Array(nx * ny * nz).fill(1),
+    filledShare: new Float32Array(nx * ny * nz).fill(1),
     faceAreaFactor: [1, 1, 1],
   };
 }

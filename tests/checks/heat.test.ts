@@ -200,6 +200,7 @@ function blockVoxels(sizeMm: readonly number[], counts: readonly [number, number
     originMm: [0, 0, 0],
     half: new Uint8Array(nx * ny * nz).fill(halfCode.positive),
     laminateShare: new Float32Array(nx * ny * nz).fill(1),
+    filledShare: new Float32Array(nx * ny * nz).fill(1),
     faceAreaFactor: [1, 1, 1],
   };
 }

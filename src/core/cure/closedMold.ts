@@ -1,13 +1,17 @@
 /**
  * The closed mold around a real part, as columns along the pull: the pattern's own material is where the laminate lies,
- * over it stands the negative's stone, under it the positive's. Keys, pry slots and the draft of the box walls are left out.
+ * over it stands the negative's stone, under it the positive's. It is the body that the pours cast, leaning box walls, keys
+ * and pry slots included. A key is stone in a dimple of stone: no heat sees it, it only moves some stone (and its water)
+ * from one half to the other.
  */
 import type { IndexedMesh, Vec3 } from '../mesh/types';
-import { forEachCrossing, type ColumnGrid } from '../stone/pours/columnGrid';
+import type { ColumnGrid } from '../stone/pours/columnGrid';
+import type { BoxSolid } from '../stone/pours/boxSolid';
 import { partPattern, type Parted } from '../stone/pours/parting';
 import { checkPourChoices, type PourChoices } from '../stone/pours/pourChoices';
 import { intoFrame, pullFrame } from '../stone/pours/pullFrame';
-import { wallRoom } from '../stone/pours/registration';
+import { keyPlaces, keySolid, prySlotSolids, wallRoom } from '../stone/pours/registration';
+import { bodyIntervals, intervalsWithout, type Intervals } from './bodyIntervals';
 import type { MoldVoxels } from './moldVoxels';
 import { columnFill, voxelsFromColumns, type MoldColumns } from './voxelsFromColumns';
 
@@ -25,7 +29,7 @@ export function closedMoldVoxels(mesh: IndexedMesh, choices: PourChoices, voxelM
   const frame = pullFrame(mesh, choices.pull);
   const pattern: IndexedMesh = { positions: intoFrame(frame, mesh.positions), facets: mesh.facets };
   const parted = partPattern(pattern, choices, voxelMm < fineVoxelMm ? levels + 1 : levels);
-  return voxelsFromColumns(columnsOf(parted), voxelMm);
+  return voxelsFromColumns(columnsOf(parted, choices), voxelMm);
 }
 
 /** Columns of the grid that stand in the box along one axis, first and count. */
@@ -35,85 +39,111 @@ function inBox(grid: ColumnGrid, lowMm: number, middleMm: number, halfMm: number
   return [first, last - first + 1];
 }
 
-function columnsOf({ pattern, box, grid, columns: heights, heights: parting }: Parted): MoldColumns {
-  const { innerMm, cornerRadiusMm } = box.box;
-  const [halfX, halfY] = [innerMm[0] / 2, innerMm[1] / 2];
-  const [firstX, countX] = inBox(grid, grid.x0Mm, box.centerMm[0], halfX);
-  const [firstY, countY] = inBox(grid, grid.y0Mm, box.centerMm[1], halfY);
-  const walls = wallsOf(pattern, grid);
+function columnsOf(parted: Parted, choices: PourChoices): MoldColumns {
+  const { pattern, box, grid, columns: heights } = parted;
+  const [reachX, reachY] = box.reachMm;
+  const [firstX, countX] = inBox(grid, grid.x0Mm, box.centerMm[0], reachX);
+  const [firstY, countY] = inBox(grid, grid.y0Mm, box.centerMm[1], reachY);
+  const walls = bodyIntervals(pattern, grid);
+  const slots = prySlotSolids(box, grid, parted.heights.landMm, choices).map((slot) =>
+    bodyIntervals(slot, grid),
+  );
+  const inBlock = blockIntervals(box);
+  const studs = studTops(parted, choices);
   const start = new Uint32Array(countX * countY + 1);
   const from: number[] = [];
   const until: number[] = [];
   const fill: number[] = [];
-  const put = (low: number, high: number, what: number) => {
-    if (high <= low) return;
-    from.push(low);
-    until.push(high);
-    fill.push(what);
+  const put = (within: Intervals, low: number, high: number, what: number) => {
+    for (const [top, bottom] of within) {
+      const [lowest, highest] = [Math.max(low, bottom), Math.min(high, top)];
+      if (highest <= lowest) continue;
+      from.push(lowest);
+      until.push(highest);
+      fill.push(what);
+    }
   };
   for (let j = 0; j < countY; j++)
     for (let i = 0; i < countX; i++) {
       const at = firstX + i + grid.side * (firstY + j);
       const x = grid.x0Mm + (firstX + i) * grid.pitchMm - box.centerMm[0];
       const y = grid.y0Mm + (firstY + j) * grid.pitchMm - box.centerMm[1];
-      if (wallRoom(x, y, halfX, halfY, cornerRadiusMm) >= 0) {
+      const within = slots.reduce<Intervals>(
+        (left, slot) => (slot[at] === undefined ? left : intervalsWithout(left, slot[at])),
+        inBlock(x, y),
+      );
+      if (within.length > 0) {
         const top = heights.topMm[at]!;
-        const parted = Math.min(
-          Math.max(top > -Infinity ? top : parting.heightMm[at]!, box.floorMm),
-          box.ceilingMm,
+        const parting = Math.max(
+          top > -Infinity ? top : parted.heights.heightMm[at]!,
+          studs.get(at) ?? -Infinity,
         );
-        put(parted, box.ceilingMm, columnFill.negativeStone);
-        let stoneUntil = parted;
+        put(within, parting, Infinity, columnFill.negativeStone);
+        let stoneUntil = parting;
         for (const [high, low] of walls[at] ?? []) {
-          put(high, stoneUntil, columnFill.positiveStone);
-          put(Math.max(low, box.floorMm), Math.min(high, stoneUntil), columnFill.laminate);
+          put(within, high, stoneUntil, columnFill.positiveStone);
+          put(within, low, Math.min(high, stoneUntil), columnFill.laminate);
           stoneUntil = Math.min(stoneUntil, low);
         }
-        put(box.floorMm, stoneUntil, columnFill.positiveStone);
+        put(within, -Infinity, stoneUntil, columnFill.positiveStone);
       }
       start[i + countX * j + 1] = from.length;
     }
   return {
     columns: [countX, countY],
     // Stretched by less than one column, so that the outside is met exactly.
-    pitchMm: [innerMm[0] / countX, innerMm[1] / countY],
-    originMm: [box.centerMm[0] - halfX, box.centerMm[1] - halfY, box.floorMm],
+    pitchMm: [(2 * reachX) / countX, (2 * reachY) / countY],
+    originMm: [box.centerMm[0] - reachX, box.centerMm[1] - reachY, box.floorMm],
     heightMm: box.ceilingMm - box.floorMm,
     start,
     fromMm: Float32Array.from(from),
     untilMm: Float32Array.from(until),
     fill: Uint8Array.from(fill),
-    faceAreaFactor: roundness(innerMm, cornerRadiusMm),
+    faceAreaFactor: smoothness(box.box),
   };
 }
 
-/** Real perimeter over that of the steps: rounded corners are shorter than their stairs. */
-function roundness([length, width]: Vec3, cornerRadiusMm: number): Vec3 {
-  const stairs = 2 * (length + width);
-  const share = (stairs - (8 - 2 * Math.PI) * cornerRadiusMm) / stairs;
-  return [share, share, 1];
+/** Where a column at a place counted from the middle of the box is inside the box: walls lean outward from the parting. */
+function blockIntervals({
+  box,
+  partingMm,
+  floorMm,
+  ceilingMm,
+}: BoxSolid): (x: number, y: number) => Intervals {
+  const [halfX, halfY] = [box.innerMm[0] / 2, box.innerMm[1] / 2];
+  const lean = Math.tan((box.wallDraftDeg * Math.PI) / 180);
+  const whole: Intervals = [[ceilingMm, floorMm]];
+  return (x, y) => {
+    const outMm = -wallRoom(x, y, halfX, halfY, box.cornerRadiusMm);
+    if (outMm <= 0) return whole;
+    const offMm = lean === 0 ? Infinity : outMm / lean;
+    const ends: Intervals = [
+      [ceilingMm, partingMm + offMm],
+      [partingMm - offMm, floorMm],
+    ];
+    return ends.filter(([high, low]) => high > low);
+  };
 }
 
-/** Walls of each column from the top down, [high, low]; bodies that overlap count once. Sparse: most columns have few. */
-function wallsOf(pattern: IndexedMesh, grid: ColumnGrid): [number, number][][] {
-  const crossings: [heightMm: number, up: boolean][][] = [];
-  forEachCrossing(pattern, grid, (column, heightMm, up) => {
-    (crossings[column] ??= []).push([heightMm, up]);
-  });
-  return crossings.map((inColumn) => {
-    inColumn.sort((a, b) => b[0] - a[0]);
-    const walls: [number, number][] = [];
-    let [depth, entered, before] = [0, 0, Number.NaN];
-    let beforeUp = false;
-    for (const [height, up] of inColumn) {
-      // A shared edge is met twice.
-      const again = up === beforeUp && Math.abs(before - height) < 1e-5;
-      [before, beforeUp] = [height, up];
-      if (again) continue;
-      if (up) {
-        if (depth++ === 0) entered = height;
-      } else if (depth > 0 && --depth === 0) walls.push([entered, height]);
-    }
-    return walls;
-  });
+/** Height of the positive's stud in each column that one stands in. */
+function studTops({ box, grid, open, heights }: Parted, choices: PourChoices): ReadonlyMap<number, number> {
+  const tops = new Map<number, number>();
+  for (const key of keyPlaces(box, grid, open.region, heights.landMm, choices))
+    bodyIntervals(keySolid(key, choices, 0), grid).forEach((inside, at) => {
+      const top = inside?.[0]?.[0];
+      if (top !== undefined) tops.set(at, top);
+    });
+  return tops;
+}
+
+/**
+ * Real outside area over that of the voxels' steps: rounded corners are shorter than their stairs, and a wall that leans by
+ * a is V / cos a where its steps are V (1 + tan a).
+ */
+function smoothness({ innerMm: [length, width], cornerRadiusMm, wallDraftDeg }: Parted['box']['box']): Vec3 {
+  const stairs = 2 * (length + width);
+  const round = (stairs - (8 - 2 * Math.PI) * cornerRadiusMm) / stairs;
+  const lean = (wallDraftDeg * Math.PI) / 180;
+  const sides = round * (1 / Math.cos(lean) - Math.tan(lean));
+  return [sides, sides, 1];
 }

@@ -56,7 +56,7 @@ export function fillConductances(
   });
 }
 
-/** `side` of each face as a number. */
+/** `side` of each face as a number. A face along the pull that is not on the block's end is a step of a side that leans. */
 export const faceSides: readonly FaceSide[] = ['low z', 'high z', 'sides'];
 
 /** Faces of the mold that look outside. */
@@ -90,7 +90,7 @@ export function openFaces({ nx, ny, nz, sizeMm, half, faceAreaFactor }: MoldVoxe
         if (!atEdge && half[high ? at + stride : at - stride] !== halfCode.outside) continue;
         cell.push(at);
         axisOf.push(axis);
-        side.push(axis < 2 ? 2 : high ? 1 : 0);
+        side.push(axis < 2 || !atEdge ? 2 : high ? 1 : 0);
         areaM2.push(area[axis]!);
       }
     }

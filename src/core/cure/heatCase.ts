@@ -71,9 +71,9 @@ export function checkHeatCase(one: HeatCase, options: HeatOptions): void {
   checkSurface(one.surface);
   checkFreeWater(one.water);
   checkDehydration(one.dehydration);
-  const { half, laminateShare } = one.voxels;
+  const { half, laminateShare, filledShare } = one.voxels;
   const total = voxelCount(one.voxels);
-  if (half.length !== total || laminateShare.length !== total)
+  if ([half, laminateShare, filledShare].some(({ length }) => length !== total))
     throw new Problem('cure.voxels', 'The voxels of the mold do not fit their counts.');
   if (!laminateShare.some((share, at) => share >= leastLaminateShare && half[at] !== halfCode.outside))
     throw new Problem(

@@ -42,7 +42,7 @@ export interface HeatState {
 
 export function heatState(one: HeatCase): HeatState {
   const { voxels, stone, laminate, water } = one;
-  const { half, laminateShare, sizeMm } = voxels;
+  const { half, laminateShare, filledShare, sizeMm } = voxels;
   const count = voxelCount(voxels);
   const voxelM3 = sizeMm[0] * sizeMm[1] * sizeMm[2] * 1e-9;
   const state: HeatState = {
@@ -67,8 +67,9 @@ export function heatState(one: HeatCase): HeatState {
   };
   for (let at = 0; at < count; at++) {
     if (half[at] === halfCode.outside) continue;
-    const laminateM3 = voxelM3 * laminateShare[at]!;
-    const stoneM3 = voxelM3 - laminateM3;
+    const filledM3 = voxelM3 * filledShare[at]!;
+    const laminateM3 = filledM3 * laminateShare[at]!;
+    const stoneM3 = filledM3 - laminateM3;
     const stoneKg = stoneM3 * stone.dryDensityKgM3;
     state.fullKg[at] = stoneM3 * stone.freeWaterKgM3;
     state.heldKg[at] = stoneM3 * stone.freeWaterKgM3 * water.heldShare;
@@ -81,7 +82,10 @@ export function heatState(one: HeatCase): HeatState {
   const { laminateVoxels } = state;
   return {
     ...state,
-    resinG: Float64Array.from(laminateVoxels, (at) => voxelM3 * laminateShare[at]! * resinGPerM3),
+    resinG: Float64Array.from(
+      laminateVoxels,
+      (at) => voxelM3 * filledShare[at]! * laminateShare[at]! * resinGPerM3,
+    ),
     degreeOfCure: new Float64Array(laminateVoxels.length).fill(one.kinetics?.startCure ?? 0),
   };
 }

@@ -109,7 +109,7 @@ function widestSpread({ timesS, temperatureC }: LaminateRecord) {
 }
 
 function stoneAnswers(one: HeatCase, run: HeatRun) {
-  const { half, laminateShare, sizeMm, nx, ny, nz, faceAreaFactor } = one.voxels;
+  const { half, laminateShare, filledShare, sizeMm, nx, ny, nz, faceAreaFactor } = one.voxels;
   const voxelMm3 = sizeMm[0] * sizeMm[1] * sizeMm[2];
   let [stoneMm3, turnedMm3, outsideMm2, stonePeakC] = [0, 0, 0, -Infinity];
   const area = [sizeMm[1] * sizeMm[2], sizeMm[0] * sizeMm[2], sizeMm[0] * sizeMm[1]];
@@ -125,7 +125,7 @@ function stoneAnswers(one: HeatCase, run: HeatRun) {
   });
   for (let at = 0; at < half.length; at++) {
     if (half[at] === halfCode.outside) continue;
-    const mm3 = voxelMm3 * (1 - laminateShare[at]!);
+    const mm3 = voxelMm3 * filledShare[at]! * (1 - laminateShare[at]!);
     stoneMm3 += mm3;
     turnedMm3 += mm3 * run.turnedShare[at]!;
     if (mm3 > 0) stonePeakC = Math.max(stonePeakC, run.peakC[at]!);

@@ -19,8 +19,10 @@ export interface MoldVoxels {
   readonly originMm: Vec3;
   /** One of `halfCode`: whose stone fills what the laminate leaves; outside holds nothing. */
   readonly half: Uint8Array;
-  /** Share of the voxel that is laminate, 0 to 1. */
+  /** Share of what fills the voxel that is laminate, 0 to 1. */
   readonly laminateShare: Float32Array;
+  /** Volume that fills the voxel over its own: 1 but at the edge of a mold that is no brick. */
+  readonly filledShare: Float32Array;
   /** Real outside area over that of the voxel faces, by the axis the faces are normal to; 1 for a brick-shaped mold. */
   readonly faceAreaFactor: Vec3;
 }
@@ -82,7 +84,18 @@ export function boxMoldVoxels({ blockMm, laminateMm, voxelMm }: BlockMold): Mold
         half[at] = 2 * k + 1 >= nz ? halfCode.negative : halfCode.positive;
         laminateShare[at] = covered[0]![i]! * covered[1]![j]! * covered[2]![k]!;
       }
-  return { nx, ny, nz, sizeMm, originMm: [0, 0, 0], half, laminateShare, faceAreaFactor: [1, 1, 1] };
+  const filledShare = new Float32Array(half.length).fill(1);
+  return {
+    nx,
+    ny,
+    nz,
+    sizeMm,
+    originMm: [0, 0, 0],
+    half,
+    laminateShare,
+    filledShare,
+    faceAreaFactor: [1, 1, 1],
+  };
 }
 
 /** Share of each of `count` cells that lies within `reachMm` of `middleMm`. */

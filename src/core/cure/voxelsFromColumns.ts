@@ -60,23 +60,55 @@ export function voxelsFromColumns(mold: MoldColumns, voxelMm: number): MoldVoxel
       columnsIn[foot]! += 1;
       gather(mold, i + across * j, shares, foot, nx * ny, nz, sizeMm[2]);
     }
+  for (const share of [shares.negative, shares.positive, shares.laminate])
+    for (let at = 0; at < total; at++) share[at]! /= columnsIn[at % (nx * ny)]!;
+  handInward(shares, counts);
   const half = new Uint8Array(total);
   const laminateShare = new Float32Array(total);
+  const filledShare = new Float32Array(total).fill(1);
   let filled = 0;
   for (let at = 0; at < total; at++) {
-    const perColumn = 1 / columnsIn[at % (nx * ny)]!;
-    const negative = shares.negative[at]! * perColumn;
-    const positive = shares.positive[at]! * perColumn;
-    const laminate = shares.laminate[at]! * perColumn;
-    const all = negative + positive + laminate;
-    if (all < 0.5) continue;
+    const all = filledOf(shares, at);
+    if (all === 0) continue;
     filled++;
-    half[at] = negative >= positive ? halfCode.negative : halfCode.positive;
-    laminateShare[at] = laminate / all;
+    half[at] = shares.negative[at]! >= shares.positive[at]! ? halfCode.negative : halfCode.positive;
+    laminateShare[at] = shares.laminate[at]! / all;
+    filledShare[at] = all;
   }
   if (filled === 0) throw new Problem('cure.columns', 'There is no mold in these columns.');
   const { originMm, faceAreaFactor = [1, 1, 1] } = mold;
-  return { nx, ny, nz, sizeMm, originMm, half, laminateShare, faceAreaFactor };
+  return { nx, ny, nz, sizeMm, originMm, half, laminateShare, filledShare, faceAreaFactor };
+}
+
+/** A voxel filled to less than this is outside. */
+const leastFilled = 0.5;
+
+const filledOf = ({ negative, positive, laminate }: Shares, at: number): number =>
+  negative[at]! + positive[at]! + laminate[at]!;
+
+/** Of the way from the middle to the edge, signed. */
+const offMiddle = (place: number, middle: number): number => (middle === 0 ? 0 : (place - middle) / middle);
+
+/**
+ * What voxels on the mold's edge hold that are less than half filled goes to the next one toward the middle of the plan, so
+ * that no stone is lost and none is added. From the outermost inward: slivers add up until they fill a voxel.
+ */
+function handInward(shares: Shares, [nx, ny, nz]: Vec3): void {
+  const layer = nx * ny;
+  const [middleX, middleY] = [(nx - 1) / 2, (ny - 1) / 2];
+  const plan = Array.from({ length: layer }, (_, foot) => {
+    const [x, y] = [offMiddle(foot % nx, middleX), offMiddle(Math.floor(foot / nx), middleY)];
+    const inward = Math.abs(x) >= Math.abs(y) ? -Math.sign(x) : -nx * Math.sign(y);
+    return { foot, inward, away: x * x + y * y };
+  }).toSorted((a, b) => b.away - a.away);
+  for (const { foot, inward } of plan)
+    for (let at = foot; at < layer * nz; at += layer) {
+      if (filledOf(shares, at) >= leastFilled) continue;
+      for (const share of [shares.negative, shares.positive, shares.laminate]) {
+        if (inward !== 0) share[at + inward]! += share[at]!;
+        share[at] = 0;
+      }
+    }
 }
 
 /** Adds one column's intervals to the voxels over its foot. */
