@@ -5,7 +5,7 @@
 import { worstWord, type Figure, type StepReport } from '../core/figure';
 import { formatBand, formatFigure } from '../core/units/formatFigure';
 import type { StepContext } from '../steps/context';
-import { steps } from '../steps/registry';
+import { stepReports, steps } from '../steps/registry';
 import { benchSections } from './benchSections';
 import type { ChecklistFacts, ChecklistModel, ChecklistRecord, LabeledText, LineRecord } from './model';
 
@@ -40,7 +40,7 @@ export function checklistModel(
   facts: ChecklistFacts,
   context: StepContext,
   record: ChecklistRecord = {},
-  reports: ReadonlyMap<string, StepReport> = reportsOf(context),
+  reports: ReadonlyMap<string, StepReport> = stepReports(context),
 ): ChecklistModel {
   const figures = new Map<string, Figure>();
   for (const report of reports.values()) for (const one of report.figures) figures.set(one.id, one);
@@ -58,11 +58,6 @@ export function checklistModel(
     quantities: [...materialsOf(context), ...quantityIds.flatMap((id) => quantity(figures.get(id)))],
     sections,
   };
-}
-
-/** The reports of all steps, by step id, in the order of the work. */
-export function reportsOf(context: StepContext): ReadonlyMap<string, StepReport> {
-  return new Map(steps.map((step) => [step.id, step.report(context)]));
 }
 
 const plain = (label: string, value: string): LabeledText => ({ label, value, status: '' });

@@ -1,6 +1,7 @@
 /** One run of the headless report, from the words of the command line to what is written and the exit code. */
 import { checklistText } from '../checklist/checklistText';
-import { checklistModel, reportsOf } from '../checklist/printModel';
+import { checklistModel } from '../checklist/printModel';
+import { stepReports } from '../steps/registry';
 import { closedMoldVoxels } from '../core/cure/closedMold';
 import { predictCure } from '../core/cure/predictCure';
 import { measureSaved, type MeasuredMesh } from '../core/mesh/measureSaved';
@@ -53,7 +54,7 @@ export async function runReport(
     ...(await castMold(loaded, measured, onProgress)),
     ...predictRun(loaded, measured, onProgress),
   };
-  const reports = reportsOf(context);
+  const reports = stepReports(context);
   const facts = {
     project: loaded.project,
     part: loaded.part,

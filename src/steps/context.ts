@@ -1,4 +1,5 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
+import type { StepReport } from '../core/figure';
 import type { CurePrediction } from '../core/cure/predictCure';
 import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
@@ -60,4 +61,10 @@ export interface StepContext {
   readonly cure?: CurePrediction | null;
   /** Why the oven run cannot be had, in the maker's words; left out or null while nothing is wrong. */
   readonly cureProblem?: string | null;
+}
+
+/** What a step has reported, for the steps after it. */
+export interface ReportBefore {
+  readonly title: string;
+  readonly report: StepReport;
 }

@@ -2,7 +2,7 @@
 import type { StepReport } from '../core/figure';
 import { checklistReport } from './checklist/report';
 import { closingReport } from './closing/report';
-import type { StepContext } from './context';
+import type { ReportBefore, StepContext } from './context';
 import { cureReport } from './cure/report';
 import { moldReport } from './mold/report';
 import { partReport } from './part/report';
@@ -15,7 +15,8 @@ export interface Step {
   readonly title: string;
   /** The bench question that the sheet answers. */
   readonly question: string;
-  readonly report: (context: StepContext) => StepReport;
+  /** `before`: the reports of the steps before it, in order. */
+  readonly report: (context: StepContext, before: readonly ReportBefore[]) => StepReport;
 }
 
 export const steps: readonly Step[] = [
@@ -62,3 +63,15 @@ export const steps: readonly Step[] = [
     report: checklistReport,
   },
 ];
+
+/** The reports of all steps, by step id, in the order of the work; each is worked out once. */
+export function stepReports(context: StepContext): ReadonlyMap<string, StepReport> {
+  const reports = new Map<string, StepReport>();
+  const before: ReportBefore[] = [];
+  for (const { id, title, report } of steps) {
+    const own = report(context, before);
+    reports.set(id, own);
+    before.push({ title, report: own });
+  }
+  return reports;
+}

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { beforeClosingSection, closingSection } from '../../src/checklist/closingSection';
 import type { Figures } from '../../src/checklist/lineDrafts';
-import { reportsOf } from '../../src/checklist/printModel';
+import { stepReports } from '../../src/steps/registry';
 import { defaultClamp } from '../../src/steps/closing/inputs';
 import type { StepContext } from '../../src/steps/context';
 import { emptyContext, plyAt, trayContext } from '../steps/contexts';
 
 function sectionsOf(context: StepContext) {
-  const reports = reportsOf(context);
+  const reports = stepReports(context);
   const figures: Figures = new Map(
     [...reports.values()].flatMap((report) => report.figures).map((figure) => [figure.id, figure]),
   );

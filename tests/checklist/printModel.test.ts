@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { checklistHtml, escapeHtml } from '../../src/checklist/checklistHtml';
 import { checklistText } from '../../src/checklist/checklistText';
-import { checklistModel, reportsOf, type ChecklistFacts } from '../../src/checklist/printModel';
+import { checklistModel, type ChecklistFacts } from '../../src/checklist/printModel';
+import { stepReports } from '../../src/steps/registry';
 import { defaultMaterial } from '../../src/steps/plies/inputs';
 import { emptyContext, lockPatch, plyAt, thickPatch, trayContext, walls } from '../steps/contexts';
 
@@ -78,7 +79,7 @@ describe('the checklist', () => {
     expect(print?.warnings.some(({ word }) => word === 'stop')).toBe(true);
     expect(print?.lines.some(({ text }) => text.includes('Undercut filled'))).toBe(true);
     const cautions = model.sections.flatMap(({ cautions: some }) => some.map(({ id }) => id));
-    const told = [...reportsOf(faulty).values()].flatMap((report) => report.cautions.map(({ id }) => id));
+    const told = [...stepReports(faulty).values()].flatMap((report) => report.cautions.map(({ id }) => id));
     expect([...new Set(cautions)].toSorted()).toEqual(told.toSorted());
   });
 
@@ -86,7 +87,7 @@ describe('the checklist', () => {
     const cited = model.sections.flatMap(({ lines }) => lines.flatMap(({ figures }) => figures));
     expect(cited.length).toBeGreaterThan(5);
     const known = new Set(
-      [...reportsOf(faulty).values()].flatMap((report) => report.figures.map(({ id }) => id)),
+      [...stepReports(faulty).values()].flatMap((report) => report.figures.map(({ id }) => id)),
     );
     expect(cited.filter((id) => !known.has(id))).toEqual([]);
   });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { patchBand, wallBand } from '../../src/steps/band';
 import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs';
-import { steps } from '../../src/steps/registry';
+import { stepReports, steps } from '../../src/steps/registry';
 import type { StepContext } from '../../src/steps/context';
 import { blockPrediction } from '../support/curePrediction';
 import { emptyContext, inputsWith, lockPatch, thickPatch, trayContext } from './contexts';
@@ -35,7 +35,7 @@ const contexts: readonly (readonly [string, StepContext])[] = [
 ];
 
 const idsOf = (context: StepContext) =>
-  steps.flatMap(({ report }) => report(context).figures.map(({ id }) => id));
+  [...stepReports(context).values()].flatMap(({ figures }) => figures.map(({ id }) => id));
 
 describe('the steps', () => {
   test('stand in the order of the work', () => {
@@ -52,8 +52,7 @@ describe('the steps', () => {
 
   test.each(contexts)('keep the rules of a report: %s', (_name, context) => {
     const ids = new Set<string>();
-    for (const { id, report } of steps) {
-      const made = report(context);
+    for (const [id, made] of stepReports(context)) {
       expect(made.verdicts.length, id).toBeGreaterThan(0);
       for (const entry of [...made.figures, ...made.verdicts, ...made.cautions]) {
         expect(entry.id.startsWith(`${id}.`), entry.id).toBe(true);
@@ -81,9 +80,8 @@ describe('the steps', () => {
   });
 
   test('the checklist is as ready as the worst step', () => {
-    const checklist = steps.find(({ id }) => id === 'checklist');
     const ready = (context: StepContext) =>
-      checklist === undefined ? undefined : verdictOf(checklist.report(context), 'checklist.ready');
+      verdictOf(stepReports(context).get('checklist')!, 'checklist.ready');
     // 0.80 mm is two lines of 0.40 mm; with the default 0.50 mm it is no whole number of lines.
     // A warm hold cures this invented prepreg and spares the stone; the pattern stands the setting stone.
     const cure = {

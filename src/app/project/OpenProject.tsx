@@ -5,7 +5,7 @@ import { checklistModel } from '../../checklist/printModel';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
 import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import { CureSheet } from '../../sheets/cure/CureSheet';
-import { columnCurve } from '../../sheets/cure/run/keptLog';
+import { airCurve, columnCurve, thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { useCurePrediction } from '../../sheets/cure/useCurePrediction';
 import type { StoneHalf } from '../../jobs/protocol';
@@ -23,7 +23,7 @@ import type { ProjectInputs } from '../../steps/inputs';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
-import { steps } from '../../steps/registry';
+import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
@@ -65,8 +65,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
   const { desk, measured, incoming, mold, moldProblem } = measuring;
   const otherHalf = useOtherHalf(project, measuring);
-  const forecast = useCurePrediction(measuring, inputs);
   const ovenRun = useOvenRun(project.id);
+  const forecast = useCurePrediction(measuring, inputs, thermocoupleOf(ovenRun.run));
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(project.id, planned);
   const control = useBenchControl(measuring.reply);
@@ -96,7 +96,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
       forecast.problem,
     ],
   );
-  const reports = useMemo(() => new Map(steps.map((step) => [step.id, step.report(context)])), [context]);
+  const reports = useMemo(() => stepReports(context), [context]);
   const step = steps.find((one) => one.id === stepId) ?? steps[0];
   const report = reports.get(stepId);
 
@@ -148,7 +148,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     const laminate = columnCurve(log, log.laminate);
     if (!choices.known || laminate === null) return null;
     return desk.run('fitting to the log', (job) =>
-      desk.client.fitCure(choices.value, { laminate, air: null, place: null }, job),
+      desk.client.fitCure(choices.value, { laminate, air: airCurve(log), place: log.place }, job),
     );
   };
   const saveFile = () => {

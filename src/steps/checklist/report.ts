@@ -1,13 +1,7 @@
 /** Checklist step: what do I do, in which order, with which numbers? Its verdict sums up the steps before it. */
 import { worstWord, type Caution, type StepReport, type Verdict, type VerdictWord } from '../../core/figure';
-import { closingReport } from '../closing/report';
-import type { StepContext } from '../context';
-import { cureReport } from '../cure/report';
+import type { ReportBefore, StepContext } from '../context';
 import { count, figure } from '../figures';
-import { moldReport } from '../mold/report';
-import { partReport } from '../part/report';
-import { pliesReport } from '../plies/report';
-import { wallsReport } from '../walls/report';
 
 const cautions: readonly Caution[] = [
   {
@@ -16,15 +10,6 @@ const cautions: readonly Caution[] = [
   },
 ];
 
-const stepsBefore = [
-  { name: 'Part', report: partReport },
-  { name: 'Walls & draft', report: wallsReport },
-  { name: 'Ply schedule', report: pliesReport },
-  { name: 'Mold closing', report: closingReport },
-  { name: 'Stone mold', report: moldReport },
-  { name: 'Clamp & cure', report: cureReport },
-] as const;
-
 const reasons: Record<VerdictWord, string> = {
   go: 'All steps say go.',
   'look again': 'look again before work starts',
@@ -32,11 +17,13 @@ const reasons: Record<VerdictWord, string> = {
   'not yet known': 'not all is known yet',
 };
 
-export function checklistReport(context: StepContext): StepReport {
-  const words = stepsBefore.map(({ name, report }) => {
-    const { verdicts } = report(context);
-    return { name, verdicts, word: worstWord(verdicts) };
-  });
+/** @param before the reports of the steps before it, in order */
+export function checklistReport(_context: StepContext, before: readonly ReportBefore[]): StepReport {
+  const words = before.map(({ title, report: { verdicts } }) => ({
+    title,
+    verdicts,
+    word: worstWord(verdicts),
+  }));
   const all = words.flatMap(({ verdicts }) => verdicts);
   const stops = all.filter(({ word }) => word === 'stop').length;
   const lookAgain = all.filter(({ word }) => word === 'look again').length;
@@ -45,12 +32,12 @@ export function checklistReport(context: StepContext): StepReport {
       figure(
         { id: 'checklist.stops', label: 'Verdicts that say stop', unit: '', decimals: 0 },
         stops,
-        `Of ${count(all.length, 'verdict')} over ${stepsBefore.length} steps.`,
+        `Of ${count(all.length, 'verdict')} over ${before.length} steps.`,
       ),
       figure(
         { id: 'checklist.lookAgain', label: 'Verdicts that say look again', unit: '', decimals: 0 },
         lookAgain,
-        `Of ${count(all.length, 'verdict')} over ${stepsBefore.length} steps.`,
+        `Of ${count(all.length, 'verdict')} over ${before.length} steps.`,
       ),
     ],
     verdicts: [readyVerdict(words, worstWord(all))],
@@ -59,10 +46,10 @@ export function checklistReport(context: StepContext): StepReport {
 }
 
 function readyVerdict(
-  words: readonly { readonly name: string; readonly word: VerdictWord }[],
+  words: readonly { readonly title: string; readonly word: VerdictWord }[],
   worst: VerdictWord,
 ): Verdict {
-  const named = words.filter(({ word }) => word === worst).map(({ name }) => name);
+  const named = words.filter(({ word }) => word === worst).map(({ title }) => title);
   return {
     id: 'checklist.ready',
     word: worst,
