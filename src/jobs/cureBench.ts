@@ -2,6 +2,7 @@ import { compareCure, type CureComparison } from '../core/cure/compareCure';
 import { closedMoldVoxels } from '../core/cure/closedMold';
 import { endOf } from '../core/cure/curve';
 import { fitToLog, type LogFit, type LogToFit } from '../core/cure/fitToLog';
+import { placeInPullFrame } from '../core/cure/laminatePlace';
 import type { MoldVoxels } from '../core/cure/moldVoxels';
 import {
   coarseVoxelMm,
@@ -28,15 +29,20 @@ export class CureBench {
     progress: OnProgress,
   ): CurePrediction {
     const voxelsAt = (voxelMm: number) => this.filled(mesh, choices, voxelMm);
-    return predictCure(choices, voxelsAt, stage, (doing, share) => progress({ doing, share }));
+    const thermocouple =
+      choices.thermocouple && placeInPullFrame(mesh, choices.pour.pull, choices.thermocouple);
+    return predictCure({ ...choices, thermocouple }, voxelsAt, stage, (doing, share) =>
+      progress({ doing, share }),
+    );
   }
 
-  /** In coarse voxels: the log is not read to a tenth of a kelvin either. */
+  /** In coarse voxels: the log is not read to a tenth of a kelvin either. A given point is one of the part's own axes. */
   fit(mesh: IndexedMesh, choices: CureChoices, log: LogToFit, progress: OnProgress): LogFit {
+    const place = placeInPullFrame(mesh, choices.pour.pull, log.place);
     const voxels = this.filled(mesh, choices, Math.max(coarseVoxelMm, choices.voxelMm));
     const one = heatCaseOf(choices, voxels, 'vapor-held', Math.max(1, endOf(log.laminate)));
     progress({ doing: 'fitting to the log', share: 0 });
-    return fitToLog(one, log, (share) => progress({ doing: 'fitting to the log', share }));
+    return fitToLog(one, { ...log, place }, (share) => progress({ doing: 'fitting to the log', share }));
   }
 
   compare(mesh: IndexedMesh, choices: CureChoices, mostC: number, progress: OnProgress): CureComparison {

@@ -15,6 +15,11 @@ const logColumnSchema = z.object({
   gaps: z.array(z.object({ fromS: z.number(), untilS: z.number() })),
 });
 
+const placeSchema = z.union([
+  z.object({ kind: z.enum(['coldest', 'hottest', 'show middle']) }),
+  z.object({ kind: z.literal('point'), atMm: z.tuple([z.number(), z.number(), z.number()]) }),
+]);
+
 const ovenRunSchema = z.object({
   /** Milliseconds since 1970; null before it is started. */
   startedAtMs: z.nullable(ms),
@@ -32,6 +37,10 @@ const ovenRunSchema = z.object({
       remarks: z.array(z.string()),
       /** Column at the laminate. */
       laminate: z.number().check(z.minimum(0)),
+      /** Column in the oven's air; null: none. Runs saved before there was a choice have none. */
+      air: z.prefault(z.nullable(z.number().check(z.minimum(0))), null),
+      /** Where the thermocouple at the laminate sits; a point in the part's own axes. */
+      place: z.prefault(placeSchema, { kind: 'coldest' }),
       /** By how much the log starts after the oven. */
       startsAfterS: z.number(),
     }),

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { noOvenRun } from '../../src/workbook';
-import { columnCurve, keptLog } from '../../src/sheets/cure/run/keptLog';
+import { ovenRunKey } from '../../src/workbook/keys';
+import { readOvenRun } from '../../src/workbook/ovenRun';
+import type { StoragePort } from '../../src/workbook/storagePort';
+import { fitWorking } from '../../src/sheets/cure/run/fitWorking';
+import { airCurve, columnCurve, keptLog, thermocoupleOf } from '../../src/sheets/cure/run/keptLog';
 import {
   elapsedS,
   ended,
@@ -85,6 +89,12 @@ describe('a log kept with the run', () => {
     const log = keptLog(['Time (s),Air (C),Part (C)', ...rows].join('\n'), 'oven.csv');
     expect(log.columns.map(({ name }) => name)).toEqual(['Air (C)', 'Part (C)']);
     expect(log.laminate).toBe(1);
+    expect([log.air, log.place]).toEqual([0, { kind: 'coldest' }]);
+    expect(airCurve(log)?.valuesC[0]).toBe(60);
+    expect(thermocoupleOf({ ...noOvenRun, log })).toBeNull();
+    expect(thermocoupleOf({ ...noOvenRun, log: { ...log, place: { kind: 'hottest' } } })).toEqual({
+      kind: 'hottest',
+    });
     expect(log.columns[0]?.timesS.length).toBeLessThan(700);
     const curve = columnCurve({ ...log, startsAfterS: 60 }, 1);
     expect(curve?.timesS[0]).toBe(60);
@@ -106,5 +116,55 @@ describe('a log kept with the run', () => {
   it('refuses what is no log with a sentence', () => {
     expect(() => keptLog('<html>not found</html>', 'oven.csv')).toThrow('not a log that can be read');
     expect(() => keptLog('', 'oven.csv')).toThrow('empty');
+  });
+});
+
+describe('the working of a fit', () => {
+  const rows = Array.from({ length: 100 }, (_, i) => `${i * 60},${60 + i / 10},${20 + i / 10}`);
+  const log = keptLog(['Time (s),Air (C),Part (C)', ...rows].join('\n'), 'oven.csv');
+  const curve = { timesS: [0, 60], valuesC: [20, 21] };
+  const one = { filmWPerM2K: 20, heldShare: 0.4, airOffsetK: 1.26, misfitK: 0.4, predicted: curve };
+  const fits = [
+    { ...one, treatment: 'none', misfitK: 3 },
+    { ...one, treatment: 'vapor-held' },
+    { ...one, treatment: 'open air', misfitK: 5 },
+  ] as const;
+  const fit = { fits, best: fits[1], chosen: true, placeOffMm: 0, readings: 100 };
+
+  it('names place, readings, air and its sensor', () => {
+    const said = fitWorking(fit, { ...log, startsAfterS: 300 }).join(' ');
+    expect(said).toContain(
+      '100 readings of “Part (C)” with the prediction at the coldest place of the laminate',
+    );
+    expect(said).toContain('as logged in “Air (C)”, whose sensor reads 1.3 K too high');
+    expect(said).toContain('5.0 min after the oven');
+    expect(said).toContain('3.0 K if');
+    expect(said).not.toContain('gap');
+  });
+
+  it('says that the air was predicted, how far a point is off, and what gaps mean', () => {
+    const [air, part] = log.columns;
+    const gapped = {
+      ...log,
+      air: null,
+      columns: [air!, { ...part!, gaps: [{ fromS: 60, untilS: 900 }] }],
+      place: { kind: 'point' as const, atMm: [1, 2, 3.5] as [number, number, number] },
+    };
+    const said = fitWorking({ ...fit, placeOffMm: 2 }, gapped).join(' ');
+    expect(said).toContain(
+      'the point 1.0, 2.0, 3.5 mm of the part, whose nearest brick of laminate is 2.0 mm away',
+    );
+    expect(said).toContain('taken as predicted');
+    expect(said).toContain('The log of the laminate has 1 gap: nothing is compared there.');
+  });
+});
+
+describe('a saved run', () => {
+  it('from before there was a place and an air column reads as the coldest place without one', () => {
+    const log = keptLog('Time (s),Part (C)\n0,20\n60,21\n120,22\n180,23\n', 'oven.csv');
+    const { air: _air, place: _place, ...older } = log;
+    const items = new Map([[ovenRunKey('one'), JSON.stringify({ ...noOvenRun, log: older })]]);
+    const storage = { getItem: (key: string) => items.get(key) ?? null } as StoragePort;
+    expect(readOvenRun(storage, 'one').log).toMatchObject({ air: null, place: { kind: 'coldest' } });
   });
 });

@@ -14,6 +14,8 @@ import { usualHeatOptions, type HeatCase } from './heatCase';
 import { runHeat, type HeatRun, type WaterAt } from './heatRun';
 import type { CureKinetics } from './kinetics';
 import { laminateAnswers, type PlaceAnswer } from './laminateAnswers';
+import { findPlace, mostPlaceOffMm, voxelMiddleMm, type LaminatePlace } from './laminatePlace';
+import { curveAtPlace } from './laminateRecord';
 import type { LaminateHeat, StoneHeat } from './moldMaterials';
 import type { MoldVoxels } from './moldVoxels';
 import { neededDwell } from './neededDwell';
@@ -38,6 +40,8 @@ export interface CureChoices {
   readonly kinetics: CureKinetics | null;
   readonly glass: GlassConstants | null;
   readonly demoldC: number;
+  /** Where a thermocouple sits whose curve is wanted too, a point in the pull frame; null: nowhere. */
+  readonly thermocouple: LaminatePlace | null;
 }
 
 /** Temperatures in the plane through the coldest place of the laminate, x across and z along the pull. */
@@ -60,6 +64,8 @@ export interface PredictedRun {
   readonly hottest: PlaceAnswer;
   /** Middle of the coldest place's voxel, pull frame. */
   readonly coldestAtMm: Vec3;
+  /** At the thermocouple; null where none was asked for, and for a point that is not at the laminate. */
+  readonly thermocouple: Curve | null;
   readonly spreadK: number;
   readonly spreadAtS: number;
   readonly stonePeakC: number;
@@ -153,7 +159,8 @@ export function predictCure(
       treatment,
       coldest: answers.coldest,
       hottest: answers.hottest,
-      coldestAtMm: middleOf(voxels, voxel),
+      coldestAtMm: voxelMiddleMm(voxels, voxel),
+      thermocouple: thermocoupleCurve(choices, voxels, run),
       spreadK: answers.spreadK,
       spreadAtS: answers.spreadAtS,
       stonePeakC: answers.stonePeakC,
@@ -189,13 +196,14 @@ function dwellFor(choices: CureChoices, voxels: MoldVoxels, treatment: Dehydrati
   }).dwellS;
 }
 
-function middleOf({ nx, ny, sizeMm, originMm }: MoldVoxels, voxel: number): Vec3 {
-  const [i, j, k] = [voxel % nx, Math.floor(voxel / nx) % ny, Math.floor(voxel / (nx * ny))];
-  return [
-    originMm[0] + (i + 0.5) * sizeMm[0],
-    originMm[1] + (j + 0.5) * sizeMm[1],
-    originMm[2] + (k + 0.5) * sizeMm[2],
-  ];
+function thermocoupleCurve(
+  { thermocouple }: CureChoices,
+  voxels: MoldVoxels,
+  { laminate }: HeatRun,
+): Curve | null {
+  if (thermocouple === null) return null;
+  const { place, offMm } = findPlace(voxels, laminate, thermocouple);
+  return offMm > mostPlaceOffMm ? null : curveAtPlace(laminate, place);
 }
 
 function sliceOf(

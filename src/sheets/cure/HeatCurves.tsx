@@ -11,12 +11,16 @@ import { curveClass, curveLabel } from './curveStyles';
 /** A measured curve drawn over the predicted ones. */
 export interface DrawnLog {
   readonly name: string;
+  /** In the key, where it is no log. */
+  readonly label?: string;
   readonly curve: Curve;
 }
 
 export interface HeatCurvesProps {
   readonly program: OvenProgram;
   readonly prediction: CurePrediction | null;
+  /** Where in the laminate the prediction is read; where it was not asked at the thermocouple, the coldest place. */
+  readonly at?: 'coldest' | 'thermocouple';
   readonly logs?: readonly DrawnLog[];
   /** Where the run is, seconds after its start; null when none is on. */
   readonly nowS?: number | null;
@@ -26,7 +30,7 @@ const heightPx = 300;
 const edges = { left: 44, right: 14, top: 30, bottom: 40 };
 
 /** Dial, oven air and the laminate's coldest place over the hours. */
-export function HeatCurves({ program, prediction, logs = [], nowS = null }: HeatCurvesProps) {
+export function HeatCurves({ program, prediction, at = 'coldest', logs = [], nowS = null }: HeatCurvesProps) {
   const id = useId();
   const [box, widthPx] = useWidth<HTMLElement>();
   const dial = dialOf(program);
@@ -41,17 +45,17 @@ export function HeatCurves({ program, prediction, logs = [], nowS = null }: Heat
             label: 'Air in the oven',
             curve: clipped(prediction.air, endOfRuns(prediction)),
           },
-          ...prediction.runs.map(({ treatment, coldest }) => ({
+          ...prediction.runs.map(({ treatment, coldest, thermocouple }) => ({
             key: treatment,
             className: curveClass[treatment],
             label: curveLabel(treatment),
-            curve: coldest.curve,
+            curve: at === 'thermocouple' && thermocouple !== null ? thermocouple : coldest.curve,
           })),
         ]),
-    ...logs.map(({ name, curve }) => ({
+    ...logs.map(({ name, label, curve }) => ({
       key: `log-${name}`,
-      className: 'heat-log',
-      label: `Log: ${name}`,
+      className: label === undefined ? 'heat-log' : 'heat-fit',
+      label: label ?? `Log: ${name}`,
       curve,
     })),
   ];
@@ -76,7 +80,7 @@ export function HeatCurves({ program, prediction, logs = [], nowS = null }: Heat
         className="chart-drawing"
       >
         <title id={`${id}-title`}>
-          Temperature over hours: dial, oven air, and the coldest place of the laminate in three cases
+          Temperature over hours: dial, oven air, and one place of the laminate in three cases
         </title>
         {y.ticks(5).map((tick) => (
           <g key={tick}>

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
+import type { LaminatePlace } from '../../core/cure/laminatePlace';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import { wasDropped } from '../../jobs/client';
 import type { Progress } from '../../jobs/protocol';
@@ -34,8 +35,13 @@ const nothing: Told = { key: '', prediction: null, problem: null, progress: null
 /**
  * Keeps the oven run predicted for the present inputs: a coarse answer as soon as the part is measured and its mold is
  * cast, then the refined one.
+ * @param thermocouple where it sits, a point in the part's own axes; null: no curve of it is wanted
  */
-export function useCurePrediction(measuring: Measuring, inputs: ProjectInputs): CureForecast {
+export function useCurePrediction(
+  measuring: Measuring,
+  inputs: ProjectInputs,
+  thermocouple: LaminatePlace | null,
+): CureForecast {
   const { desk, measured, mold, moldProblem } = measuring;
   const [told, setTold] = useState<Told>(nothing);
   const [last, setLast] = useState<CurePrediction | null>(null);
@@ -44,7 +50,9 @@ export function useCurePrediction(measuring: Measuring, inputs: ProjectInputs): 
   const choices = useMemo(() => cureChoicesOf(inputs), [inputs]);
   // A mold that cannot be cast says why; asking to heat it would only say so again.
   const ready = measured !== null && mold !== null && moldProblem === null && choices.known;
-  const key = ready ? JSON.stringify([choices.value, measuring.reply?.shape.facetCount, turn]) : '';
+  const key = ready
+    ? JSON.stringify([{ ...choices.value, thermocouple }, measuring.reply?.shape.facetCount, turn])
+    : '';
   const shape = measuring.reply?.shape ?? null;
 
   useEffect(() => {

@@ -172,5 +172,6 @@ function choicesFor(inputs: ProjectInputs, program: OvenProgram, mix: StoneMix):
     kinetics: kineticsOf(cure),
     glass: glassOf(cure),
     demoldC: cure.demoldC,
+    thermocouple: null,
   };
 }

@@ -5,14 +5,15 @@ import { supplierCure, type SupplierCure } from '../../../core/cure/dose';
 import { Problem } from '../../../core/problem';
 import { formatNumber } from '../../../core/units/formatNumber';
 import type { CureInputs } from '../../../steps/cure/inputs';
-import { celsius, clockHours, hoursMinutes, treatmentNames } from '../../../steps/cure/say';
+import { celsius, clockHours, hoursMinutes } from '../../../steps/cure/say';
 import { Button } from '../../../ui/Button';
-import { ChoiceField } from '../../../ui/ChoiceField';
 import { FilePick } from '../../../ui/FilePick';
 import { Note } from '../../../ui/Note';
 import { NumberField } from '../../../ui/NumberField';
 import type { OvenRunLog } from '../../../workbook';
+import { FitNote, type FittedLog } from './FitNote';
 import { columnCurve, keptLog } from './keptLog';
+import { LogPlace } from './LogPlace';
 import type { OvenRunControl } from './useOvenRun';
 
 export interface RunLogProps {
@@ -22,6 +23,9 @@ export interface RunLogProps {
   readonly onChange: (change: Partial<CureInputs>) => void;
   /** Asks the worker; null while nothing can be fitted. */
   readonly onFit: ((log: OvenRunLog) => Promise<LogFit | null>) | null;
+  /** The last fit and the log that it was made from; null when there is none or the log has changed since. */
+  readonly fitted: FittedLog | null;
+  readonly onFitted: (fitted: FittedLog | null) => void;
 }
 
 const startSpec = {
@@ -36,16 +40,28 @@ const startSpec = {
 } as const;
 
 /** The thermocouple log: read, judged by its dose, and fitted. */
-export function RunLog({ control, cure, disabled, onChange, onFit }: RunLogProps) {
+export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFitted }: RunLogProps) {
   const { run, put } = control;
   const [problem, setProblem] = useState<string | null>(null);
-  const [fit, setFit] = useState<LogFit | null>(null);
   const { log } = run;
+  const changeLog = (change: Partial<OvenRunLog>) => {
+    if (log === null) return;
+    put({ ...run, log: { ...log, ...change } });
+    onFitted(null);
+  };
+  const takeOff = () => {
+    put({ ...run, log: null });
+    onFitted(null);
+  };
+  const askFit = async () => {
+    const asked = log === null || onFit === null ? null : await onFit(log);
+    if (log !== null && asked !== null) onFitted({ fit: asked, log });
+  };
   const read = async (file: File) => {
     try {
       put({ ...run, log: keptLog(await file.text(), file.name) });
       setProblem(null);
-      setFit(null);
+      onFitted(null);
     } catch (error) {
       if (!(error instanceof Problem)) throw error;
       setProblem(error.message);
@@ -61,7 +77,7 @@ export function RunLog({ control, cure, disabled, onChange, onFit }: RunLogProps
         >
           {log === null ? 'Read a thermocouple log' : 'Read another log'}
         </FilePick>
-        {log === null ? null : <Button onClick={() => put({ ...run, log: null })}>Take the log off</Button>}
+        {log === null ? null : <Button onClick={takeOff}>Take the log off</Button>}
       </div>
       {problem === null ? null : <Note problem>{problem}</Note>}
       {log === null ? null : (
@@ -74,29 +90,21 @@ export function RunLog({ control, cure, disabled, onChange, onFit }: RunLogProps
               {remark}
             </p>
           ))}
-          <ChoiceField
-            label="At the laminate"
-            meaning="The column of the thermocouple that touches the laminate; dose and fit are taken from it."
-            choices={log.columns.map(({ name }, at) => ({ value: String(at), label: name }))}
-            value={String(log.laminate)}
-            onChange={(at) => put({ ...run, log: { ...log, laminate: Number(at) } })}
-          />
+          <LogPlace log={log} onChange={changeLog} />
           <NumberField
             spec={startSpec}
             value={log.startsAfterS / 60}
             onChange={(minutes) => {
-              if (minutes !== null) put({ ...run, log: { ...log, startsAfterS: 60 * minutes } });
+              if (minutes !== null) changeLog({ startsAfterS: 60 * minutes });
             }}
           />
           <DoseNote log={log} cure={cure} />
           {onFit === null ? null : (
             <div className="button-row below-table">
-              <Button onClick={() => void onFit(log).then((answer) => answer && setFit(answer))}>
-                Fit air film and dampness to it
-              </Button>
+              <Button onClick={() => void askFit()}>Fit air film and dampness to it</Button>
             </div>
           )}
-          {fit === null ? null : <FitNote fit={fit} disabled={disabled} onTake={onChange} />}
+          {fitted === null ? null : <FitNote {...fitted} disabled={disabled} onTake={onChange} />}
         </>
       )}
     </>
@@ -140,39 +148,6 @@ function DoseNote({ log, cure }: { readonly log: OvenRunLog; readonly cure: Cure
           load.
         </p>
       ) : null}
-    </Note>
-  );
-}
-
-interface FitNoteProps {
-  readonly fit: LogFit;
-  readonly disabled: boolean;
-  readonly onTake: (change: Partial<CureInputs>) => void;
-}
-
-function FitNote({ fit: { best, chosen }, disabled, onTake }: FitNoteProps) {
-  return (
-    <Note>
-      <p>
-        The log fits best if {treatmentNames[best.treatment]}: air film {formatNumber(best.filmWPerM2K, 1)}{' '}
-        W/(m² K), {formatNumber(100 * best.heldShare, 0)} % of the free water held,{' '}
-        {formatNumber(best.misfitK, 1)} K off.{' '}
-        {chosen
-          ? 'The other cases fit clearly worse.'
-          : 'The other cases fit about as well: the log does not tell them apart.'}
-      </p>
-      <Button
-        disabled={disabled}
-        onClick={() =>
-          onTake({
-            air: 'own',
-            ownFilmWPerM2K: Math.round(10 * best.filmWPerM2K) / 10,
-            freeWaterLeftPercent: Math.round(100 * best.heldShare),
-          })
-        }
-      >
-        Take both over and predict again
-      </Button>
     </Note>
   );
 }

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { LogFit } from '../../../core/cure/fitToLog';
 import type { CurePrediction } from '../../../core/cure/predictCure';
 import type { OvenProgram } from '../../../core/cure/ovenProgram';
@@ -5,6 +6,8 @@ import type { CureInputs } from '../../../steps/cure/inputs';
 import { SectionHead } from '../../../ui/SectionHead';
 import type { OvenRunLog } from '../../../workbook';
 import { HeatCurves } from '../HeatCurves';
+import type { FittedLog } from './FitNote';
+import { drawnPlaceText } from './fitWorking';
 import { columnCurve } from './keptLog';
 import { RunClock } from './RunClock';
 import { RunLog } from './RunLog';
@@ -26,10 +29,22 @@ export interface RunPanelProps {
 export function RunPanel({ control, program, prediction, cure, disabled, onChange, onFit }: RunPanelProps) {
   const { run, nowMs, problem } = control;
   const { log } = run;
+  const [fitted, setFitted] = useState<FittedLog | null>(null);
   const logs = (log?.columns ?? []).flatMap(({ name }, at) => {
     const curve = log === null ? null : columnCurve(log, at);
     return curve === null ? [] : [{ name, curve }];
   });
+  const drawn =
+    fitted === null
+      ? logs
+      : [
+          ...logs,
+          {
+            name: 'fitted prediction',
+            label: 'Prediction, fitted to the log',
+            curve: fitted.fit.best.predicted,
+          },
+        ];
   return (
     <section aria-label="Run">
       <SectionHead title="Run" remark="goes on when this page is closed" />
@@ -40,14 +55,28 @@ export function RunPanel({ control, program, prediction, cure, disabled, onChang
         </p>
       )}
       {logs.length > 0 || runPhase(run) !== 'ready' ? (
-        <HeatCurves
-          program={program}
-          prediction={prediction}
-          logs={logs}
-          nowS={runPhase(run) === 'ready' ? null : elapsedS(run, nowMs)}
-        />
+        <>
+          <HeatCurves
+            program={program}
+            prediction={prediction}
+            at="thermocouple"
+            logs={drawn}
+            nowS={runPhase(run) === 'ready' ? null : elapsedS(run, nowMs)}
+          />
+          {log === null || prediction === null ? null : (
+            <p className="quiet">The predicted curves are those at {drawnPlaceText(log, prediction)}.</p>
+          )}
+        </>
       ) : null}
-      <RunLog control={control} cure={cure} disabled={disabled} onChange={onChange} onFit={onFit} />
+      <RunLog
+        control={control}
+        cure={cure}
+        disabled={disabled}
+        onChange={onChange}
+        onFit={onFit}
+        fitted={fitted}
+        onFitted={setFitted}
+      />
       <RunNotes control={control} />
     </section>
   );

@@ -1,7 +1,8 @@
 /** A thermocouple log as it is kept with the run: thinned to what a chart can show, gaps left as they are. */
 import type { Curve } from '../../../core/cure/curve';
+import type { LaminatePlace } from '../../../core/cure/laminatePlace';
 import { parseLog, type LogColumn } from '../../../core/cure/parseLog';
-import type { OvenRunLog } from '../../../workbook';
+import type { OvenRun, OvenRunLog } from '../../../workbook';
 
 /** Points kept per column; over a working day that is one every minute. */
 const mostPoints = 600;
@@ -11,6 +12,7 @@ const mostColumns = 6;
 export function keptLog(text: string, fileName: string): OvenRunLog {
   const { columns, notes } = parseLog(text);
   const kept = columns.slice(0, mostColumns);
+  const laminate = coolest(kept);
   return {
     fileName,
     columns: kept.map(({ name, curve, gaps }) => ({ name, ...thinned(curve, gaps), gaps: [...gaps] })),
@@ -20,7 +22,9 @@ export function keptLog(text: string, fileName: string): OvenRunLog {
         ? [`Only the first ${mostColumns} columns of temperatures are kept.`]
         : []),
     ],
-    laminate: coolest(kept),
+    laminate,
+    air: namedAir(kept, laminate),
+    place: { kind: 'coldest' },
     startsAfterS: 0,
   };
 }
@@ -45,9 +49,26 @@ function coolest(columns: readonly LogColumn[]): number {
   return Math.max(0, means.indexOf(Math.min(...means)));
 }
 
+/** A column whose heading says that it is the oven's; the maker corrects it. */
+function namedAir(columns: readonly LogColumn[], laminate: number): number | null {
+  const at = columns.findIndex(
+    ({ name }, column) => column !== laminate && /\b(?:air|oven|chamber)\b/iu.test(name),
+  );
+  return at === -1 ? null : at;
+}
+
 /** Curve of a column on the clock of the oven. */
 export function columnCurve({ columns, startsAfterS }: OvenRunLog, at: number): Curve | null {
   const column = columns[at];
   if (column === undefined) return null;
   return { timesS: column.timesS.map((timeS) => timeS + startsAfterS), valuesC: column.valuesC };
+}
+
+/** Curve of the oven's air; null where none was logged. */
+export const airCurve = (log: OvenRunLog): Curve | null =>
+  log.air === null ? null : columnCurve(log, log.air);
+
+/** Where the prediction is wanted besides its coldest and hottest places. */
+export function thermocoupleOf({ log }: OvenRun): LaminatePlace | null {
+  return log === null || log.place.kind === 'coldest' ? null : log.place;
 }
