@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { createMeasureCache } from '../sheets/measuring/measureCache';
 import type { Workbook } from '../workbook';
 import { WorkbookContext } from '../workbook/useWorkbook';
@@ -9,8 +9,18 @@ import { ProjectsPage } from './projects/ProjectsPage';
 import { useRoute } from './route';
 import { saveTextFile } from './saveTextFile';
 
-export function App({ workbook }: { readonly workbook: Workbook }) {
+export interface AppProps {
+  readonly workbook: Workbook;
+  /** Settles when the first start has put the demo in, or found that it is not the first. */
+  readonly started: Promise<unknown>;
+}
+
+export function App({ workbook, started }: AppProps) {
   const route = useRoute();
+  const [starting, setStarting] = useState(true);
+  useEffect(() => {
+    void started.finally(() => setStarting(false));
+  }, [started]);
   const [cache] = useState(createMeasureCache);
   const saveOpenProject = () => {
     const id = workbook.store.getState().project?.id;
@@ -22,7 +32,7 @@ export function App({ workbook }: { readonly workbook: Workbook }) {
       <NewVersionNote onBeforeReload={() => workbook.flush()} />
       <ErrorBoundary onSaveProject={saveOpenProject}>
         {route.page === 'projects' ? (
-          <ProjectsPage />
+          <ProjectsPage starting={starting} />
         ) : (
           <ProjectPage
             key={route.projectId}

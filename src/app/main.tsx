@@ -17,10 +17,11 @@ if (root === null) throw new Error('index.html has no element with the id "root"
 
 applyTheme(readTheme());
 const workbook = createWorkbook(browserPorts());
-createRoot(root).render(<App workbook={workbook} />);
+const started = workbook.start();
+createRoot(root).render(<App workbook={workbook} started={started} />);
 keepOfflineCopy();
 
-const [demo] = await workbook.start();
+const [demo] = await started;
 // The very first start opens on the demo; whoever follows a link to a project gets that one.
 if (demo !== undefined && parseRoute(window.location.hash).page === 'projects')
   goTo(projectHref(demo, 'walls'));

@@ -33,7 +33,7 @@ function unitsOf(projectId: string, meshKey: string | null, usage: Usage): numbe
 }
 
 /** The list of projects, one per enclosure part. */
-export function ProjectsPage() {
+export function ProjectsPage({ starting = false }: { readonly starting?: boolean }) {
   const workbook = useWorkbook();
   const projects = useWorkbookState((state) => state.projects);
   const lastDeleted = useWorkbookState((state) => state.lastDeleted);
@@ -98,7 +98,11 @@ export function ProjectsPage() {
         </div>
       ) : null}
       {projects.length === 0 ? (
-        <p>No project yet. Make a new one, open a project file, or put the demo in.</p>
+        <p role="status">
+          {starting
+            ? 'Making the demo project…'
+            : 'No project yet. Make a new one, open a project file, or put the demo in.'}
+        </p>
       ) : null}
       {byEnclosure(projects).map(([enclosure, group]) => (
         <section key={enclosure} aria-label={enclosure}>
