@@ -6,6 +6,7 @@ import { buildAdjacency } from '../core/mesh/adjacency';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
 import { findHealth } from '../core/mesh/health';
+import { integrate, type MeshIntegrals } from '../core/mesh/integrals';
 import { facetSurroundings, measurePart, unitVector, type FacetSurroundings } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
@@ -64,8 +65,8 @@ interface OpenPart extends ReadyPart {
   readonly key: string;
   readonly part: PartInMm;
   wallsDone: boolean;
-  /** Worked out while the helper measures the first walls. */
-  surroundings: FacetSurroundings | null;
+  /** What needs no walls: worked out while the helper measures the first of them. */
+  known: { readonly whole: MeshIntegrals; readonly surroundings: FacetSurroundings } | null;
 }
 
 /** Same key, same part of the open mesh. */
@@ -146,8 +147,11 @@ export class BenchSession implements BenchWorker {
     progress({ doing, share: 0.1 });
     const lookAround = () => {
       const { mesh } = measuring;
-      opened.surroundings ??= facetSurroundings(mesh, buildAdjacency(mesh), basis?.cornersOfChildren);
-      return opened.surroundings;
+      opened.known ??= {
+        whole: integrate(part.partMesh),
+        surroundings: facetSurroundings(mesh, buildAdjacency(mesh), basis?.cornersOfChildren),
+      };
+      return opened.known;
     };
     await measureTogether(
       bench,
@@ -158,8 +162,9 @@ export class BenchSession implements BenchWorker {
       lookAround,
     );
     opened.wallsDone = true;
+    const { whole, surroundings } = lookAround();
     const measurement = measurePart(measuring.mesh, pull, {
-      surroundings: lookAround(),
+      surroundings,
       walls: bench,
       reach: bench.reach,
       onProgress: (step, share) => progress({ doing: step, share: 0.85 + 0.1 * share }),
@@ -170,7 +175,7 @@ export class BenchSession implements BenchWorker {
     progress({ doing: 'summing up', share: 0.95 });
     const drawn = basis ? drawnFacets(basis, measurement) : measurement;
     const faces = closingSamples(measuring.mesh, measurement);
-    const summary = summarize(part.partMesh, part.health, measurement, drawn, faces);
+    const summary = summarize(part.partMesh, part.health, measurement, drawn, faces, whole);
     const { areaMm2, wallMm, pullCosine, armUMm, armVMm } = faces;
     progress({ doing: 'summing up', share: 1 });
     // Copies, since what is sent from a worker is gone here, and probes and patches still need it.
@@ -296,7 +301,7 @@ export class BenchSession implements BenchWorker {
 
   private putPart(part: PartInMm, ready: ReadyPart, choices: MeasureChoices): OpenPart {
     this.measurement = null;
-    this.part = { ...ready, part, key: keyOf(part.unit, choices), wallsDone: false, surroundings: null };
+    this.part = { ...ready, part, key: keyOf(part.unit, choices), wallsDone: false, known: null };
     return this.part;
   }
 

@@ -14,7 +14,7 @@ export interface SelectedQuantiles {
 /**
  * The smallest values whose cumulative weight reaches each share of the whole, as `quantile` of a sorted distribution
  * gives them (up to the rounding of the sum where a share is reached exactly), in two passes: the upper half of the
- * bits of a value sorts it into one of 65,536 bins, and the bin that a share falls into is told apart by the lower half.
+ * bits of a value sorts it into one of 65,536 bins, and the bin that a share falls into is told apart by the lower half (at most 255 shares).
  * NaN values and entries without weight are left out.
  * @param take 1 for the entries to take; all when left out
  */
@@ -25,32 +25,37 @@ export function selectQuantiles(
   take?: Uint8Array,
 ): SelectedQuantiles {
   const bits = new Uint32Array(values.buffer, values.byteOffset, values.length);
-  const counts = (entry: number) =>
-    !Number.isNaN(values[entry]) && weights[entry]! > 0 && (!take || take[entry] !== 0);
   const upper = new Float64Array(halfCount);
   let min = Infinity;
   let max = -Infinity;
   let wholeWeight = 0;
   for (let entry = 0; entry < values.length; entry++) {
-    if (!counts(entry)) continue;
     const value = values[entry]!;
+    const weight = weights[entry]!;
+    if (Number.isNaN(value) || !(weight > 0) || (take && take[entry] === 0)) continue;
     if (value < min) min = value;
     if (value > max) max = value;
-    upper[keyOf(bits[entry]!) >>> halfBits]! += weights[entry]!;
-    wholeWeight += weights[entry]!;
+    upper[keyOf(bits[entry]!) >>> halfBits]! += weight;
+    wholeWeight += weight;
   }
   if (wholeWeight === 0) return { at: shares.map(() => null), min: null, max: null, wholeWeight };
 
   const targets = shares.map((share) => ({ ...binAt(upper, share * wholeWeight), share }));
-  const lower = new Map(targets.map(({ bin }) => [bin, new Float64Array(halfCount)]));
+  const wanted = [...new Set(targets.map(({ bin }) => bin))];
+  const lower = wanted.map(() => new Float64Array(halfCount));
+  /** Place in `wanted` of each upper bin, plus one; 0 for the bins that no share falls into. */
+  const place = new Uint8Array(halfCount);
+  wanted.forEach((bin, at) => (place[bin] = at + 1));
   for (let entry = 0; entry < values.length; entry++) {
-    if (!counts(entry)) continue;
     const key = keyOf(bits[entry]!);
-    const within = lower.get(key >>> halfBits);
-    if (within) within[key & (halfCount - 1)]! += weights[entry]!;
+    const at = place[key >>> halfBits]!;
+    if (at === 0) continue;
+    const weight = weights[entry]!;
+    if (Number.isNaN(values[entry]) || !(weight > 0) || (take && take[entry] === 0)) continue;
+    lower[at - 1]![key & (halfCount - 1)]! += weight;
   }
   const at = targets.map(({ bin, before, share }) => {
-    const within = binAt(lower.get(bin)!, share * wholeWeight - before);
+    const within = binAt(lower[place[bin]! - 1]!, share * wholeWeight - before);
     return valueOf(((bin << halfBits) | within.bin) >>> 0);
   });
   return { at, min, max, wholeWeight };

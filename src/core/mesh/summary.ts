@@ -3,7 +3,7 @@ import { closingSamples } from '../closing/closingSamples';
 import type { FacetSamples } from '../closing/closingTypes';
 import { draftShares } from './draft';
 import type { DrawnFacets } from './drawnFacets';
-import { integrate } from './integrals';
+import { integrate, type MeshIntegrals } from './integrals';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
 import { selectQuantiles } from './selectQuantiles';
 import { isDrawnSolid } from './solidPattern';
@@ -31,6 +31,7 @@ import {
  * @param measurement of the mesh, or of the one that it was split into
  * @param drawn one measurement per facet of `mesh`; left out when nothing was split
  * @param faces closing samples of the mesh that was measured; left out when nothing was split
+ * @param whole integrals of `mesh`, for a caller that has them
  */
 export function summarize(
   mesh: IndexedMesh,
@@ -38,10 +39,10 @@ export function summarize(
   measurement: Measurement,
   drawn: DrawnFacets = measurement,
   faces: FacetSamples = closingSamples(mesh, measurement),
+  whole: MeshIntegrals = integrate(mesh),
 ): PartSummary {
   const { areaMm2, rayWallMm, ballWallMm, kind, facetCount } = measurement;
   const { show } = facetKind;
-  const whole = integrate(mesh);
   const closed = health.watertight || measurement.closed;
 
   const kindAreaMm2: Record<FacetKind, number> = {
