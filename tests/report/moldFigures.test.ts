@@ -1,44 +1,9 @@
 /** The pour bench from the command line: the halves are cast there too, and the weighing follows from them. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { writeStlBinary } from '../../src/core/mesh/writeStl';
-import { runReport } from '../../src/report/runReport';
-import { tray } from '../support/meshes';
+import { trayReports } from '../support/headlessReport';
 
-const folder = mkdtempSync(join(tmpdir(), 'mold-report-'));
-const path = join(folder, 'tray.stl');
-/** 60 × 40 × 15 mm outside, 2 mm wall, open upward: the show face looks down. */
-writeFileSync(path, writeStlBinary(tray([60, 40, 15], 2)));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-async function reported(...words: readonly string[]) {
-  const { output } = await runReport(
-    ['--stl', path, '--unit', 'mm', '--pull', '0,0,-1', '--set', 'mold.prySlotCount=0', ...words, '--json'],
-    { appVersion: '0', date: '2031-05-06', onProgress: () => {} },
-  );
-  interface Report {
-    readonly steps: Readonly<
-      Record<
-        string,
-        {
-          readonly figures: readonly { readonly id: string; readonly value: unknown }[];
-          readonly verdicts: readonly {
-            readonly id: string;
-            readonly word: string;
-            readonly reason: string;
-          }[];
-        }
-      >
-    >;
-  }
-  const { steps } = JSON.parse(output) as Report;
-  return {
-    value: (id: string) => steps[id.split('.')[0] ?? '']?.figures.find((one) => one.id === id)?.value,
-    verdict: (id: string) => steps[id.split('.')[0] ?? '']?.verdicts.find((one) => one.id === id),
-  };
-}
+const { report: reported, remove } = trayReports();
+afterAll(remove);
 
 describe('mold figures of the headless report', { timeout: 120_000 }, () => {
   test('by hand: a tray in a box with 10 mm of stone all round', async () => {
