@@ -1,6 +1,7 @@
 import { closingHistogram } from '../core/closing/closingHistogram';
 import { closingSamples } from '../core/closing/closingSamples';
 import { repairedSamples } from '../core/closing/repairedSamples';
+import type { DehydrationTreatment } from '../core/cure/dehydration';
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { buildAdjacency } from '../core/mesh/adjacency';
 import { bestPull } from '../core/mesh/bestPull';
@@ -32,6 +33,7 @@ import type {
   BenchWorker,
   CureChoices,
   CurePrediction,
+  HeatCutQuestion,
   LogToFit,
   MeasureChoices,
   OnProgress,
@@ -231,6 +233,14 @@ export class BenchSession implements BenchWorker {
 
   async compareCure(choices: CureChoices, mostC: number, progress: OnProgress) {
     return this.cure.compare(this.measured().part.partMesh, choices, mostC, progress);
+  }
+
+  async heatCut(question: HeatCutQuestion) {
+    return this.cure.cut(question);
+  }
+
+  async heatAt(treatment: DehydrationTreatment, pointMm: Vec3) {
+    return this.cure.at(treatment, pointMm);
   }
 
   async fitCure(choices: CureChoices, log: LogToFit, progress: OnProgress) {

@@ -30,6 +30,8 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   findSelfTouching: 'measurement',
   castHalves: 'measurement',
   predictCure: 'measurement',
+  heatCut: 'measurement',
+  heatAt: 'measurement',
   fitCure: 'measurement',
   compareCure: 'measurement',
   saveHalf: 'measurement',
@@ -276,6 +278,9 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       ask('predictCure', options, (bench, progress) => bench.predictCure(wanted, stage, progress)),
     compareCure: (wanted, mostC, options = {}) =>
       ask('compareCure', options, (bench, progress) => bench.compareCure(wanted, mostC, progress)),
+    heatCut: (question, options = {}) => ask('heatCut', options, (bench) => bench.heatCut(question)),
+    heatAt: (treatment, pointMm, options = {}) =>
+      ask('heatAt', options, (bench) => bench.heatAt(treatment, pointMm)),
     fitCure: (wanted, log, options = {}) =>
       ask('fitCure', options, (bench, progress) => bench.fitCure(wanted, log, progress)),
     saveHalf: (half, wanted, options = {}) =>

@@ -1,8 +1,17 @@
 import { compareCure, type CureComparison } from '../core/cure/compareCure';
 import { closedMoldVoxels } from '../core/cure/closedMold';
 import { endOf } from '../core/cure/curve';
+import type { DehydrationTreatment } from '../core/cure/dehydration';
 import { fitToLog, type LogFit, type LogToFit } from '../core/cure/fitToLog';
 import { placeInPullFrame } from '../core/cure/laminatePlace';
+import {
+  cutFields,
+  fieldBounds,
+  heatAtPoint,
+  keptFields,
+  type HeatAtPoint,
+  type HeatFields,
+} from '../core/cure/heatFields';
 import type { MoldVoxels } from '../core/cure/moldVoxels';
 import {
   coarseVoxelMm,
@@ -11,11 +20,19 @@ import {
   type CureChoices,
   type CurePrediction,
 } from '../core/cure/predictCure';
-import type { IndexedMesh } from '../core/mesh/types';
-import type { OnProgress } from './protocol';
+import type { IndexedMesh, Vec3 } from '../core/mesh/types';
+import { intoFrame, pullFrame, type PullFrame } from '../core/stone/pours/pullFrame';
+import type { HeatCutQuestion, HeatCutReply, OnProgress } from './protocol';
+
+/** Room for the fields of each of the three runs; a mold of ordinary size keeps them all at 2 mm. */
+const fieldBytesPerRun = 16_000_000;
 
 /** Predicts the oven run through the mold around the part on the bench; a program changed in the same mold fills it once. */
 export class CureBench {
+  private heated: {
+    readonly frame: PullFrame;
+    readonly fields: ReadonlyMap<DehydrationTreatment, HeatFields>;
+  } | null = null;
   private held: {
     readonly mesh: IndexedMesh;
     readonly pour: string;
@@ -31,9 +48,37 @@ export class CureBench {
     const voxelsAt = (voxelMm: number) => this.filled(mesh, choices, voxelMm);
     const thermocouple =
       choices.thermocouple && placeInPullFrame(mesh, choices.pour.pull, choices.thermocouple);
-    return predictCure({ ...choices, thermocouple }, voxelsAt, stage, (doing, share) =>
-      progress({ doing, share }),
+    const fields = new Map<DehydrationTreatment, HeatFields>();
+    const prediction = predictCure(
+      { ...choices, thermocouple },
+      voxelsAt,
+      stage,
+      (doing, share) => progress({ doing, share }),
+      (treatment, voxels, frames) => fields.set(treatment, keptFields(voxels, frames, fieldBytesPerRun)),
     );
+    this.heated = { frame: pullFrame(mesh, choices.pour.pull), fields };
+    return prediction;
+  }
+
+  /** The mold of the last prediction, cut; null when there is none. */
+  cut({ treatment, axis, atMm, timeS }: HeatCutQuestion): HeatCutReply | null {
+    const fields = this.heated?.fields.get(treatment);
+    if (this.heated === null || fields === undefined) return null;
+    const { lowMm, highMm } = fieldBounds(fields);
+    return {
+      cut: cutFields(fields, axis, atMm ?? (lowMm[axis] + highMm[axis]) / 2, timeS),
+      lowMm,
+      highMm,
+      frame: this.heated.frame,
+    };
+  }
+
+  /** @param pointMm in the part's own axes */
+  at(treatment: DehydrationTreatment, pointMm: Vec3): HeatAtPoint | null {
+    const fields = this.heated?.fields.get(treatment);
+    if (this.heated === null || fields === undefined) return null;
+    const [x, y, z] = intoFrame(this.heated.frame, Float64Array.from(pointMm));
+    return heatAtPoint(fields, [x!, y!, z!]);
   }
 
   /** In coarse voxels: the log is not read to a tenth of a kelvin either. A given point is one of the part's own axes. */
@@ -62,5 +107,6 @@ export class CureBench {
 
   forget(): void {
     this.held = null;
+    this.heated = null;
   }
 }

@@ -15,7 +15,9 @@
  */
 import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTypes';
 import type { CureComparison } from '../core/cure/compareCure';
+import type { DehydrationTreatment } from '../core/cure/dehydration';
 import type { LogFit, LogToFit } from '../core/cure/fitToLog';
+import type { HeatAtPoint, HeatCut } from '../core/cure/heatFields';
 import type { CureChoices, CurePrediction } from '../core/cure/predictCure';
 import type { SavedMeshChoices } from '../core/mesh/measureSaved';
 import type {
@@ -34,6 +36,7 @@ import type { UnitGuess } from '../core/mesh/unitGuess';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
+import type { PullFrame } from '../core/stone/pours/pullFrame';
 import type { Repair } from '../core/stone/repairs';
 
 export type { CureComparison } from '../core/cure/compareCure';
@@ -173,6 +176,23 @@ export interface RepairedWalls {
   readonly wallMm: ClosingSamples['wallMm'];
 }
 
+/** A cut through the mold in the oven; `atMm` along the axis of the pull frame, null for the middle. */
+export interface HeatCutQuestion {
+  readonly treatment: DehydrationTreatment;
+  readonly axis: 0 | 1 | 2;
+  readonly atMm: number | null;
+  readonly timeS: number;
+}
+
+export interface HeatCutReply {
+  readonly cut: HeatCut;
+  /** Ends of the mold along each axis, pull frame. */
+  readonly lowMm: Vec3;
+  readonly highMm: Vec3;
+  /** Where the pull frame lies in the part's own axes. */
+  readonly frame: PullFrame;
+}
+
 export type OnProgress = (progress: Progress) => void;
 
 /** What the worker offers; `BenchSession` is the one implementation, in the worker or on the caller's own thread. */
@@ -199,6 +219,10 @@ export interface BenchWorker {
     stage: CurePrediction['stage'],
     progress: OnProgress,
   ): Promise<CurePrediction>;
+  /** The mold of the last prediction, cut at a time of the run; null when nothing was predicted. */
+  heatCut(question: HeatCutQuestion): Promise<HeatCutReply | null>;
+  /** Temperature over the run at a point of the part's own axes; null outside the mold, or when nothing was predicted. */
+  heatAt(treatment: DehydrationTreatment, pointMm: Vec3): Promise<HeatAtPoint | null>;
   /** Air film and dampness that make the prediction follow a log. */
   fitCure(choices: CureChoices, log: LogToFit, progress: OnProgress): Promise<LogFit>;
   /** Programs up to `mostC` and other molds side by side. */
@@ -248,6 +272,8 @@ export interface BenchClient {
     stage: CurePrediction['stage'],
     options?: JobOptions,
   ): Promise<CurePrediction>;
+  heatCut(question: HeatCutQuestion, options?: JobOptions): Promise<HeatCutReply | null>;
+  heatAt(treatment: DehydrationTreatment, pointMm: Vec3, options?: JobOptions): Promise<HeatAtPoint | null>;
   fitCure(choices: CureChoices, log: LogToFit, options?: JobOptions): Promise<LogFit>;
   compareCure(choices: CureChoices, mostC: number, options?: JobOptions): Promise<CureComparison>;
   saveHalf(half: StoneHalf, choices: PourChoices, options?: JobOptions): Promise<Uint8Array>;

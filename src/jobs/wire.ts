@@ -74,6 +74,8 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
       send(() => bench.predictCure(choices, stage, thinned(progress))),
     compareCure: (choices, mostC, progress) =>
       send(() => bench.compareCure(choices, mostC, thinned(progress))),
+    heatCut: (question) => send(() => bench.heatCut(question)),
+    heatAt: (treatment, pointMm) => send(() => bench.heatAt(treatment, pointMm)),
     fitCure: (choices, log, progress) => send(() => bench.fitCure(choices, log, thinned(progress))),
     saveHalf: (half, choices, progress) => send(() => bench.saveHalf(half, choices, thinned(progress))),
     repairedWalls: (repairs) => send(() => bench.repairedWalls(repairs)),
@@ -99,6 +101,8 @@ export function wrapBench(endpoint: Endpoint): BenchWorker {
     castHalves: (choices, progress) => receive(wired.castHalves(choices, proxy(progress))),
     predictCure: (choices, stage, progress) => receive(wired.predictCure(choices, stage, proxy(progress))),
     compareCure: (choices, mostC, progress) => receive(wired.compareCure(choices, mostC, proxy(progress))),
+    heatCut: (question) => receive(wired.heatCut(question)),
+    heatAt: (treatment, pointMm) => receive(wired.heatAt(treatment, pointMm)),
     fitCure: (choices, log, progress) => receive(wired.fitCure(choices, log, proxy(progress))),
     saveHalf: (half, choices, progress) => receive(wired.saveHalf(half, choices, proxy(progress))),
     repairedWalls: (repairs) => receive(wired.repairedWalls(repairs)),

@@ -11,7 +11,7 @@ import { supplierCure, type SupplierPoint } from './dose';
 import type { FreeWaterChoices } from './freeWater';
 import { glassTransitionC, type GlassConstants } from './glassTransition';
 import { usualHeatOptions, type HeatCase } from './heatCase';
-import { runHeat, type HeatRun, type WaterAt } from './heatRun';
+import { runHeat, type HeatFrame, type HeatRun, type WaterAt } from './heatRun';
 import type { CureKinetics } from './kinetics';
 import { laminateAnswers, type PlaceAnswer } from './laminateAnswers';
 import { findPlace, mostPlaceOffMm, voxelMiddleMm, type LaminatePlace } from './laminatePlace';
@@ -102,6 +102,12 @@ const longestCoolingS = 16 * 3600;
 const mostFrames = 40;
 
 export type OnCureProgress = (doing: string, share: number) => void;
+/** Takes the whole fields of each run, which the prediction itself does not carry. */
+export type OnHeatFrames = (
+  treatment: DehydrationTreatment,
+  voxels: MoldVoxels,
+  frames: readonly HeatFrame[],
+) => void;
 
 /** The case of a prediction with one treatment of dehydration. */
 export function heatCaseOf(
@@ -133,6 +139,7 @@ export function predictCure(
   voxelsAt: (voxelMm: number) => MoldVoxels,
   stage: CurePrediction['stage'],
   onProgress: OnCureProgress = () => {},
+  onFrames: OnHeatFrames = () => {},
 ): CurePrediction {
   const { dwells, heatedS } = programOnDial(choices.program);
   const voxelMm = stage === 'coarse' ? Math.max(coarseVoxelMm, choices.voxelMm) : choices.voxelMm;
@@ -151,6 +158,7 @@ export function predictCure(
       stopWhen: ({ timeS, hottestLaminateC }) => timeS > heatedS && hottestLaminateC < choices.demoldC,
       onProgress: (share) => onProgress('heating the mold', (i + share) / dehydrationTreatments.length),
     });
+    onFrames(treatment, voxels, run.frames);
     const answers = laminateAnswers(one, run, dwells);
     const voxel = run.laminate.voxels[answers.coldest.place]!;
     plane ??= Math.floor(voxel / voxels.nx) % voxels.ny;
