@@ -48,6 +48,14 @@ export const migrations: readonly MigrationStep[] = [
       inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
     }),
   },
+  {
+    toFormat: 4,
+    change: 'exponents of the first term of two-term kinetics; not given so far',
+    migrate: (project) => ({
+      ...project,
+      inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
+    }),
+  },
 ];
 
 /** Fields of `defaults` that `given` has not, at every depth but not inside lists; the schema fills list entries. */
@@ -62,7 +70,7 @@ function withMissingFilled(given: JsonObject, defaults: JsonObject): JsonObject 
 }
 
 /** The format that this app writes. */
-export const currentFormat = 3;
+export const currentFormat = 4;
 
 /** Runs every step after `fromFormat`, in order. Throws what a step throws. */
 export function migrate(project: JsonObject, fromFormat: number): JsonObject {

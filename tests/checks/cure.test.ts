@@ -12,6 +12,8 @@ import { extremePlaces } from '../../src/core/cure/laminateRecord';
 import { voidPressureAlong } from '../../src/core/cure/moistureVoids';
 import { blockRound } from '../../src/core/cure/moldVoxels';
 import { kineticsForLearning } from '../../src/core/cure/publishedKinetics';
+import { kineticsOf } from '../../src/steps/cure/cureChoicesOf';
+import { defaultCureInputs, type CureInputs } from '../../src/steps/cure/inputs';
 import { options, programEndS, stoneCase } from '../support/cureCases';
 import rows from './cure-rows.json';
 
@@ -79,7 +81,7 @@ function lawOf(row: Row): CureLaw {
   };
 }
 
-const kineticsOf = (row: Row): CureKinetics => ({
+const rowKinetics = (row: Row): CureKinetics => ({
   law: lawOf(row),
   startCure: need(row, 'alpha0'),
   heatJPerG: 0,
@@ -113,7 +115,7 @@ const answers: readonly (readonly [
     /^CURE-[A-E]-/u,
     (row) => ({
       alpha: degreesOfCure(
-        kineticsOf(row),
+        rowKinetics(row),
         curveOf(pairs(row, 'temperature_profile_s_C')),
         row.inputs['times_s'] as readonly number[],
       ),
@@ -198,6 +200,59 @@ describe('rows of the reference', () => {
     }
   });
 });
+
+/** What the maker enters for a set of the rows. */
+function entered(row: Row): Pick<CureInputs, 'kineticsForm' | 'kinetics'> {
+  const kinetics = { ...defaultCureInputs.kinetics, startCure: need(row, 'alpha0') };
+  const kJ = (key: string) => need(row, key) / 1000;
+  const slowing = (key: string) => ({
+    sharpness: need(row, key),
+    criticalCure: need(row, 'alphaC0'),
+    criticalCurePerK: need(row, 'alphaCT_per_K'),
+  });
+  if (row.inputs['set'] === 'B')
+    return {
+      kineticsForm: 'diffusion-limited',
+      kinetics: {
+        ...kinetics,
+        k2PerS: need(row, 'A_per_s'),
+        k2EnergyKJPerMol: kJ('E_J_per_mol'),
+        m: need(row, 'm'),
+        n: need(row, 'n'),
+        ...slowing('C'),
+      },
+    };
+  return {
+    kineticsForm: 'two-term diffusion-limited',
+    kinetics: {
+      ...kinetics,
+      k1PerS: need(row, 'A1_per_s'),
+      k1EnergyKJPerMol: kJ('E1_J_per_mol'),
+      k1M: need(row, 'm1'),
+      k1N: need(row, 'n1'),
+      k2PerS: need(row, 'A2_per_s'),
+      k2EnergyKJPerMol: kJ('E2_J_per_mol'),
+      m: need(row, 'm2'),
+      n: need(row, 'n2'),
+      ...slowing('D'),
+    },
+  };
+}
+
+test.each(all.filter(({ id }) => /^CURE-[BCD]-/u.test(id)).map((row) => [row.id, row] as const))(
+  '%s as entered on the sheet',
+  (_, row) => {
+    const kinetics = kineticsOf({ ...defaultCureInputs, ...entered(row) });
+    const got = degreesOfCure(
+      kinetics!,
+      curveOf(pairs(row, 'temperature_profile_s_C')),
+      row.inputs['times_s'] as readonly number[],
+    );
+    listOf(row.expected['alpha']).forEach((one, i) =>
+      expect(Math.abs(got[i]! - one)).toBeLessThanOrEqual(row.tolerance.abs!),
+    );
+  },
+);
 
 /** Share of the crystal water left on the way up at 5 K/min. */
 const left = (untilC: number) => {

@@ -18,6 +18,9 @@ interface StepCase {
   readonly complaint: string;
 }
 
+const { cure } = defaultProjectInputs;
+const { k1M: _k1M, k1N: _k1N, ...kineticsOfFormat3 } = { ...cure.kinetics, k2PerS: 1.5e5 };
+
 /** One before and after for each step, by the format it produces. */
 const stepCases: Readonly<Record<number, StepCase>> = {
   2: {
@@ -34,6 +37,18 @@ const stepCases: Readonly<Record<number, StepCase>> = {
         ...defaultProjectInputs,
         part: { ...defaultProjectInputs.part, scale: 2 },
         plies: { ...defaultProjectInputs.plies, bulkFactor: 1.2, stack: [{ id: 'p' }] },
+      },
+    },
+    broken: { id: 'a' },
+    complaint: '"inputs" is missing',
+  },
+  4: {
+    before: { id: 'a', inputs: { ...defaultProjectInputs, cure: { ...cure, kinetics: kineticsOfFormat3 } } },
+    after: {
+      id: 'a',
+      inputs: {
+        ...defaultProjectInputs,
+        cure: { ...cure, kinetics: { ...kineticsOfFormat3, k1M: null, k1N: null } },
       },
     },
     broken: { id: 'a' },
@@ -110,7 +125,7 @@ describe('frozen documents', () => {
   it('of a former format is damaged when a step cannot read it', () => {
     expect(decodeProject(readFixture(1).replace('"toleranceMm"', '"tolerance"'))).toEqual({
       outcome: 'damaged',
-      reason: 'it could not be brought from format 1 to 3: "walls.toleranceMm" is missing',
+      reason: 'it could not be brought from format 1 to 4: "walls.toleranceMm" is missing',
     });
   });
 });

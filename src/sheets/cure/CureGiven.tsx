@@ -1,5 +1,5 @@
 import { cureChoiceSpecs, cureNumberSpecs, type CureInputs } from '../../steps/cure/inputs';
-import { kineticsFormSpec, kineticsSpecs } from '../../steps/cure/kineticsInputs';
+import { kineticsFields, kineticsFormSpec, kineticsSpecs } from '../../steps/cure/kineticsInputs';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
@@ -49,7 +49,7 @@ function Choice({ field, cure, disabled, onChange }: CureGivenProps & { readonly
 /** Oven, mold, limits and kinetics. */
 export function CureGiven(props: CureGivenProps) {
   const { cure, disabled, onChange } = props;
-  const given = Object.values(cure.kinetics).filter((value) => value !== null).length;
+  const given = kineticsFields[cure.kineticsForm].filter((field) => cure.kinetics[field] !== null).length;
   return (
     <>
       <Numbers fields={['freeWaterLeftPercent']} {...props} />
@@ -93,18 +93,16 @@ export function CureGiven(props: CureGivenProps) {
           disabled={disabled}
           onChange={(kineticsForm) => onChange({ kineticsForm: kineticsForm as CureInputs['kineticsForm'] })}
         />
-        {cure.kineticsForm === 'none'
-          ? null
-          : (Object.keys(kineticsSpecs) as (keyof typeof kineticsSpecs)[]).map((field) => (
-              <NumberField
-                key={field}
-                spec={kineticsSpecs[field]}
-                value={cure.kinetics[field]}
-                emptyWord="not given"
-                disabled={disabled}
-                onChange={(value) => onChange({ kinetics: { ...cure.kinetics, [field]: value } })}
-              />
-            ))}
+        {kineticsFields[cure.kineticsForm].map((field) => (
+          <NumberField
+            key={field}
+            spec={kineticsSpecs[field]}
+            value={cure.kinetics[field]}
+            emptyWord="not given"
+            disabled={disabled}
+            onChange={(value) => onChange({ kinetics: { ...cure.kinetics, [field]: value } })}
+          />
+        ))}
       </Disclosure>
       <Disclosure title="How finely it is worked out" remark={`bricks of ${cure.voxelMm} mm`}>
         <Numbers fields={['voxelMm']} {...props} />

@@ -6,7 +6,7 @@ import {
   type LaminateHeat,
 } from '../../core/cure/moldMaterials';
 import { freeWaterDefaults } from '../../core/cure/freeWater';
-import type { CureKinetics, CureLaw, RateConstant } from '../../core/cure/kinetics';
+import type { CureKinetics, CureLaw, DiffusionTerm, RateConstant } from '../../core/cure/kinetics';
 import { usualOven } from '../../core/cure/ovenAir';
 import {
   programOnDial,
@@ -106,14 +106,22 @@ export function kineticsOf({ kineticsForm, kinetics }: CureInputs): CureKinetics
   if (kineticsForm === 'autocatalytic') return { law: { form: 'autocatalytic', k1, k2, m, n }, ...rest };
   if (sharpness === null || criticalCure === null || criticalCurePerK === null)
     throw new Problem('cure.kineticsMissing', 'The diffusion-limited form also needs C, αC0 and αCT.');
+  const slowed = { k: k2, m, n, limited: true };
   const law: CureLaw = {
     form: 'diffusion-limited',
-    terms: [{ k: k2, m, n, limited: true }],
+    terms: kineticsForm === 'diffusion-limited' ? [slowed] : [unslowedTerm(kinetics), slowed],
     sharpness,
     criticalCure,
     criticalCurePerK,
   };
   return { law, ...rest };
+}
+
+/** @throws Problem `cure.kineticsMissing` */
+function unslowedTerm({ k1PerS, k1EnergyKJPerMol, k1M, k1N }: CureInputs['kinetics']): DiffusionTerm {
+  if (k1PerS === null || k1EnergyKJPerMol === null || k1M === null || k1N === null)
+    throw new Problem('cure.kineticsMissing', 'The two-term form also needs A1, E1, m1 and n1.');
+  return { k: constant(k1PerS, k1EnergyKJPerMol), m: k1M, n: k1N, limited: false };
 }
 
 function glassOf({ kinetics: { tgUncuredC, tgCuredC, lambda } }: CureInputs): CureChoices['glass'] {

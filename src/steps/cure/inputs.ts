@@ -60,7 +60,7 @@ export const cureInputsSchema = z.object({
   ...numberFields(cureNumberSpecs),
   stages: z.array(stageSchema),
   supplierCures: z.array(supplierCureSchema),
-  kineticsForm: z.enum(['none', 'autocatalytic', 'diffusion-limited']),
+  kineticsForm: z.enum(['none', 'autocatalytic', 'diffusion-limited', 'two-term diffusion-limited']),
   kinetics: z.object(optionalNumberFields(kineticsSpecs)),
 });
 export type CureInputs = z.infer<typeof cureInputsSchema>;

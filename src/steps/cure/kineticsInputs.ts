@@ -12,6 +12,10 @@ export const kineticsFormSpec: ChoiceSpec = {
     { value: 'none', label: 'none: the dose judges' },
     { value: 'autocatalytic', label: '(K1 + K2 αᵐ)(1 − α)ⁿ' },
     { value: 'diffusion-limited', label: 'K2 αᵐ(1 − α)ⁿ, slowed by diffusion' },
+    {
+      value: 'two-term diffusion-limited',
+      label: 'K1 αᵐ¹(1 − α)ⁿ¹ + K2 αᵐ(1 − α)ⁿ, the second slowed by diffusion',
+    },
   ],
 };
 
@@ -31,14 +35,16 @@ export const kineticsSpecs = {
     [0, 1e30, 4],
   ),
   k1EnergyKJPerMol: number('E1', 'kJ/mol', 'Energy of K1.', [0, 500, 2]),
+  k1M: number('m1', '', 'Exponent of the cured share beside K1; with the two-term form.', [0, 5, 4]),
+  k1N: number('n1', '', 'Exponent of the uncured share beside K1; with the two-term form.', [0, 50, 3]),
   k2PerS: number('A2', '1/s', 'Factor of K2 = A2 exp(−E2/RT); per second.', [0, 1e30, 4]),
   k2EnergyKJPerMol: number('E2', 'kJ/mol', 'Energy of K2.', [0, 500, 2]),
-  m: number('m', '', 'Exponent of the cured share.', [0, 5, 3]),
+  m: number('m', '', 'Exponent of the cured share.', [0, 5, 4]),
   n: number('n', '', 'Exponent of the uncured share.', [0, 5, 3]),
   sharpness: number(
     'C',
     '',
-    'How sharply diffusion slows the cure; with the diffusion-limited form.',
+    'How sharply diffusion slows the cure: K2’s term is divided by 1 + exp[C (α − αC0 − αCT T)], T in K.',
     [0, 200, 2],
   ),
   criticalCure: number('αC0', '', 'Critical degree of cure at 0 K.', [-10, 10, 4]),
@@ -59,3 +65,19 @@ export const kineticsSpecs = {
   tgCuredC: number('Tg fully cured', '°C', 'Of the fully cured resin, for DiBenedetto.', [-50, 400, 1]),
   lambda: number('λ', '', 'DiBenedetto λ, between 0 and 1.', [0.01, 1, 3]),
 } as const satisfies Record<string, NumberSpec>;
+
+export type KineticsForm = 'none' | 'autocatalytic' | 'diffusion-limited' | 'two-term diffusion-limited';
+export type KineticsField = keyof typeof kineticsSpecs;
+
+const ofK1 = ['k1PerS', 'k1EnergyKJPerMol'] as const;
+const ofK2 = ['k2PerS', 'k2EnergyKJPerMol', 'm', 'n'] as const;
+const ofDiffusion = ['sharpness', 'criticalCure', 'criticalCurePerK'] as const;
+const ofAll = ['startCure', 'heatJPerG', 'tgUncuredC', 'tgCuredC', 'lambda'] as const;
+
+/** What each form asks for, in the order in which it is asked. */
+export const kineticsFields: Readonly<Record<KineticsForm, readonly KineticsField[]>> = {
+  none: [],
+  autocatalytic: [...ofK1, ...ofK2, ...ofAll],
+  'diffusion-limited': [...ofK2, ...ofDiffusion, ...ofAll],
+  'two-term diffusion-limited': [...ofK1, 'k1M', 'k1N', ...ofK2, ...ofDiffusion, ...ofAll],
+};
