@@ -195,3 +195,30 @@ describe('the stone mold sheet', { timeout: 60_000 }, () => {
     expect(screen.getByRole('button', { name: 'Add a weighing' })).toBeDisabled();
   });
 });
+
+const weighed = (negativeG: readonly number[]): StepContext => {
+  const start = trayContext();
+  const dryingLog = negativeG.map((grams, at) => ({ hours: 4 * at, negativeG: grams, positiveG: null }));
+  return { ...start, inputs: { ...start.inputs, mold: { ...start.inputs.mold, dryingLog } } };
+};
+
+describe('the drying curve', () => {
+  const way = [0, 4, 8, 12].map((hours) => 170 + 18 * Math.exp(-hours / 6));
+
+  it('draws weighings, the fitted way and the dry target, and says the same in words', () => {
+    render(<Mold start={weighed(way)} />);
+    const drawing = screen.getByRole('img', { name: /^Negative: weight over hours/ });
+    expect(drawing.querySelectorAll('circle')).toHaveLength(4);
+    expect(drawing.querySelectorAll('path')).toHaveLength(1);
+    expect(drawing).toHaveAccessibleName(/fitted way down to 170\.0 g, 2\.4 g to go/);
+    expect(drawing).toHaveAccessibleName(/Dashed: dry at \d+\.\d g, by its fresh weight/);
+    expect(screen.queryByRole('img', { name: /^Positive: weight/ })).toBeNull();
+  });
+
+  it('has no line before an end can be seen, and says why', () => {
+    render(<Mold start={weighed(way.slice(0, 2))} />);
+    const drawing = screen.getByRole('img', { name: /^Negative: weight over hours/ });
+    expect(drawing.querySelectorAll('path')).toHaveLength(0);
+    expect(drawing).toHaveAccessibleName(/2 of the 3 weighings that an end point needs/);
+  });
+});

@@ -17,6 +17,8 @@ export interface DryingState {
   readonly endG: number | null;
   /** Time constant of the levelling; null with `endG`, and when the weight no longer changes. */
   readonly tauHours: number | null;
+  /** Fitted weight at the first weighing; null with `tauHours`. */
+  readonly startG: number | null;
   /** Still to go at the last weighing, g. */
   readonly toGoG: number | null;
   /** From the last weighing until less than the tolerance is left; null when not known, 0 when dry. */
@@ -44,7 +46,7 @@ export function dryingState(log: readonly Weighing[], toleranceG: number): Dryin
         `Weighing ${index + 1} needs a weight above zero and a later time than the one before. Correct that line.`,
       );
   });
-  const unknown = { endG: null, tauHours: null, toGoG: null, hoursLeft: null, misfitG: null };
+  const unknown = { endG: null, tauHours: null, startG: null, toGoG: null, hoursLeft: null, misfitG: null };
   const last = log[log.length - 1];
   if (log.length < leastWeighings || last === undefined)
     return {
@@ -58,6 +60,7 @@ export function dryingState(log: readonly Weighing[], toleranceG: number): Dryin
       word: 'dry',
       endG: lastThree.reduce((sum, grams) => sum + grams, 0) / leastWeighings,
       tauHours: null,
+      startG: null,
       toGoG: 0,
       hoursLeft: 0,
       misfitG: null,
@@ -76,6 +79,7 @@ export function dryingState(log: readonly Weighing[], toleranceG: number): Dryin
     word: dry ? 'dry' : 'not yet',
     endG: fit.endG,
     tauHours: fit.tauHours,
+    startG: fit.startG,
     toGoG,
     hoursLeft: dry ? 0 : fit.tauHours * Math.log(toGoG / toleranceG),
     misfitG: fit.misfitG,
@@ -83,6 +87,16 @@ export function dryingState(log: readonly Weighing[], toleranceG: number): Dryin
       ? 'What is left to the fitted end point is within the tolerance.'
       : 'The weight is still falling toward the fitted end point.',
   };
+}
+
+/** Weight on the fitted way at a time, g; null where nothing is fitted. `firstHours`: of the first weighing. */
+export function fittedWeightG(
+  { endG, startG, tauHours }: DryingState,
+  firstHours: number,
+  hours: number,
+): number | null {
+  if (endG === null || startG === null || tauHours === null) return null;
+  return endG + (startG - endG) * Math.exp(-(hours - firstHours) / tauHours);
 }
 
 interface Approach {

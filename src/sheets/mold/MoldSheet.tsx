@@ -11,6 +11,7 @@ import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import type { BenchTimers } from '../timers/useBenchTimers';
 import { BoxGiven } from './BoxGiven';
+import { DryingCurves } from './DryingCurve';
 import { DryingLog } from './DryingLog';
 import { MoldNumbers } from './MoldNumbers';
 import { MoldTimers } from './MoldTimers';
@@ -90,6 +91,7 @@ export function MoldSheet(props: MoldSheetProps) {
           disabled={readOnly}
           onChange={(dryingLog) => setMold({ dryingLog })}
         />
+        <DryingCurves context={context} />
         <MoldNumbers fields={['dryingC', 'dryingHours', 'scaleStepG']} {...fields} />
       </section>
       <section aria-label="Repairs of the stone">

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dryTargetFromFreshG, dryToleranceG } from '../../../src/core/stone/drying';
-import { dryingState, type Weighing } from '../../../src/core/stone/dryingLog';
+import { dryingState, fittedWeightG, type Weighing } from '../../../src/core/stone/dryingLog';
 import { halfStone } from '../../../src/core/stone/pourBatch';
 import { stoneMix } from '../../../src/core/stone/stoneMix';
 import { propertySeed } from '../../support/propertySeed';
@@ -17,6 +17,14 @@ describe(`the drying log (seed ${propertySeed})`, () => {
     expect(state.tauHours).toBeCloseTo(10, 3);
     expect(state.toGoG).toBeCloseTo(45 * Math.exp(-2.4), 3);
     expect(state.hoursLeft).toBeCloseTo(10 * Math.log(45 * Math.exp(-2.4)), 2);
+  });
+
+  test('the fitted way runs through the weighings of an exact approach, and there is none without an end', () => {
+    const log = approach(983, 1028, 10, [2, 4, 8, 16, 24]);
+    const state = dryingState(log, 1);
+    for (const { hours, grams } of log) expect(fittedWeightG(state, 2, hours)).toBeCloseTo(grams, 2);
+    expect(fittedWeightG(state, 2, 200)).toBeCloseTo(983, 2);
+    expect(fittedWeightG(dryingState(log.slice(0, 2), 1), 2, 8)).toBeNull();
   });
 
   test('any approach is found again from three weighings on', () => {
