@@ -9,7 +9,7 @@ import type { StepContext } from '../context';
 import { axisSizes, sizeChoices } from '../mold/sizes';
 import { clampsAfterThinning } from './clamps';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
-import { voidPressureOf } from './figures';
+import { voidPressureOf } from './voidPressure';
 import { celsius, hoursMinutes, treatmentNames } from './say';
 import { cureState, type CureAnswer } from './state';
 

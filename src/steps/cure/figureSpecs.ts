@@ -1,0 +1,101 @@
+/** Ids, labels, units and sources of the figures of the oven run; the ids are stable. */
+import type { FigureSpec } from '../figures';
+
+const heat = { status: 'computed', source: 'moldConduction' } as const;
+export const cureFigureSpecs = {
+  coldestPeak: {
+    id: 'cure.coldest.peakC',
+    label: 'Coldest place of the laminate peaks at',
+    unit: '°C',
+    decimals: 0,
+    ...heat,
+  },
+  hottestPeak: {
+    id: 'cure.hottest.peakC',
+    label: 'Hottest place of the laminate peaks at',
+    unit: '°C',
+    decimals: 0,
+    ...heat,
+  },
+  lag: {
+    id: 'cure.coldest.lagS',
+    label: 'Laminate behind the dial, hottest dwell that it reached',
+    unit: 's',
+    decimals: 0,
+    ...heat,
+  },
+  timeAtDwell: {
+    id: 'cure.coldest.timeAtDwellS',
+    label: 'Laminate within 5 K of the last dwell for',
+    unit: 's',
+    decimals: 0,
+    ...heat,
+  },
+  spread: {
+    id: 'cure.spreadK',
+    label: 'Largest difference across the part',
+    unit: 'K',
+    decimals: 1,
+    ...heat,
+  },
+  dose: {
+    id: 'cure.coldest.dose',
+    label: 'Dose at the coldest place (1 is the supplier’s minimum)',
+    unit: '',
+    decimals: 2,
+    source: 'supplierDose',
+  },
+  degree: {
+    id: 'cure.coldest.degreeOfCure',
+    label: 'Degree of cure at the coldest place',
+    unit: '',
+    decimals: 2,
+    status: 'your entry',
+  },
+  tg: {
+    id: 'cure.coldest.tgC',
+    label: 'Tg at the coldest place',
+    unit: '°C',
+    decimals: 0,
+    status: 'your entry',
+    source: 'diBenedetto',
+  },
+  dwell: {
+    id: 'cure.neededDwellS',
+    label: 'Last dwell that really cures the coldest place',
+    unit: 's',
+    decimals: 0,
+    source: 'supplierDose',
+  },
+  stonePeak: { id: 'cure.stonePeakC', label: 'Hottest stone', unit: '°C', decimals: 0, ...heat },
+  turned: {
+    id: 'cure.stoneTurnedMm',
+    label: 'Stone turned back to plaster, as a skin over the outside',
+    unit: 'mm',
+    decimals: 1,
+    status: 'from memory',
+    source: 'strydom1995',
+  },
+  water: {
+    id: 'cure.waterLeftG',
+    label: 'Free water left in the stone at the end',
+    unit: 'g',
+    decimals: 1,
+    ...heat,
+  },
+  voids: {
+    id: 'cure.resinPressureNeededKPa',
+    label: 'Resin pressure that keeps moisture from opening voids',
+    unit: 'kPa',
+    decimals: 0,
+    status: 'from memory',
+    source: 'kardos1986',
+  },
+  demold: {
+    id: 'cure.demoldAfterS',
+    label: 'Laminate under the demold temperature, after the oven is off',
+    unit: 's',
+    decimals: 0,
+    ...heat,
+  },
+} as const satisfies Record<string, FigureSpec>;
