@@ -89,6 +89,7 @@ test('a live run keeps its clock over a reload and a hold', async ({ page }) => 
 });
 
 test('a log with gaps and in Fahrenheit is read, judged by its dose, and fitted', async ({ page }) => {
+  test.setTimeout(240_000);
   await openCure(page);
   await enterCures(page);
   await run(page)
@@ -100,16 +101,18 @@ test('a log with gaps and in Fahrenheit is read, judged by its dose, and fitted'
     });
   await expect(run(page)).toContainText('This is not a log that can be read');
 
-  const lines = Array.from({ length: 270 }, (_, minute) => {
-    const celsius = 70 - 50 * Math.exp(-minute / 25);
-    return `${minute};${(celsius * 1.8 + 32).toFixed(1).replace('.', ',')}`;
-  }).filter((_, minute) => minute < 60 || minute > 95);
+  const fahrenheit = (celsius: number) => (celsius * 1.8 + 32).toFixed(1).replace('.', ',');
+  const lines = Array.from(
+    { length: 270 },
+    (_, minute) =>
+      `${minute};${fahrenheit(70 - 50 * Math.exp(-minute / 25))};${fahrenheit(71 - 50 * Math.exp(-minute / 4))}`,
+  ).filter((_, minute) => minute < 60 || minute > 95);
   await run(page)
     .getByLabel('Thermocouple log')
     .setInputFiles({
       name: 'laminate.csv',
       mimeType: 'text/csv',
-      buffer: Buffer.from(['Time (min);Laminate (F)', ...lines].join('\n')),
+      buffer: Buffer.from(['Time (min);Laminate (F);Oven air (F)', ...lines].join('\n')),
     });
   await expect(run(page)).toContainText('1 gap');
   await expect(run(page)).toContainText('Log: Laminate (F)');
@@ -120,6 +123,19 @@ test('a log with gaps and in Fahrenheit is read, judged by its dose, and fitted'
 
   await run(page).getByRole('button', { name: 'Fit air film and dampness to it' }).click();
   await expect(run(page)).toContainText(/The log fits best if .*air film \d+\.\d W/, { timeout: 60_000 });
+  await run(page).getByText('How the fit was made').click();
+  await expect(run(page)).toContainText('with the prediction at the coldest place of the laminate');
+  await expect(run(page)).toContainText(
+    /Air: as logged in “Oven air \(F\)”, whose sensor reads \d\.\d K too/,
+  );
+  await expect(run(page)).toContainText('Prediction, fitted to the log');
+  await run(page).getByRole('combobox', { name: 'Where it sits' }).selectOption('middle of the show face');
+  await expect(run(page)).toContainText('The predicted curves are those at the middle of the show face.', {
+    timeout: 60_000,
+  });
+  await expect(run(page)).not.toContainText('Prediction, fitted to the log');
+  await run(page).getByRole('button', { name: 'Fit air film and dampness to it' }).click();
+  await expect(run(page)).toContainText('Prediction, fitted to the log', { timeout: 60_000 });
   await run(page).getByRole('button', { name: 'Take both over and predict again' }).click();
   await expect(page.getByRole('combobox', { name: 'Air in the oven' })).toHaveValue('own');
 });
