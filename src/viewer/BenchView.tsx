@@ -13,8 +13,18 @@ import {
 } from './closingMapViews';
 import { ClosingReadout } from './ClosingReadout';
 import type { MoldHalves } from './halvesBox';
+import type { DrawnHeat } from './heatSheet';
+import type { PartBox } from './orbitView';
 import { KindAreas } from './KindAreas';
-import { mapTabs, mapTitles, mapView, type MapLimits, type MapTab, type MapView } from './mapColors';
+import {
+  mapTabs,
+  mapTitles,
+  mapView,
+  type MapLegend as LegendOfMap,
+  type MapLimits,
+  type MapTab,
+  type MapView,
+} from './mapColors';
 import { MapLegend } from './MapLegend';
 import { PartView, type PlaceOnPart } from './PartView';
 import { PlacesTable } from './PlacesTable';
@@ -32,9 +42,19 @@ export interface MarkedFacets {
 }
 
 /** Every map that the view can draw. */
-export type BenchMap = MapTab | ClosingTab;
+export type BenchMap = MapTab | ClosingTab | 'heat';
 
-const titles: Readonly<Record<BenchMap, string>> = { ...mapTitles, ...closingTabTitles };
+const titles: Readonly<Record<BenchMap, string>> = { ...mapTitles, ...closingTabTitles, heat: 'Heat' };
+
+/** The mold in the oven: what is drawn of it, and the controls and readouts under it. */
+export interface HeatView {
+  /** Null while the cut is being made. */
+  readonly drawn: { readonly sheet: DrawnHeat; readonly box: PartBox } | null;
+  readonly legend: LegendOfMap;
+  /** The point that is told of over the whole run. */
+  readonly pointMm: Vec3 | null;
+  readonly controls: ReactNode;
+}
 
 export interface BenchViewProps {
   /** The part to draw; null while there is none. */
@@ -51,6 +71,8 @@ export interface BenchViewProps {
   readonly tabs?: readonly BenchMap[];
   /** The closed mold; null while there is no balance. */
   readonly closing?: ClosingMapData | null;
+  /** The mold in the oven, for the Heat map; null while nothing is predicted. */
+  readonly heat?: HeatView | null;
   /** Stands in place of the ranked places, for sheets that rank their own. */
   readonly ranked?: ReactNode;
 
@@ -78,6 +100,7 @@ export interface BenchViewProps {
 
 const nothingToDraw =
   'This browser does not draw in 3-D here (no WebGL). Everything the maps show stands in the tables and drawings.';
+const noHeatYet = 'The mold is shown in its temperatures once the oven run is worked out.';
 const contextLost = 'The 3-D view was closed by the browser or the graphics driver.';
 
 /** The right-hand pane: which map, its legend, the part, the probe, the places, the cut. */
@@ -87,12 +110,15 @@ export function BenchView(props: BenchViewProps) {
   const { measure, stackMm, leastDraftDeg, leastCornerRadiusMm } = limits;
   const closing = props.closing ?? null;
   const view = useMemo<MapView | null>(() => {
+    if (map === 'heat') return null;
     if (isClosingTab(map)) return closing === null ? null : closingMapView(map, closing);
     return maps === null
       ? null
       : mapView(map, maps, { measure, stackMm, leastDraftDeg, leastCornerRadiusMm });
   }, [map, maps, closing, measure, stackMm, leastDraftDeg, leastCornerRadiusMm]);
   const plane = map === 'cut' ? props.plane : null;
+  const heat = map === 'heat' ? (props.heat ?? null) : null;
+  const legend = heat === null ? view?.legend : heat.legend;
   const show = (tab: BenchMap) => {
     props.onMap(tab);
     if (tab === 'cut' && props.plane === null && shape !== null) props.onPlane(middleCut('x', shape));
@@ -112,15 +138,16 @@ export function BenchView(props: BenchViewProps) {
         </p>
       )}
       {props.clickPrompt ? <Note>{props.clickPrompt}</Note> : null}
-      <div className={map === 'cut' ? 'part-frame part-frame-cut' : 'part-frame'}>
-        {view === null ? null : <MapLegend legend={view.legend} />}
+      <div className={map === 'cut' || map === 'heat' ? 'part-frame part-frame-cut' : 'part-frame'}>
+        {legend === undefined ? null : <MapLegend legend={legend} />}
         {shape === null ? (
           <p className="places-note">No pattern yet. Import one on the Part sheet.</p>
         ) : (
-          <PartOrNote {...props} shape={shape} mapShown={view} plane={plane} />
+          <PartOrNote {...props} shape={shape} mapShown={view} plane={plane} heat={heat} />
         )}
       </div>
-      {probe === null ? null : <ProbeReadout probe={probe} stackMm={limits.stackMm} />}
+      {map === 'heat' ? (heat?.controls ?? <p className="places-note">{noHeatYet}</p>) : null}
+      {probe === null || map === 'heat' ? null : <ProbeReadout probe={probe} stackMm={limits.stackMm} />}
       {probe === null || closing === null ? null : <ClosingReadout facet={probe.facet} maps={closing.maps} />}
       {map === 'cut' && props.plane !== null && shape !== null ? (
         <SectionControls
@@ -137,7 +164,7 @@ export function BenchView(props: BenchViewProps) {
         </div>
       ) : null}
       {props.ranked ??
-        (maps === null ? null : (
+        (maps === null || map === 'heat' ? null : (
           <PlacesTable
             patches={patches}
             selected={selectedPatch}
@@ -157,13 +184,15 @@ interface PartOrNoteProps extends Omit<BenchViewProps, 'shape'> {
 /** The 3-D view, or a plain note where the browser cannot draw it. */
 function PartOrNote(props: PartOrNoteProps): ReactNode {
   const { shape, mapShown, map, selectedPatch, probe } = props;
+  const heatPointMm = props.heat?.pointMm ?? null;
   const theme = useViewTheme();
   const [trouble, setTrouble] = useState<FromScene['kind'] | null>(null);
   const place = useMemo<PlaceOnPart | null>(() => {
+    if (map === 'heat') return heatPointMm === null ? null : { atMm: heatPointMm, facet: null };
     if (probe !== null) return { atMm: probe.pointMm, facet: null };
     if (selectedPatch !== null) return { atMm: selectedPatch.worstAtMm, facet: selectedPatch.worstFacet };
     return null;
-  }, [probe, selectedPatch]);
+  }, [map, heatPointMm, probe, selectedPatch]);
 
   if (!canTryWebGl() || trouble === 'failed') return <Note>{nothingToDraw}</Note>;
   if (trouble === 'lost') {
@@ -185,6 +214,7 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
       plane={props.plane}
       section={props.section}
       halves={props.halves ?? null}
+      heat={props.heat?.drawn ?? null}
       onProbe={props.onProbe}
       onTrouble={setTrouble}
     />

@@ -5,6 +5,7 @@ import { Button } from '../ui/Button';
 import { facetCenters, facetNormal } from './drawnFacets';
 import { halvesBox, mostApartMm, type MoldHalves } from './halvesBox';
 import { HalvesControls } from './HalvesControls';
+import type { DrawnHeat } from './heatSheet';
 import type { Paint } from './mapColors';
 import {
   facing,
@@ -16,6 +17,7 @@ import {
   viewPresets,
   zoomedBy,
   type OrbitView,
+  type PartBox,
   type ViewPreset,
 } from './orbitView';
 import type { FromScene, StoneView } from './scene/sceneMessages';
@@ -45,6 +47,8 @@ export interface PartViewProps {
   readonly section: Section | null;
   /** The stone around the part, with controls to pull it apart; left out or null draws the part alone. */
   readonly halves?: MoldHalves | null;
+  /** The mold in the oven, cut; `box` is the whole mold's. Left out or null draws the part alone. */
+  readonly heat?: { readonly sheet: DrawnHeat; readonly box: PartBox } | null;
   /** Line of sight through the clicked pixel, in part coordinates. */
   readonly onProbe: (originMm: Vec3, direction: Vec3) => void;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -73,11 +77,13 @@ export function PartView(props: PartViewProps) {
   const { shape, pull, theme, place, highlight, plane, section, onProbe } = props;
   const { display, boxMinMm, boxMaxMm } = shape;
   const halves = props.halves ?? null;
+  const heat = props.heat ?? null;
+  const heatBox = heat === null ? null : heat.box;
   // By value: the same pull told again is no reason to fit the view again.
   const [pullX, pullY, pullZ] = pull;
   const box = useMemo(
-    () => (halves === null ? { boxMinMm, boxMaxMm } : halvesBox(halves, [pullX, pullY, pullZ])),
-    [boxMinMm, boxMaxMm, halves, pullX, pullY, pullZ],
+    () => heatBox ?? (halves === null ? { boxMinMm, boxMaxMm } : halvesBox(halves, [pullX, pullY, pullZ])),
+    [boxMinMm, boxMaxMm, halves, heatBox, pullX, pullY, pullZ],
   );
   const drawnHalves = useMemo(
     () => (halves === null ? null : { negative: halves.negative.display, positive: halves.positive.display }),
@@ -179,6 +185,7 @@ export function PartView(props: PartViewProps) {
           paint={props.paint}
           halves={drawnHalves}
           stone={stone}
+          heat={heat === null ? null : heat.sheet}
           view={view}
           marks={marks}
           onTrouble={props.onTrouble}

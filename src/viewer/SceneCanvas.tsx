@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { DisplayChunk } from '../jobs/protocol';
+import type { DrawnHeat } from './heatSheet';
 import type { Paint } from './mapColors';
 import type { OrbitView, PartBox } from './orbitView';
 import type { DrawnHalves, FromScene, SceneMarks, StoneView } from './scene/sceneMessages';
@@ -13,6 +14,8 @@ export interface SceneCanvasProps {
   /** Null draws no stone. */
   readonly halves: DrawnHalves | null;
   readonly stone: StoneView;
+  /** Null draws no cut through the mold in the oven. */
+  readonly heat: DrawnHeat | null;
   readonly view: OrbitView;
   readonly marks: SceneMarks;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -36,7 +39,7 @@ function onePerFrame(count: number, step: (i: number) => void): () => void {
 
 /** The canvas that the scene draws on; hands everything on to the scene as it changes. */
 export function SceneCanvas(props: SceneCanvasProps) {
-  const { display, box, paint, halves, stone, view, marks, onTrouble } = props;
+  const { display, box, paint, halves, stone, heat, view, marks, onTrouble } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [scene, setScene] = useState<Scene | null>(null);
   const trouble = useRef(onTrouble);
@@ -82,6 +85,7 @@ export function SceneCanvas(props: SceneCanvasProps) {
   );
   useEffect(() => scene?.send({ kind: 'halves', halves }), [scene, halves]);
   useEffect(() => scene?.send({ kind: 'stone', stone }), [scene, stone]);
+  useEffect(() => scene?.send({ kind: 'heat', heat }), [scene, heat]);
   useEffect(() => scene?.send({ kind: 'view', view }), [scene, view]);
   useEffect(() => scene?.send({ kind: 'marks', marks }), [scene, marks]);
 

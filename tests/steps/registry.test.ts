@@ -37,6 +37,8 @@ const contexts: readonly (readonly [string, StepContext])[] = [
 const idsOf = (context: StepContext) =>
   [...stepReports(context).values()].flatMap(({ figures }) => figures.map(({ id }) => id));
 
+const ready = (context: StepContext) => verdictOf(stepReports(context).get('checklist')!, 'checklist.ready');
+
 describe('the steps', () => {
   test('stand in the order of the work', () => {
     expect(steps.map(({ id }) => id)).toEqual([
@@ -80,8 +82,6 @@ describe('the steps', () => {
   });
 
   test('the checklist is as ready as the worst step', () => {
-    const ready = (context: StepContext) =>
-      verdictOf(stepReports(context).get('checklist')!, 'checklist.ready');
     // 0.80 mm is two lines of 0.40 mm; with the default 0.50 mm it is no whole number of lines.
     // A warm hold cures this invented prepreg and spares the stone; the pattern stands the setting stone.
     const cure = {

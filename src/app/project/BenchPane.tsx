@@ -1,16 +1,19 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Patch, Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { Probe } from '../../jobs/protocol';
+import type { CureForecast } from '../../sheets/cure/useCurePrediction';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { leastCornerRadiusMm, wallBand } from '../../steps/band';
 import type { StepContext } from '../../steps/context';
 import { useKeyedState } from '../../ui/useKeyedState';
 import { BenchView, type BenchMap } from '../../viewer/BenchView';
 import { useClosedMold } from './useClosedMold';
+import { useHeatView } from './useHeatView';
 import type { ViewControl } from './useBenchControl';
 
 /** The map that each sheet is about; another one chosen there stays until the project is left. */
-const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap' };
+const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap', cure: 'heat' };
+const cureTabs: readonly BenchMap[] = ['heat', 'wall', 'kinds', 'cut'];
 
 /** The one spot that is looked at: a ranked place, or what a click met. */
 interface Spot {
@@ -23,6 +26,7 @@ export interface BenchPaneProps {
   readonly context: StepContext;
   readonly measuring: Measuring;
   readonly control: ViewControl;
+  readonly forecast: CureForecast;
   readonly onSaveText: (fileName: string, text: string) => void;
 }
 
@@ -32,7 +36,8 @@ function clickPrompt({ picking, pickingPlace }: ViewControl): string | null {
 }
 
 /** The bench view with what it asks the worker for: probes and cuts. */
-export function BenchPane({ stepId, context, measuring, control, onSaveText }: BenchPaneProps) {
+export function BenchPane(props: BenchPaneProps) {
+  const { stepId, context, measuring, control, forecast, onSaveText } = props;
   const { desk, reply, shape, measured } = measuring;
   const { inputs } = context;
   const [chosen, setChosen] = useState<Readonly<Record<string, BenchMap>>>(mapOfStep);
@@ -41,6 +46,7 @@ export function BenchPane({ stepId, context, measuring, control, onSaveText }: B
   const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
   const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
   const map = chosen[stepId] ?? 'wall';
+  const heat = useHeatView(desk, forecast, inputs, stepId === 'cure' && map === 'heat');
   const closedMold = useClosedMold(stepId === 'closing' ? reply : null, context, onSaveText);
 
   const showSection = useRef(setSection);
@@ -61,6 +67,10 @@ export function BenchPane({ stepId, context, measuring, control, onSaveText }: B
   const { takePick } = control;
   const onProbe = async (originMm: Vec3, direction: Vec3) => {
     if (reply === null) return;
+    if (map === 'heat') {
+      heat?.onSight(originMm, direction);
+      return;
+    }
     const met = await desk.ask(desk.client.probe(originMm, direction));
     if (met === null || takePick(met)) return;
     setSpot({ place: null, probe: met });
@@ -91,6 +101,7 @@ export function BenchPane({ stepId, context, measuring, control, onSaveText }: B
         plane={plane}
         section={section}
         onPlane={setPlane}
+        {...(stepId === 'cure' && { tabs: cureTabs, heat: heat?.view ?? null })}
         {...closedMold?.view}
         marked={control.marked ?? closedMold?.marked ?? null}
         onUnmark={() => {

@@ -301,6 +301,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           context={context}
           measuring={measuring}
           control={control}
+          forecast={forecast}
           onSaveText={(fileName, text) => saveTextFile({ fileName, text }, 'text/csv')}
         />
       ) : null}

@@ -51,9 +51,10 @@ export function edgeTurns(mesh: IndexedMesh, neighbor: Int32Array, normal: Float
     turnRad[halfEdge] = own;
     for (let twin = m; twin < m + 3; twin++) {
       if (neighbor[twin] !== n / 3) continue;
-      if (3 * facets[twin]! === to) turnRad[twin] = own;
+      const start = 3 * facets[twin]!;
+      if (start === to) turnRad[twin] = own;
       // Wound the other way round, it sees the same fold from its back.
-      else if (3 * facets[twin]! === from) turnRad[twin] = -own;
+      else if (start === from) turnRad[twin] = -own;
     }
   }
   return turnRad;

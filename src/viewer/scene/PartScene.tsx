@@ -1,5 +1,6 @@
 import { useStore } from 'zustand';
 import { Eye } from './Eye';
+import { HeatSheet } from './HeatSheet';
 import { Marks } from './Marks';
 import { PartSurface } from './PartSurface';
 import { StoneHalves } from './StoneHalves';
@@ -10,18 +11,26 @@ const ambientShare = 0.64;
 
 /** The part, what is marked on it, and the eye that looks at it. */
 export function PartScene({ store }: { readonly store: SceneStore }) {
-  const { box, chunks, paint, halves, stone, view, marks } = useStore(store);
+  const { box, chunks, paint, halves, stone, heat, view, marks } = useStore(store);
   if (box === null || view === null) return null;
   return (
     <>
       <ambientLight intensity={ambientShare * Math.PI} />
       <Eye view={view} box={box} lampShare={1 - ambientShare} />
       {halves !== null && stone?.shows.pattern === false ? null : (
-        <PartSurface chunks={chunks} box={box} paint={paint} plane={marks?.plane ?? null} view={view} />
+        <PartSurface
+          chunks={chunks}
+          box={box}
+          paint={paint}
+          plane={marks?.plane ?? null}
+          heat={heat}
+          view={view}
+        />
       )}
       {halves === null || stone === null || marks === null ? null : (
         <StoneHalves halves={halves} stone={stone} marks={marks} box={box} view={view} />
       )}
+      {heat === null || marks === null ? null : <HeatSheet heat={heat} box={box} ink={marks.theme.ink} />}
       {marks === null ? null : <Marks marks={marks} box={box} />}
     </>
   );

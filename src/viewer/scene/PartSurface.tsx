@@ -3,23 +3,26 @@ import { DoubleSide, type Plane } from 'three';
 import type { SectionPlane } from '../../core/mesh/types';
 import type { DisplayChunk } from '../../jobs/protocol';
 import { colorFacets } from '../colorScales';
+import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
 import { ChunkGeometry } from './ChunkGeometry';
-import { useKept } from './useKept';
+import { useKept, useKeptByHeat } from './useKept';
 
 export interface PartSurfaceProps {
   readonly chunks: readonly DisplayChunk[];
   readonly box: PartBox;
   readonly paint: Paint | null;
   readonly plane: SectionPlane | null;
+  readonly heat: DrawnHeat | null;
   readonly view: OrbitView;
 }
 
 /** The part's facets; where there is a cut, without the half that stands between it and the eye. */
-export function PartSurface({ chunks, box, paint, plane, view }: PartSurfaceProps) {
+export function PartSurface({ chunks, box, paint, plane, heat, view }: PartSurfaceProps) {
   const facetColors = useMemo(() => paint && colorFacets(paint.values, paint.scale), [paint]);
-  const kept = useKept(plane, view);
+  const keptByCut = useKept(plane, view);
+  const kept = useKeptByHeat(heat, view) ?? keptByCut;
   return chunks.map((chunk) => (
     <SurfaceChunk key={chunk.firstFacet} chunk={chunk} box={box} facetColors={facetColors} kept={kept} />
   ));

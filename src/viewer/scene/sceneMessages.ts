@@ -1,6 +1,7 @@
 /** What the page tells the scene, and what the scene tells the page; plain data, so that the scene may be a worker. */
 import type { Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { DisplayChunk } from '../../jobs/protocol';
+import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
 import type { ViewTheme } from '../useViewTheme';
@@ -44,6 +45,8 @@ export type ToScene =
   /** Null takes the stone away. */
   | { readonly kind: 'halves'; readonly halves: DrawnHalves | null }
   | { readonly kind: 'stone'; readonly stone: StoneView }
+  /** Null takes the cut away. */
+  | { readonly kind: 'heat'; readonly heat: DrawnHeat | null }
   | { readonly kind: 'view'; readonly view: OrbitView }
   | { readonly kind: 'marks'; readonly marks: SceneMarks };
 

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { DisplayChunk } from '../../jobs/protocol';
+import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
 import type { DrawnHalves, SceneMarks, StoneView, ToScene } from './sceneMessages';
@@ -12,6 +13,7 @@ export interface SceneState {
   readonly paint: Paint | null;
   readonly halves: DrawnHalves | null;
   readonly stone: StoneView | null;
+  readonly heat: DrawnHeat | null;
   readonly view: OrbitView | null;
   readonly marks: SceneMarks | null;
 }
@@ -29,6 +31,7 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
     paint: null,
     halves: null,
     stone: null,
+    heat: null,
     view: null,
     marks: null,
   }));
@@ -52,6 +55,9 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
         break;
       case 'stone':
         store.setState({ stone: message.stone });
+        break;
+      case 'heat':
+        store.setState({ heat: message.heat });
         break;
       case 'view':
         store.setState({ view: message.view });

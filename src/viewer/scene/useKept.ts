@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { Plane, Vector3 } from 'three';
-import type { SectionPlane } from '../../core/mesh/types';
+import type { SectionPlane, Vec3 } from '../../core/mesh/types';
+import type { DrawnHeat } from '../heatSheet';
 import { viewAxes, type OrbitView } from '../orbitView';
 import { axisNumber, axisVector } from '../sectionFrame';
 
@@ -15,3 +16,18 @@ export function useKept(plane: SectionPlane | null, view: OrbitView): Plane[] | 
     [plane, side],
   );
 }
+
+/** The same for the cut through the mold in the oven, which may stand at any angle to the part's axes. */
+export function useKeptByHeat(heat: DrawnHeat | null, view: OrbitView): Plane[] | null {
+  const normal = heat?.normal ?? null;
+  const throughMm = heat?.throughMm ?? null;
+  const toEye = viewAxes(view).toEye;
+  const faces = normal !== null && dot(normal, toEye) >= 0;
+  return useMemo(() => {
+    if (normal === null || throughMm === null) return null;
+    const away = new Vector3(...normal).multiplyScalar(faces ? -1 : 1);
+    return [new Plane(away, -away.dot(new Vector3(...throughMm)))];
+  }, [normal, throughMm, faces]);
+}
+
+const dot = (a: Vec3, b: Vec3) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

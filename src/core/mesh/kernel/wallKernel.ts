@@ -184,15 +184,18 @@ export function createWallKernel(
       return slot < 0 ? null : { slot, distanceMm: kernel.castDistanceMm() };
     },
     image() {
-      const copy = (from: number, bytes: number) => new Uint8Array(buffer.slice(from, from + bytes));
       return {
         points: points.slice(),
         corners: corners.slice(),
-        leaves: copy(at.leaves, bytesPerLeaf * leafCount),
-        boxes: copy(at.boxes, bytesPerNode.boxes * nodeCount),
-        children: copy(at.children, bytesPerNode.children * nodeCount),
-        cones: copy(at.cones, bytesPerNode.cones * nodeCount),
+        leaves: copied(buffer, at.leaves, bytesPerLeaf * leafCount),
+        boxes: copied(buffer, at.boxes, bytesPerNode.boxes * nodeCount),
+        children: copied(buffer, at.children, bytesPerNode.children * nodeCount),
+        cones: copied(buffer, at.cones, bytesPerNode.cones * nodeCount),
       };
     },
   };
+}
+
+function copied(buffer: ArrayBuffer, from: number, bytes: number): Uint8Array<ArrayBuffer> {
+  return new Uint8Array(buffer.slice(from, from + bytes));
 }
