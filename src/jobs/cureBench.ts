@@ -24,8 +24,8 @@ import type { IndexedMesh, Vec3 } from '../core/mesh/types';
 import { intoFrame, pullFrame, type PullFrame } from '../core/stone/pours/pullFrame';
 import type { HeatCutQuestion, HeatCutReply, OnProgress } from './protocol';
 
-/** Room for the fields of each of the three runs; a mold of ordinary size keeps them all at 2 mm. */
-const fieldBytesPerRun = 16_000_000;
+/** Room for the fields of each of the three runs, B: a mold of 90 x 60 x 40 mm takes 5 MB at 2 mm and 40 MB at 1 mm. */
+const fieldBytesPerRun = 40_000_000;
 
 /** Predicts the oven run through the mold around the part on the bench; a program changed in the same mold fills it once. */
 export class CureBench {

@@ -46,6 +46,10 @@ export interface HeatOptions {
   readonly recordEveryS: number;
   /** Whole fields for slices; null keeps none. */
   readonly frameEveryS: number | null;
+  /** A field is kept sooner where a voxel has moved by more than this since the last one, K. */
+  readonly frameAfterK: number;
+  /** Where more would be kept, every second one goes, and the later ones stand twice as far apart. */
+  readonly mostFrames: number;
   /** Looked at after every step; true ends the run early. */
   readonly stopWhen?: (state: HeatStop) => boolean;
   /** Share done, 0 to 1. */
@@ -58,6 +62,8 @@ export const usualHeatOptions = {
   toleranceK: 0.5,
   recordEveryS: 60,
   frameEveryS: null,
+  frameAfterK: Infinity,
+  mostFrames: Infinity,
 } as const satisfies Omit<HeatOptions, 'untilS'>;
 
 /** Hotter than this no law here was meant for, °C. */

@@ -1,7 +1,7 @@
 /** Whole fields of an oven run, kept small, so that the mold can be cut anywhere at any time of it. */
 import type { Vec3 } from '../mesh/types';
 import type { Curve } from './curve';
-import type { HeatFrame } from './heatRun';
+import type { HeatFrame } from './heatFrames';
 import { halfCode, type MoldVoxels } from './moldVoxels';
 
 export interface HeatFields {

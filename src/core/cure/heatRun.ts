@@ -7,17 +7,12 @@ import { meanBetween, type Curve } from './curve';
 import { cureSteps, type CureSteps } from './cureSteps';
 import { dehydrationTable } from './dehydrationTable';
 import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
+import { frameKeeper, type HeatFrame } from './heatFrames';
 import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
 import { takeStep, tryStep, type StepInput } from './heatStep';
 import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
 import { intoAirS, nextStepS, stepLimits } from './stepSize';
-
-export interface HeatFrame {
-  readonly timeS: number;
-  /** Per voxel. */
-  readonly temperatureC: Float32Array;
-}
 
 export interface WaterAt {
   readonly timeS: number;
@@ -58,7 +53,7 @@ const mostSteps = 200_000;
  */
 export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
   checkHeatCase(one, options);
-  const { untilS, recordEveryS, frameEveryS } = options;
+  const { untilS, recordEveryS } = options;
   const state = heatState(one);
   const table = one.dehydration.treatment === 'none' ? null : dehydrationTable(one.dehydration);
   const cure = one.kinetics === null ? null : cureSteps(one.kinetics);
@@ -67,10 +62,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
   const before = Float64Array.from(laminate.voxels, (at) => state.temperatureC[at]!);
   const fullKg = sumOf(state.fullKg);
   const water: WaterAt[] = [{ timeS: 0, heldG: 1000 * sumOf(state.heldKg) }];
-  const frames: HeatFrame[] = [];
-  const keepFrame = (timeS: number) =>
-    frames.push({ timeS, temperatureC: Float32Array.from(state.temperatureC) });
-  if (frameEveryS !== null) keepFrame(0);
+  const fields = frameKeeper(state, options);
   const limits = stepLimits(one, state, options);
   const jumps = jumpsOf(one.air).filter((timeS) => timeS > 0 && timeS < untilS);
   let [timeS, stepS, steps, freshKg] = [0, firstStepS, 0, sumOf(state.heldKg)];
@@ -116,8 +108,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
       keepTemperatures(laminate, timeS, before);
       water.push({ timeS, heldG: 1000 * heldKg });
     }
-    if (frameEveryS !== null && (last || timeS - frames.at(-1)!.timeS >= frameEveryS - 1e-6))
-      keepFrame(timeS);
+    fields?.look(timeS, last || atEnd);
     options.onProgress?.(timeS / untilS);
     stepS = nextStepS(limits, { stepS: size, surpriseK: surprise, floorS, damp: heldKg > 0 });
     if (atEnd && timeS < untilS) stepS = firstStepS;
@@ -132,7 +123,7 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     heldKg: state.heldKg,
     peakC: state.peakC,
     water,
-    frames,
+    frames: fields?.frames ?? [],
     ledger,
   };
 }

@@ -11,7 +11,8 @@ import { supplierCure, type SupplierPoint } from './dose';
 import type { FreeWaterChoices } from './freeWater';
 import { glassTransitionC, type GlassConstants } from './glassTransition';
 import { usualHeatOptions, type HeatCase } from './heatCase';
-import { runHeat, type HeatFrame, type HeatRun, type WaterAt } from './heatRun';
+import type { HeatFrame } from './heatFrames';
+import { runHeat, type HeatRun, type WaterAt } from './heatRun';
 import type { CureKinetics } from './kinetics';
 import { laminateAnswers, type PlaceAnswer } from './laminateAnswers';
 import { findPlace, mostPlaceOffMm, voxelMiddleMm, type LaminatePlace } from './laminatePlace';
@@ -98,8 +99,11 @@ export interface CurePrediction {
 export const coarseVoxelMm = 4;
 /** A mold of stone is under its demold temperature within this, s. */
 const longestCoolingS = 16 * 3600;
-/** Most fields kept for slices. */
-const mostFrames = 40;
+/** Straight lines between fields this far apart miss the laminate by about half a kelvin, a corner of the stone by three. */
+const frameAfterK = 3;
+/** Fields of one run: room for them, B, and how many are kept in any room. */
+const frameBytes = 96_000_000;
+const [leastFrames, mostFrames] = [16, 120];
 
 export type OnCureProgress = (doing: string, share: number) => void;
 /** Takes the whole fields of each run, which the prediction itself does not carry. */
@@ -154,7 +158,12 @@ export function predictCure(
     const run = runHeat(one, {
       ...usualHeatOptions,
       untilS,
-      frameEveryS: Math.max(300, heatedS / (mostFrames * 0.75)),
+      frameEveryS: Math.max(300, heatedS / 60),
+      frameAfterK,
+      mostFrames: Math.min(
+        mostFrames,
+        Math.max(leastFrames, Math.floor(frameBytes / (4 * voxels.half.length))),
+      ),
       stopWhen: ({ timeS, hottestLaminateC }) => timeS > heatedS && hottestLaminateC < choices.demoldC,
       onProgress: (share) => onProgress('heating the mold', (i + share) / dehydrationTreatments.length),
     });
