@@ -153,3 +153,43 @@ test('programs and molds stand side by side, and one is taken over', async ({ pa
   await expect(page.getByRole('textbox', { name: 'Stage goes to, stage 1' })).toHaveValue('85');
   await expect(verdict(page)).toContainText('Cures whatever the stone does');
 });
+
+test('the heated mold is cut in the bench view at any time, and one point is told over the run', async ({
+  page,
+}) => {
+  await openCure(page);
+  const view = page.getByRole('complementary', { name: 'Bench view' });
+  await expect(view.getByRole('button', { name: 'Heat', exact: true })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
+  const cut = view.getByRole('region', { name: 'Cut of the heated mold' });
+  const read = async (what: string) =>
+    (await cut.locator('dl > div').filter({ hasText: what }).locator('dd').innerText()).replaceAll(
+      /\s/g,
+      ' ',
+    );
+  await expect.poll(() => read('Laminate in this cut')).toMatch(/^\d+ to \d+ °C$/);
+  const early = await read('Laminate in this cut');
+
+  // At the end of the second dwell the laminate is near what its peak says; at the start it is at room temperature.
+  const time = cut.getByRole('slider', { name: /from the start$/ });
+  await time.press('Home');
+  await expect.poll(() => read('Laminate in this cut')).toBe('20 to 20 °C');
+  await time.fill('16200');
+  await expect.poll(() => read('Air in the oven')).toBe('120 °C');
+  await expect.poll(() => read('Laminate in this cut')).toMatch(/^10\d to 10\d °C$/);
+  expect(await read('Laminate in this cut')).not.toBe(early);
+
+  await cut.getByRole('button', { name: 'across the pull' }).click();
+  await cut.getByRole('slider', { name: /from the middle$/ }).press('Home');
+  await expect.poll(() => read('Laminate in this cut')).toBe('none in this cut');
+  await cut.getByRole('button', { name: 'across length' }).click();
+  await view.getByRole('application').focus();
+  await page.keyboard.press('Enter');
+  await expect(cut).toContainText(/At -?\d+, -?\d+, -?\d+ mm, in .*: \d+ °C now, 10\d °C at most/);
+  await expect(cut.getByRole('img', { name: /^Temperature over hours/ })).toBeVisible();
+
+  await cut.getByRole('combobox', { name: 'Heat shown for' }).selectOption('the stone lets it go');
+  await expect.poll(() => read('Laminate in this cut')).toMatch(/^8\d to 8\d °C$/);
+});

@@ -57,7 +57,7 @@ export function useHeatView(
     };
   }, [desk, prediction, question]);
 
-  const [isOwnScale, setOwnScale] = useState(false);
+  const [isOwnScale, setOwnScale] = useState(true);
   const scale = useMemo(() => {
     if (prediction === null) return null;
     if (isOwnScale && reply !== null) {

@@ -8,11 +8,12 @@ import { PointGeometry } from './PointGeometry';
 export interface HeatSheetProps {
   readonly heat: DrawnHeat;
   readonly box: PartBox;
-  readonly ink: string;
+  /** Seen on dark and on light alike. */
+  readonly outline: string;
 }
 
 /** The cut through the mold in its temperatures, unlit so that the legend's colors hold, with the laminate outlined. */
-export function HeatSheet({ heat, box, ink }: HeatSheetProps) {
+export function HeatSheet({ heat, box, outline }: HeatSheetProps) {
   const chunk = useMemo(() => ({ firstFacet: 0, corners: heat.corners }), [heat.corners]);
   return (
     <>
@@ -22,7 +23,7 @@ export function HeatSheet({ heat, box, ink }: HeatSheetProps) {
       </mesh>
       <lineSegments renderOrder={2}>
         <PointGeometry args={[heat.outlineMm]} />
-        <lineBasicMaterial color={ink} depthTest={false} transparent />
+        <lineBasicMaterial color={outline} depthTest={false} transparent />
       </lineSegments>
     </>
   );

@@ -30,7 +30,9 @@ export function PartScene({ store }: { readonly store: SceneStore }) {
       {halves === null || stone === null || marks === null ? null : (
         <StoneHalves halves={halves} stone={stone} marks={marks} box={box} view={view} />
       )}
-      {heat === null || marks === null ? null : <HeatSheet heat={heat} box={box} ink={marks.theme.ink} />}
+      {heat === null || marks === null ? null : (
+        <HeatSheet heat={heat} box={box} outline={marks.theme.finding} />
+      )}
       {marks === null ? null : <Marks marks={marks} box={box} />}
     </>
   );
