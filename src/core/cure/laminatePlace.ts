@@ -12,7 +12,7 @@ export type LaminatePlace =
   | { readonly kind: 'point'; readonly atMm: Vec3 };
 
 /** Further than this from all laminate a point was meant for something else, mm. */
-export const mostPlaceOffMm = 15;
+export const mostPlaceOffMm = 6;
 
 /** A point of the part's own axes, where the mold has it. */
 export function placeInPullFrame(mesh: IndexedMesh, pull: Vec3, place: LaminatePlace): LaminatePlace {

@@ -15,7 +15,7 @@ export interface DryingCurveProps {
 }
 
 const heightPx = 190;
-const edges = { left: 64, right: 14, top: 26, bottom: 34 };
+const edges = { left: 64, right: 22, top: 26, bottom: 34 };
 const curveParts = 60;
 const grams = (value: number) => `${formatNumber(value, 1)} g`;
 const hoursText = (value: number) => `${formatNumber(value, 1)} h`;
@@ -131,5 +131,5 @@ export function drynessText(name: string, { log, state, targetG, targetBy }: Hal
         : `The line is the fitted way down to ${grams(state.endG)}, ${grams(state.toGoG ?? 0)} to go${
             state.hoursLeft === null || state.hoursLeft === 0 ? '' : ` in about ${hoursText(state.hoursLeft)}`
           }.`;
-  return `${name}, dots: ${log.length === 1 ? '1 weighing' : `${log.length} weighings`}, ${grams(last.grams)} at ${hoursText(last.hours)}. Dashed: dry at ${grams(targetG)}, by its ${targetBy}. ${heading}`;
+  return `${name}, rings: ${log.length === 1 ? '1 weighing' : `${log.length} weighings`}, ${grams(last.grams)} at ${hoursText(last.hours)}. Dashed: dry at ${grams(targetG)}, by its ${targetBy}. ${heading}`;
 }
