@@ -1,6 +1,6 @@
 /**
  * The page's side of the bench worker: one job at a time, cancel by terminating, replies to outdated questions
- * dropped, and after a restart the mesh and its measurement put back before the next job that needs them.
+ * dropped, and after a restart the mesh, its measurement and the last oven run put back before the next job that needs them.
  */
 import { Problem } from '../core/problem';
 import { failureOf } from './failureOf';
@@ -17,7 +17,7 @@ interface Job {
 }
 
 /** What must be in the worker before a job of this kind can run. */
-const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
+const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement' | 'oven run'> = {
   getReady: 'nothing',
   importFile: 'nothing',
   openMesh: 'nothing',
@@ -30,8 +30,8 @@ const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement'> = {
   findSelfTouching: 'measurement',
   castHalves: 'measurement',
   predictCure: 'measurement',
-  heatCut: 'measurement',
-  heatAt: 'measurement',
+  heatCut: 'oven run',
+  heatAt: 'oven run',
   fitCure: 'measurement',
   compareCure: 'measurement',
   saveHalf: 'measurement',
@@ -56,10 +56,12 @@ const longKinds: ReadonlySet<JobKind> = new Set([
 /** Ended by cancel, but not by a newer question: it ends sooner than a new worker has measured the part again. */
 const endsSoon: ReadonlySet<JobKind> = new Set(['predictCure']);
 
+const needsMeasurement = (kind: JobKind) => needs[kind] === 'measurement' || needs[kind] === 'oven run';
+
 /** True when a newer question of kind `newer` leaves nobody interested in the answer to `older`. */
 function outdates(newer: JobKind, older: JobKind): boolean {
   if (newer === 'importFile' || newer === 'openMesh') return true;
-  if (newer === 'measure') return older === 'measure' || needs[older] === 'measurement';
+  if (newer === 'measure') return older === 'measure' || needsMeasurement(older);
   // Both halves may be saved one after the other.
   return newer === older && newer !== 'saveHalf';
 }
@@ -77,6 +79,8 @@ type MeshSource =
   | { readonly from: 'file'; readonly file: Blob; readonly fileName: string }
   | { readonly from: 'packed'; readonly packed: string };
 
+const nothingHeld = { mesh: false, measurement: false, ovenRun: false };
+
 const ignore = () => undefined;
 
 /** A client on a bench worker of its own, started with the first job. `start` is for tests and other hosts. */
@@ -89,12 +93,13 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
   let source: MeshSource | null = null;
   let choices: MeasureChoices | null = null;
   let shape: PartShape | null = null;
-  let held = { mesh: false, measurement: false };
+  let ovenRun: Parameters<BenchClient['predictCure']> | null = null;
+  let held = nothingHeld;
 
   function endWorker(): void {
     started?.terminate();
     started = null;
-    held = { mesh: false, measurement: false };
+    held = nothingHeld;
   }
 
   function ensureWorker(): StartedBench {
@@ -135,13 +140,18 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
     if (!held.mesh && source !== null) {
       if (source.from === 'packed') await worker.bench.openMesh(source.packed);
       else await worker.bench.importFile(source.file, source.fileName, ignore);
-      if (started === worker) held = { mesh: true, measurement: false };
+      if (started === worker) held = { ...nothingHeld, mesh: true };
     }
-    if (needs[kind] === 'measurement' && !held.measurement && choices !== null) {
+    if (needsMeasurement(kind) && !held.measurement && choices !== null) {
       await worker.bench.measure(choices, ignore, (told) => {
         shape = told;
       });
-      if (started === worker) held = { mesh: true, measurement: true };
+      if (started === worker) held = { ...held, measurement: true };
+    }
+    if (needs[kind] === 'oven run' && !held.ovenRun && ovenRun !== null) {
+      const [wanted, stage] = ovenRun;
+      await worker.bench.predictCure(wanted, stage, ignore);
+      if (started === worker) held = { ...held, ovenRun: true };
     }
   }
 
@@ -224,7 +234,8 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
         () => {
           source = { from: 'file', file, fileName };
           choices = null;
-          held = { mesh: true, measurement: false };
+          ovenRun = null;
+          held = { ...nothingHeld, mesh: true };
         },
       ),
     packOpenMesh: (options = {}) =>
@@ -244,7 +255,8 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
         () => {
           source = { from: 'packed', packed };
           choices = null;
-          held = { mesh: true, measurement: false };
+          ovenRun = null;
+          held = { ...nothingHeld, mesh: true };
         },
       ),
     measure: (wanted, options = {}) =>
@@ -262,7 +274,7 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
         },
         () => {
           choices = wanted;
-          held = { mesh: true, measurement: true };
+          held = { ...held, mesh: true, measurement: true };
         },
       ),
     findPatches: (band, options = {}) => ask('findPatches', options, (bench) => bench.findPatches(band)),
@@ -275,7 +287,15 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
     castHalves: (wanted, options = {}) =>
       ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
     predictCure: (wanted, stage, options = {}) =>
-      ask('predictCure', options, (bench, progress) => bench.predictCure(wanted, stage, progress)),
+      ask(
+        'predictCure',
+        options,
+        (bench, progress) => bench.predictCure(wanted, stage, progress),
+        () => {
+          ovenRun = [wanted, stage];
+          held = { ...held, ovenRun: true };
+        },
+      ),
     compareCure: (wanted, mostC, options = {}) =>
       ask('compareCure', options, (bench, progress) => bench.compareCure(wanted, mostC, progress)),
     heatCut: (question, options = {}) => ask('heatCut', options, (bench) => bench.heatCut(question)),

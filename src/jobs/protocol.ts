@@ -9,9 +9,10 @@
  *   openMesh(packed) -> instead of importFile, for a saved project
  *   findPatches, cut, probe, findSelfTouching, castHalves, saveHalf, repairedWalls -> need `measure` first; bestPull needs a
  *   `measure` too; rimOf needs nothing
+ *   predictCure      -> the oven run, whose fields stay here; heatCut and heatAt read them
  *
- * One bench worker holds one open mesh and its last measurement. Cancel means terminate; the client then starts a
- * new worker and, before the next job that needs them, opens the mesh and measures it again by itself.
+ * One bench worker holds one open mesh, its last measurement and its last oven run. Cancel means terminate; the client then
+ * starts a new worker and, before the next job that needs them, opens the mesh, measures it and heats it again by itself.
  */
 import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTypes';
 import type { CureComparison } from '../core/cure/compareCure';

@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/core/problem';
 import { createBench, wasDropped } from '../../src/jobs/client';
-import type { BenchWorker, MeasureReply, PartShape } from '../../src/jobs/protocol';
+import type { BenchWorker, CureChoices, MeasureReply, PartShape } from '../../src/jobs/protocol';
 import type { StartedBench } from '../../src/jobs/startBench';
 import { alongZ, ignore } from './support';
 
@@ -138,6 +138,47 @@ describe('bench client', () => {
     last().answer('a cut');
     expect(await cut).toBe('a cut');
     expect(names()).toEqual(['1 bestPull', '2 openMesh', '2 measure', '2 cut']);
+  });
+
+  it('heats the mold again after a cancel, so that it can still be cut', async () => {
+    const { client, last, names } = await readyClient();
+    const choices = { voxelMm: 2 } as CureChoices;
+    const predicted = client.predictCure(choices, 'refined');
+    await settled();
+    last().answer('a prediction');
+    expect(await predicted).toBe('a prediction');
+    await settled();
+    const abort = new AbortController();
+    const canceled = codeOf(client.compareCure(choices, 130, { signal: abort.signal }));
+    await settled();
+    abort.abort();
+    expect(await canceled).toBe('job.canceled');
+    const question = { treatment: 'none', axis: 1, atMm: null, timeS: 60 } as const;
+    const cut = client.heatCut(question);
+    await settled();
+    last().answer();
+    await settled();
+    last().answer(reply);
+    await settled();
+    expect(last().given.slice(0, 2)).toEqual([choices, 'refined']);
+    last().answer('the same prediction');
+    await settled();
+    expect(last().given).toEqual([question]);
+    last().answer('a heated cut');
+    expect(await cut).toBe('a heated cut');
+    const heat = client.heatAt('none', [1, 2, 3]);
+    await settled();
+    last().answer('heat at a point');
+    expect(await heat).toBe('heat at a point');
+    expect(names()).toEqual([
+      '1 predictCure',
+      '1 compareCure',
+      '2 openMesh',
+      '2 measure',
+      '2 predictCure',
+      '2 heatCut',
+      '2 heatAt',
+    ]);
   });
 
   it('imports the file again after a cancel when it was not packed yet', async () => {
