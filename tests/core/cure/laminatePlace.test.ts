@@ -35,10 +35,15 @@ describe('a place in the laminate', () => {
   });
 
   test('a point of the part turns with the pull, named places do not', () => {
-    const place = placeInPullFrame(box([0, 0, 0], [10, 10, 10]), [1, 0, 0], { kind: 'point', atMm: [7, 0, 0] });
+    const place = placeInPullFrame(box([0, 0, 0], [10, 10, 10]), [1, 0, 0], {
+      kind: 'point',
+      atMm: [7, 0, 0],
+    });
     // The frame starts in the middle of the part's box.
     expect(place.kind === 'point' && place.atMm[2]).toBeCloseTo(2, 9);
-    expect(placeInPullFrame(box([0, 0, 0], [10, 10, 10]), [1, 0, 0], { kind: 'coldest' })).toEqual({ kind: 'coldest' });
+    expect(placeInPullFrame(box([0, 0, 0], [10, 10, 10]), [1, 0, 0], { kind: 'coldest' })).toEqual({
+      kind: 'coldest',
+    });
   });
 });
 
