@@ -185,11 +185,27 @@ test('the heated mold is cut in the bench view at any time, and one point is tol
   await cut.getByRole('slider', { name: /from the middle$/ }).press('Home');
   await expect.poll(() => read('Laminate in this cut')).toBe('none in this cut');
   await cut.getByRole('button', { name: 'across length' }).click();
+  await expect.poll(() => read('Laminate in this cut')).toMatch(/^10\d to 10\d °C$/);
   await view.getByRole('application').focus();
   await page.keyboard.press('Enter');
-  await expect(cut).toContainText(/At -?\d+, -?\d+, -?\d+ mm, in .*: \d+ °C now, 10\d °C at most/);
+  await expect(cut).toContainText(/At [−\d., ]+ mm, in .*: \d+ °C now, 10\d °C at most/);
   await expect(cut.getByRole('img', { name: /^Temperature over hours/ })).toBeVisible();
 
   await cut.getByRole('combobox', { name: 'Heat shown for' }).selectOption('the stone lets it go');
   await expect.poll(() => read('Laminate in this cut')).toMatch(/^8\d to 8\d °C$/);
+
+  // By its coordinates too: the run of another point, and of the same point in the run that is shown.
+  await cut.getByRole('button', { name: 'coldest place' }).click();
+  await expect(cut).toContainText(/in laminate: 8\d °C now, 8\d °C at most/);
+  await cut.getByRole('combobox', { name: 'Heat shown for' }).selectOption('the stone keeps its water');
+  await expect(cut).toContainText(/in laminate: 1[012]\d °C now, 1[012]\d °C at most/);
+  const across = cut.getByRole('textbox', { name: 'Point at x' });
+  await across.fill('999');
+  await across.press('Tab');
+  await expect(cut.getByRole('alert')).toContainText('Too large');
+  const before = await cut.locator('figcaption').innerText();
+  await across.fill('12.5');
+  await across.press('Tab');
+  await expect(cut.locator('figcaption')).not.toHaveText(before);
+  await expect(cut.locator('figcaption')).toContainText('At 12.5, ');
 });

@@ -4,14 +4,23 @@ import type { DehydrationTreatment } from '../../core/cure/dehydration';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { Vec3 } from '../../core/mesh/types';
 import type { HeatCutQuestion, HeatCutReply } from '../../jobs/protocol';
-import { HeatCutControls, type HeatPoint } from '../../sheets/cure/HeatCutControls';
+import { HeatCutControls, type AnsweredCut } from '../../sheets/cure/HeatCutControls';
 import type { CureForecast } from '../../sheets/cure/useCurePrediction';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import { programOf } from '../../steps/cure/cureChoicesOf';
 import type { ProjectInputs } from '../../steps/inputs';
 import { useKeyedState } from '../../ui/useKeyedState';
+import { useHeatAt } from './useHeatAt';
 import type { HeatView } from '../../viewer/BenchView';
-import { cutEnds, heatLegend, heatScale, heatSheet, moldBox, sightOnSheet } from '../../viewer/heatSheet';
+import {
+  cutEnds,
+  heatLegend,
+  heatScale,
+  heatSheet,
+  inPart,
+  moldBox,
+  sightOnSheet,
+} from '../../viewer/heatSheet';
 
 export interface HeatOnBench {
   readonly view: HeatView;
@@ -36,26 +45,34 @@ export function useHeatView(
     atMm: null,
     timeS: null,
   });
-  const [reply, setReply] = useKeyedState<HeatCutReply | null>(prediction, () => null);
-  const [point, setPoint] = useKeyedState<HeatPoint | null>(prediction, () => null);
+  const [answer, setAnswer] = useKeyedState<AnsweredCut | null>(prediction, () => null);
+  const reply = answer?.reply ?? null;
   const question = useMemo<HeatCutQuestion>(
     () => ({ ...asked, timeS: asked.timeS ?? mostBehindS(prediction, asked.treatment) }),
     [asked, prediction],
   );
-  const take = useRef(setReply);
+  const take = useRef(setAnswer);
   useEffect(() => {
-    take.current = setReply;
+    take.current = setAnswer;
   });
   useEffect(() => {
     if (prediction === null) return undefined;
     let wanted = true;
     void desk.ask(desk.client.heatCut(question)).then((cut) => {
-      if (wanted && cut !== null) take.current(cut);
+      if (wanted && cut !== null) take.current({ question, reply: cut });
     });
     return () => {
       wanted = false;
     };
   }, [desk, prediction, question]);
+
+  const [chosenMm, choosePoint] = useState<Vec3 | null>(null);
+  const frameKey = reply === null ? '' : JSON.stringify(reply.frame);
+  const coldestMm = useMemo(
+    () => (frameKey === '' ? null : coldestInPart(prediction, asked.treatment, frameKey)),
+    [prediction, asked.treatment, frameKey],
+  );
+  const point = useHeatAt(desk, prediction, asked.treatment, chosenMm ?? coldestMm);
 
   const [isOwnScale, setOwnScale] = useState(true);
   const scale = useMemo(() => {
@@ -87,26 +104,24 @@ export function useHeatView(
     view: {
       drawn: sheet === null || keptBox === null ? null : { sheet, box: keptBox },
       legend: heatLegend(scale),
-      pointMm: point?.pointMm ?? null,
+      pointMm: chosenMm ?? coldestMm,
       controls: (
         <HeatCutControls
           prediction={prediction}
           program={programOf(inputs)}
           question={question}
-          reply={reply}
-          point={point}
+          answer={answer}
+          point={point && { ...point, isColdest: chosenMm === null }}
           onQuestion={setAsked}
+          onPoint={choosePoint}
           isOwnScale={isOwnScale}
           onOwnScale={setOwnScale}
         />
       ),
     },
     onSight: (originMm, direction) => {
-      const pointMm = sheet === null ? null : sightOnSheet(sheet, originMm, direction);
-      if (pointMm === null) return;
-      void desk.ask(desk.client.heatAt(question.treatment, pointMm)).then((heat) => {
-        setPoint(heat === null ? null : { pointMm, heat });
-      });
+      const met = sheet === null ? null : sightOnSheet(sheet, originMm, direction);
+      if (met !== null) choosePoint(inTenths(met));
     },
   };
 }
@@ -122,3 +137,18 @@ function mostBehindS(prediction: CurePrediction | null, treatment: DehydrationTr
   });
   return atS;
 }
+
+/** Middle of the coldest place's brick in the part's own axes, to the tenth of a millimeter. */
+function coldestInPart(
+  prediction: CurePrediction | null,
+  treatment: DehydrationTreatment,
+  frameKey: string,
+): Vec3 | null {
+  const run = prediction?.runs.find((one) => one.treatment === treatment);
+  if (run === undefined) return null;
+  const frame = JSON.parse(frameKey) as HeatCutReply['frame'];
+  return inTenths(inPart({ frame }, run.coldestAtMm));
+}
+
+const inTenths = ([x, y, z]: Vec3): Vec3 => [tenth(x), tenth(y), tenth(z)];
+const tenth = (mm: number) => Math.round(10 * mm) / 10;

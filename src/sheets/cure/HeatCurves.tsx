@@ -80,7 +80,7 @@ export function HeatCurves({ program, prediction, at = 'coldest', logs = [], now
         className="chart-drawing"
       >
         <title id={`${id}-title`}>
-          Temperature over hours: dial, oven air, and one place of the laminate in three cases
+          Temperature over hours: {curves.map(({ label }) => label).join('; ')}
         </title>
         {y.ticks(5).map((tick) => (
           <g key={tick}>

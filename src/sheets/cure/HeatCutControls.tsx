@@ -1,6 +1,5 @@
 import { useId } from 'react';
-import { highestC, valueAt } from '../../core/cure/curve';
-import type { HeatAtPoint } from '../../core/cure/heatFields';
+import { valueAt } from '../../core/cure/curve';
 import type { OvenProgram } from '../../core/cure/ovenProgram';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { Vec3 } from '../../core/mesh/types';
@@ -9,13 +8,13 @@ import type { HeatCutQuestion, HeatCutReply } from '../../jobs/protocol';
 import { celsius, hoursMinutes, treatmentNames } from '../../steps/cure/say';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';
-import { heatRange } from '../../viewer/heatSheet';
-import { HeatCurves } from './HeatCurves';
+import { heatRange, moldBox } from '../../viewer/heatSheet';
+import { HeatPointReadout, type HeatPoint } from './HeatPointReadout';
 
-/** A point of the cut that was clicked, and its temperature over the run. */
-export interface HeatPoint {
-  readonly pointMm: Vec3;
-  readonly heat: HeatAtPoint;
+/** A cut with the question that it answers. */
+export interface AnsweredCut {
+  readonly question: HeatCutQuestion;
+  readonly reply: HeatCutReply;
 }
 
 export interface HeatCutControlsProps {
@@ -23,9 +22,12 @@ export interface HeatCutControlsProps {
   readonly program: OvenProgram;
   readonly question: HeatCutQuestion;
   /** Answer to the question, or to the one before it; null while there is none. */
-  readonly reply: HeatCutReply | null;
+  readonly answer: AnsweredCut | null;
+  /** null while it is asked for. */
   readonly point: HeatPoint | null;
   readonly onQuestion: (question: HeatCutQuestion) => void;
+  /** null goes back to the coldest place of the laminate. */
+  readonly onPoint: (pointMm: Vec3 | null) => void;
   /** Colors from the coldest to the hottest of this cut, not of the whole run. */
   readonly isOwnScale: boolean;
   readonly onOwnScale: (own: boolean) => void;
@@ -37,18 +39,15 @@ const axes = [
   { axis: 2, label: 'across the pull' },
 ] as const;
 
-const fillNames = {
-  laminate: 'laminate',
-  negative: "the negative's stone",
-  positive: "the positive's stone",
-} as const;
-
 const rangeWords = (range: readonly [number, number] | null) =>
   range === null ? 'none in this cut' : `${formatNumber(range[0], 0)} to ${celsius(range[1])}`;
 
 /** Which cut of the heated mold is shown, when, and what it reads, in words as well as in colors. */
 export function HeatCutControls(props: HeatCutControlsProps) {
-  const { prediction, program, question, reply, point, onQuestion } = props;
+  const { prediction, program, question, answer, point, onQuestion } = props;
+  const reply = answer?.reply ?? null;
+  // What is read belongs together: air and cut are those of the question that was answered.
+  const readAtS = answer?.question.timeS ?? question.timeS;
   const id = useId();
   const ask = (change: Partial<HeatCutQuestion>) => onQuestion({ ...question, ...change });
   const run = prediction.runs.find(({ treatment }) => treatment === question.treatment);
@@ -105,10 +104,10 @@ export function HeatCutControls(props: HeatCutControlsProps) {
         aria-valuetext={`${hoursMinutes(question.timeS)} from the start`}
         onChange={(event) => ask({ timeS: Number(event.target.value) })}
       />
-      <dl className="heat-readout" aria-live="polite">
+      <dl className="heat-readout" aria-live="polite" aria-busy={answer?.question !== question}>
         <div>
           <dt>Air in the oven</dt>
-          <dd>{celsius(valueAt(prediction.air, question.timeS))}</dd>
+          <dd>{celsius(valueAt(prediction.air, readAtS))}</dd>
         </div>
         <div>
           <dt>Laminate in this cut</dt>
@@ -119,24 +118,14 @@ export function HeatCutControls(props: HeatCutControlsProps) {
           <dd>{reply === null ? '…' : rangeWords(heatRange(reply.cut, 'stone'))}</dd>
         </div>
       </dl>
-      {point === null ? (
-        <p className="places-note">
-          Click the cut (or press Enter over it) for one point over the whole run.
-        </p>
-      ) : (
-        <figure className="heat-point">
-          <figcaption>
-            At {point.pointMm.map((mm) => formatNumber(mm, 0)).join(', ')} mm, in {fillNames[point.heat.fill]}
-            : {celsius(valueAt(point.heat.curve, question.timeS))} now, {celsius(highestC(point.heat.curve))}{' '}
-            at most (estimate).
-          </figcaption>
-          <HeatCurves
-            program={program}
-            prediction={null}
-            logs={[{ name: 'point', label: 'At the clicked point', curve: point.heat.curve }]}
-            nowS={question.timeS}
-          />
-        </figure>
+      {point === null || reply === null ? null : (
+        <HeatPointReadout
+          point={point}
+          box={moldBox(reply)}
+          program={program}
+          timeS={question.timeS}
+          onPoint={props.onPoint}
+        />
       )}
     </section>
   );
