@@ -14,6 +14,9 @@ async function enterCures(page: Page): Promise<void> {
   await measured(page);
 }
 
+/** As a logger with decimal commas writes it. */
+const fahrenheit = (celsius: number) => (celsius * 1.8 + 32).toFixed(1).replace('.', ',');
+
 async function openCure(page: Page): Promise<void> {
   await openDemo(page);
   await goTo(page, 'Clamp & cure');
@@ -101,7 +104,6 @@ test('a log with gaps and in Fahrenheit is read, judged by its dose, and fitted'
     });
   await expect(run(page)).toContainText('This is not a log that can be read');
 
-  const fahrenheit = (celsius: number) => (celsius * 1.8 + 32).toFixed(1).replace('.', ',');
   const lines = Array.from(
     { length: 270 },
     (_, minute) =>
@@ -208,4 +210,50 @@ test('the heated mold is cut in the bench view at any time, and one point is tol
   await across.press('Tab');
   await expect(cut.locator('figcaption')).not.toHaveText(before);
   await expect(cut.locator('figcaption')).toContainText('At 12.5, ');
+});
+
+test('the oven program is dragged and moved by keys on its chart; table, verdict and undo follow', async ({
+  page,
+}) => {
+  await openCure(page);
+  const first = page.getByRole('slider', { name: 'End of dwell 1' });
+  const target = page.getByRole('textbox', { name: 'Stage goes to, stage 1' });
+  const dwell = page.getByRole('textbox', { name: 'Dwell, stage 1' });
+  await first.scrollIntoViewIfNeeded();
+  const box = (await first.boundingBox())!;
+  expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x - 20, y - 10);
+  await page.mouse.move(x - 60, y - 30, { steps: 4 });
+  // Chart and table go along before the handle is let go.
+  await expect(target).not.toHaveValue('70');
+  const hotter = await target.inputValue();
+  const shorter = await dwell.inputValue();
+  expect(Number(hotter)).toBeGreaterThan(75);
+  expect(Number(shorter)).toBeLessThan(2.8);
+  await page.mouse.up();
+  await expect(target).toHaveValue(hotter);
+  await expect(dwell).toHaveValue(shorter);
+  await expect(first).toHaveAttribute('aria-valuetext', new RegExp(`^Dwell 1: ${hotter} °C for`));
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(target).toHaveValue('70');
+  await expect(dwell).toHaveValue('3.00');
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+
+  const second = page.getByRole('slider', { name: 'End of dwell 2' });
+  await second.focus();
+  await second.press('PageUp');
+  await second.press('PageUp');
+  await second.press('ArrowUp');
+  await second.press('Shift+ArrowRight');
+  await expect(page.getByRole('textbox', { name: 'Stage goes to, stage 2' })).toHaveValue('141');
+  await expect(second).toHaveAttribute(
+    'aria-valuetext',
+    /^Dwell 2: 141 °C for 2 h 00 min, ends at 5 h 00 min$/,
+  );
+  await expect(second).toBeFocused();
+  await expect(verdict(page)).toContainText('Stage 2 goes to 141 °C, over the 130 °C that the stone stands');
 });

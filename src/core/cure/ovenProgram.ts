@@ -50,6 +50,28 @@ const longestS = 14 * 86_400;
  * @throws Problem `cure.noStages`, `cure.stage`, `cure.neverHeats`, `cure.tooLong`
  */
 export function programOnDial(program: OvenProgram): ProgramOnDial {
+  const onDial = stagesOnDial(program);
+  const { startC, stages } = program;
+  if (!stages.some(({ targetC }) => targetC > startC))
+    throw new Problem(
+      'cure.neverHeats',
+      `The oven program never heats: no stage is hotter than its start of ${startC} °C. Raise a stage or correct the start.`,
+    );
+  if (!(onDial.heatedS > 0))
+    throw new Problem('cure.stage', 'The oven program takes no time: give a stage a dwell or a ramp.');
+  if (onDial.heatedS > longestS)
+    throw new Problem(
+      'cure.tooLong',
+      'The oven program runs for more than two weeks: check its dwells and ramps.',
+    );
+  return onDial;
+}
+
+/**
+ * The same for drawing: also a program that would not do in an oven, so that it can be mended where it is drawn.
+ * @throws Problem `cure.noStages`, `cure.stage`
+ */
+export function stagesOnDial(program: OvenProgram): ProgramOnDial {
   checkStages(program);
   const points: [number, number][] = [[0, program.startC]];
   const dwells: Dwell[] = [];
@@ -61,13 +83,6 @@ export function programOnDial(program: OvenProgram): ProgramOnDial {
     timeS += dwellS;
     atC = targetC;
   }
-  if (!(timeS > 0))
-    throw new Problem('cure.stage', 'The oven program takes no time: give a stage a dwell or a ramp.');
-  if (timeS > longestS)
-    throw new Problem(
-      'cure.tooLong',
-      'The oven program runs for more than two weeks: check its dwells and ramps.',
-    );
   return { setPoint: curveOf(points), dwells, heatedS: timeS };
 }
 
@@ -85,11 +100,6 @@ function checkStages({ startC, stages, coolKPerMin, roomC }: OvenProgram): void 
     throw new Problem(
       'cure.stage',
       'The start, the room and the cooling rate need numbers; the rate above zero.',
-    );
-  if (!stages.some(({ targetC }) => targetC > startC))
-    throw new Problem(
-      'cure.neverHeats',
-      `The oven program never heats: no stage is hotter than its start of ${startC} °C. Raise a stage or correct the start.`,
     );
 }
 

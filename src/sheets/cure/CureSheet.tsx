@@ -9,11 +9,10 @@ import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { CureGiven } from './CureGiven';
-import { BandTable, DwellTable } from './DwellTable';
-import { HeatCurves } from './HeatCurves';
+import { BandTable } from './DwellTable';
 import { HeatSliceView } from './HeatSliceView';
 import { RunPanel, type RunPanelProps } from './run/RunPanel';
-import { ProgramEditor } from './ProgramEditor';
+import { ProgramSection } from './ProgramSection';
 import { SideBySide, type SideBySideProps } from './SideBySide';
 import { SupplierCures } from './SupplierCures';
 import type { CureForecast } from './useCurePrediction';
@@ -52,12 +51,12 @@ export function CureSheet(props: CureSheetProps) {
         )
       }
     >
-      <section aria-label="Oven program">
-        <SectionHead title="Oven program" remark="dial and laminate" />
-        <HeatCurves program={program} prediction={shown} />
-        <ProgramEditor stages={cure.stages} disabled={readOnly} onChange={(stages) => setCure({ stages })} />
-        {shown === null ? null : <DwellTable prediction={shown} />}
-      </section>
+      <ProgramSection
+        inputs={context.inputs}
+        prediction={shown}
+        disabled={readOnly}
+        onChange={(stages) => setCure({ stages })}
+      />
       <section aria-label="Supplier's cures">
         <SectionHead title="Supplier's cures" remark="at the laminate" />
         <SupplierCures

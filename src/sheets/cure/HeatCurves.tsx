@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
-import { useId } from 'react';
+import { useId, type ReactNode } from 'react';
 import type { Curve } from '../../core/cure/curve';
 import type { CurePrediction } from '../../core/cure/predictCure';
-import { programOnDial } from '../../core/cure/ovenProgram';
+import { stagesOnDial } from '../../core/cure/ovenProgram';
 import type { OvenProgram } from '../../core/cure/ovenProgram';
 import { Problem } from '../../core/problem';
 import { useWidth } from '../../ui/charts/useWidth';
@@ -24,13 +24,33 @@ export interface HeatCurvesProps {
   readonly logs?: readonly DrawnLog[];
   /** Where the run is, seconds after its start; null when none is on. */
   readonly nowS?: number | null;
+  /** What the axes reach over; null or left out: what the curves need. */
+  readonly span?: ChartSpan | null;
+  /** Laid over the drawing, for what is taken hold of; places count from its upper left. */
+  readonly overlay?: (scales: ChartScales) => ReactNode;
+}
+
+export interface ChartSpan {
+  readonly lastS: number;
+  readonly lowC: number;
+  readonly highC: number;
+}
+
+/** Places on the drawing, px, and back. */
+export interface ChartScales {
+  readonly span: ChartSpan;
+  readonly timePx: (timeS: number) => number;
+  readonly temperaturePx: (temperatureC: number) => number;
+  readonly timeAtS: (px: number) => number;
+  readonly temperatureAtC: (px: number) => number;
 }
 
 const heightPx = 300;
 const edges = { left: 44, right: 14, top: 30, bottom: 40 };
 
 /** Dial, oven air and the laminate's coldest place over the hours. */
-export function HeatCurves({ program, prediction, at = 'coldest', logs = [], nowS = null }: HeatCurvesProps) {
+export function HeatCurves(props: HeatCurvesProps) {
+  const { program, prediction, at = 'coldest', logs = [], nowS = null } = props;
   const id = useId();
   const [box, widthPx] = useWidth<HTMLElement>();
   const dial = dialOf(program);
@@ -60,64 +80,73 @@ export function HeatCurves({ program, prediction, at = 'coldest', logs = [], now
     })),
   ];
   if (curves.length === 0) return null;
-  const lastS = Math.max(...curves.map(({ curve }) => curve.timesS.at(-1) ?? 0), 3600);
-  const values = curves.flatMap(({ curve }) => curve.valuesC);
-  const lowC = Math.min(
-    20,
-    values.reduce((low, one) => Math.min(low, one), Infinity),
-  );
-  const highC = values.reduce((high, one) => Math.max(high, one), 60);
+  const span = props.span ?? spanOf(curves.map(({ curve }) => curve));
+  const { lastS, lowC, highC } = span;
   const x = scaleLinear([0, lastS / 3600], [edges.left, Math.max(edges.left + 40, widthPx - edges.right)]);
   const y = scaleLinear([lowC, highC + 5], [heightPx - edges.bottom, edges.top]).nice(5);
   const [lowTick] = y.domain();
   return (
     <figure ref={box} className="chart heat-chart">
-      <svg
-        width="100%"
-        height={heightPx}
-        role="img"
-        aria-labelledby={`${id}-title`}
-        className="chart-drawing"
-      >
-        <title id={`${id}-title`}>
-          Temperature over hours: {curves.map(({ label }) => label).join('; ')}
-        </title>
-        {y.ticks(5).map((tick) => (
-          <g key={tick}>
-            <line x1={edges.left} x2={x.range()[1]} y1={y(tick)} y2={y(tick)} className="chart-rule" />
-            <text x={edges.left - 8} y={y(tick)} className="chart-number chart-left">
-              {tick}
+      <div className="heat-drawing">
+        <svg
+          width="100%"
+          height={heightPx}
+          role="img"
+          aria-labelledby={`${id}-title`}
+          className="chart-drawing"
+        >
+          <title id={`${id}-title`}>
+            Temperature over hours: {curves.map(({ label }) => label).join('; ')}
+          </title>
+          {y.ticks(5).map((tick) => (
+            <g key={tick}>
+              <line x1={edges.left} x2={x.range()[1]} y1={y(tick)} y2={y(tick)} className="chart-rule" />
+              <text x={edges.left - 8} y={y(tick)} className="chart-number chart-left">
+                {tick}
+              </text>
+            </g>
+          ))}
+          {x.ticks(Math.min(8, Math.max(2, Math.floor(widthPx / 70)))).map((tick) => (
+            <text
+              key={tick}
+              x={x(tick)}
+              y={heightPx - edges.bottom + 16}
+              className="chart-number chart-middle"
+            >
+              {tick} h
             </text>
-          </g>
-        ))}
-        {x.ticks(Math.min(8, Math.max(2, Math.floor(widthPx / 70)))).map((tick) => (
-          <text key={tick} x={x(tick)} y={heightPx - edges.bottom + 16} className="chart-number chart-middle">
-            {tick} h
-          </text>
-        ))}
-        <line
-          x1={edges.left}
-          x2={x.range()[1]}
-          y1={y(lowTick ?? 0)}
-          y2={y(lowTick ?? 0)}
-          className="chart-axis"
-        />
-        <text x={4} y={12} className="chart-word">
-          °C
-        </text>
-        {curves.map(({ key, className, curve }) => (
-          <path key={key} className={`heat-line ${className}`} d={pathOf(curve, x, y)} />
-        ))}
-        {nowS === null ? null : (
+          ))}
           <line
-            x1={x(Math.min(nowS, lastS) / 3600)}
-            x2={x(Math.min(nowS, lastS) / 3600)}
-            y1={edges.top}
-            y2={heightPx - edges.bottom}
-            className="heat-now"
+            x1={edges.left}
+            x2={x.range()[1]}
+            y1={y(lowTick ?? 0)}
+            y2={y(lowTick ?? 0)}
+            className="chart-axis"
           />
-        )}
-      </svg>
+          <text x={4} y={12} className="chart-word">
+            °C
+          </text>
+          {curves.map(({ key, className, curve }) => (
+            <path key={key} className={`heat-line ${className}`} d={pathOf(curve, x, y)} />
+          ))}
+          {nowS === null ? null : (
+            <line
+              x1={x(Math.min(nowS, lastS) / 3600)}
+              x2={x(Math.min(nowS, lastS) / 3600)}
+              y1={edges.top}
+              y2={heightPx - edges.bottom}
+              className="heat-now"
+            />
+          )}
+        </svg>
+        {props.overlay?.({
+          span,
+          timePx: (timeS) => x(timeS / 3600),
+          temperaturePx: y,
+          timeAtS: (px) => 3600 * x.invert(px),
+          temperatureAtC: (px) => y.invert(px),
+        })}
+      </div>
       <ul className="heat-key">
         {curves.map(({ key, className, label }) => (
           <li key={key}>
@@ -132,10 +161,19 @@ export function HeatCurves({ program, prediction, at = 'coldest', logs = [], now
   );
 }
 
+function spanOf(curves: readonly Curve[]): ChartSpan {
+  const values = curves.flatMap(({ valuesC }) => valuesC);
+  return {
+    lastS: Math.max(...curves.map(({ timesS }) => timesS.at(-1) ?? 0), 3600),
+    lowC: values.reduce((low, one) => Math.min(low, one), 20),
+    highC: values.reduce((high, one) => Math.max(high, one), 60),
+  };
+}
+
 /** null when the program cannot be drawn; the verdict says why. */
 function dialOf(program: OvenProgram): Curve | null {
   try {
-    return programOnDial(program).setPoint;
+    return stagesOnDial(program).setPoint;
   } catch (error) {
     if (error instanceof Problem) return null;
     throw error;

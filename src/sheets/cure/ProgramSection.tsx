@@ -1,0 +1,37 @@
+import { useState } from 'react';
+import type { CurePrediction } from '../../core/cure/predictCure';
+import { programOf } from '../../steps/cure/cureChoicesOf';
+import type { OvenStageInput } from '../../steps/cure/programInputs';
+import type { ProjectInputs } from '../../steps/inputs';
+import { SectionHead } from '../../ui/SectionHead';
+import { DwellTable } from './DwellTable';
+import { ProgramChart } from './ProgramChart';
+import { ProgramEditor } from './ProgramEditor';
+
+export interface ProgramSectionProps {
+  readonly inputs: ProjectInputs;
+  readonly prediction: CurePrediction | null;
+  readonly disabled: boolean;
+  readonly onChange: (stages: OvenStageInput[]) => void;
+}
+
+/** The oven program as a chart and as a table, both to edit; while a handle is dragged both show where it is. */
+export function ProgramSection({ inputs, prediction, disabled, onChange }: ProgramSectionProps) {
+  const [draft, setDraft] = useState<OvenStageInput[] | null>(null);
+  const stages = draft ?? inputs.cure.stages;
+  return (
+    <section aria-label="Oven program">
+      <SectionHead title="Oven program" remark="dial and laminate" />
+      <ProgramChart
+        program={programOf({ ...inputs, cure: { ...inputs.cure, stages } })}
+        stages={stages}
+        prediction={prediction}
+        disabled={disabled}
+        onDraft={setDraft}
+        onChange={onChange}
+      />
+      <ProgramEditor stages={stages} disabled={disabled} onChange={onChange} />
+      {prediction === null ? null : <DwellTable prediction={prediction} />}
+    </section>
+  );
+}
