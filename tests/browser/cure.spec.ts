@@ -243,6 +243,22 @@ test('the oven program is dragged and moved by keys on its chart; table, verdict
   await expect(dwell).toHaveValue('3.00');
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 
+  // Far past the edge of the chart the handle stays on it, and the sheet stays where it is.
+  const sheetOverflowPx = () =>
+    page.locator('.sheet-pane').evaluate((sheet) => sheet.scrollWidth - sheet.clientWidth);
+  const before = await sheetOverflowPx();
+  await first.hover();
+  await page.mouse.down();
+  await page.mouse.move(x + 100, y, { steps: 4 });
+  await page.mouse.move(x + 700, y, { steps: 4 });
+  await expect(first).toHaveAttribute('aria-valuetext', /the chart ends here, let go and drag on/);
+  await expect(first).toBeInViewport({ ratio: 1 });
+  expect(await sheetOverflowPx()).toBe(before);
+  await first.press('Escape');
+  await page.mouse.up();
+  await expect(dwell).toHaveValue('3.00');
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+
   const second = page.getByRole('slider', { name: 'End of dwell 2' });
   await second.focus();
   await second.press('PageUp');

@@ -55,11 +55,31 @@ describe('the oven program on its chart', () => {
     expect(onChange).toHaveBeenCalledTimes(keys.length);
   });
 
-  it('says so at a limit', () => {
-    show({ stages: [{ ...first, targetC: 250 }] });
+  it('says so at a limit, and makes no step of undo of it', () => {
+    const { onChange } = show({ stages: [{ ...first, targetC: 250 }] });
     fireEvent.focus(end(1));
     fireEvent.keyDown(end(1), { key: 'ArrowUp' });
     expect(end(1).getAttribute('aria-valuetext')).toContain('it goes no higher than 250 °C');
+    expect(onChange).not.toHaveBeenCalled();
+  });
+
+  it('keeps saying which keys move a handle that has the focus', () => {
+    show();
+    fireEvent.focus(end(1));
+    expect(end(1)).toHaveAccessibleDescription(/arrow keys: up and down 1 °C/);
+  });
+
+  it('ends a drag at the edge of the chart, and a drag back where it began is no change', () => {
+    const { onChange } = show();
+    press(end(1), 'pointerdown', [100, 100]);
+    press(end(1), 'pointermove', [5000, 100]);
+    expect(end(1).getAttribute('aria-valuetext')).toContain('the chart ends here, let go and drag on');
+    // The second dwell was pushed off the chart; it is back when the axes follow.
+    expect(screen.getAllByRole('slider')).toHaveLength(1);
+    press(end(1), 'pointermove', [100, 100]);
+    press(end(1), 'pointerup', [100, 100]);
+    expect(onChange).not.toHaveBeenCalled();
+    expect(screen.getAllByRole('slider')).toHaveLength(2);
   });
 
   it('is dragged as one change; chart and table follow meanwhile', () => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { draggedTo, dwellWords, movedBy } from '../../src/sheets/cure/programHandles';
+import {
+  draggedTo,
+  dwellWords,
+  isSameStage,
+  movedBy,
+  nearestOnPlot,
+  withRoom,
+} from '../../src/sheets/cure/programHandles';
 
 const stages = [
   { targetC: 70, rampKPerMin: null, dwellHours: 3 },
@@ -65,6 +72,26 @@ describe('the handles of the oven program', () => {
     expect(draggedTo(program, stages, 1, { ...held, timeS: 0 })).toMatchObject({
       stages: [{}, { dwellHours: 0 }],
       stoppedBy: 'it goes no lower than 0 h',
+    });
+  });
+
+  it('know a move that came to nothing', () => {
+    const hottest = [{ ...stages[0]!, targetC: 250 }];
+    expect(isSameStage(hottest[0]!, movedBy(hottest, 0, { kelvins: 1 }).stages[0]!)).toBe(true);
+    expect(isSameStage(stages[0]!, movedBy(stages, 0, { kelvins: 1 }).stages[0]!)).toBe(false);
+    expect(isSameStage(stages[0]!, movedBy(stages, 0, { minutes: 5 }).stages[0]!)).toBe(false);
+  });
+
+  it('stay between the axes, which leave room to drag into', () => {
+    const plot = { left: 44, right: 500, top: 30, bottom: 260 };
+    expect(nearestOnPlot([100, 100], plot)).toEqual({ atPx: [100, 100], isOutside: false });
+    expect(nearestOnPlot([501, 100], plot)).toEqual({ atPx: [500, 100], isOutside: true });
+    expect(nearestOnPlot([0, 999], plot)).toEqual({ atPx: [44, 260], isOutside: true });
+    expect(nearestOnPlot([100, 0], plot)).toEqual({ atPx: [100, 30], isOutside: true });
+    expect(withRoom({ lastS: 16_200, lowC: 20, highC: 120 })).toEqual({
+      lastS: 20_250,
+      lowC: 20,
+      highC: 140,
     });
   });
 

@@ -52,6 +52,7 @@ export function CureSheet(props: CureSheetProps) {
       }
     >
       <ProgramSection
+        key={readOnly ? 'shown' : 'edited'}
         inputs={context.inputs}
         prediction={shown}
         disabled={readOnly}

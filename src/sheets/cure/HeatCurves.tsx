@@ -24,8 +24,8 @@ export interface HeatCurvesProps {
   readonly logs?: readonly DrawnLog[];
   /** Where the run is, seconds after its start; null when none is on. */
   readonly nowS?: number | null;
-  /** What the axes reach over; null or left out: what the curves need. */
-  readonly span?: ChartSpan | null;
+  /** What the axes reach over, from what the curves need; left out: just that. */
+  readonly spanFor?: (needed: ChartSpan) => ChartSpan;
   /** Laid over the drawing, for what is taken hold of; places count from its upper left. */
   readonly overlay?: (scales: ChartScales) => ReactNode;
 }
@@ -43,10 +43,21 @@ export interface ChartScales {
   readonly temperaturePx: (temperatureC: number) => number;
   readonly timeAtS: (px: number) => number;
   readonly temperatureAtC: (px: number) => number;
+  readonly plot: PlotPx;
+}
+
+/** Between the axes, px from the upper left of the drawing. */
+export interface PlotPx {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
 }
 
 const heightPx = 300;
 const edges = { left: 44, right: 14, top: 30, bottom: 40 };
+/** A line along the edge of the plot keeps its whole width. */
+const lineRoomPx = 3;
 
 /** Dial, oven air and the laminate's coldest place over the hours. */
 export function HeatCurves(props: HeatCurvesProps) {
@@ -80,10 +91,17 @@ export function HeatCurves(props: HeatCurvesProps) {
     })),
   ];
   if (curves.length === 0) return null;
-  const span = props.span ?? spanOf(curves.map(({ curve }) => curve));
+  const needed = spanOf(curves.map(({ curve }) => curve));
+  const span = props.spanFor?.(needed) ?? needed;
   const { lastS, lowC, highC } = span;
-  const x = scaleLinear([0, lastS / 3600], [edges.left, Math.max(edges.left + 40, widthPx - edges.right)]);
-  const y = scaleLinear([lowC, highC + 5], [heightPx - edges.bottom, edges.top]).nice(5);
+  const plot: PlotPx = {
+    left: edges.left,
+    right: Math.max(edges.left + 40, widthPx - edges.right),
+    top: edges.top,
+    bottom: heightPx - edges.bottom,
+  };
+  const x = scaleLinear([0, lastS / 3600], [plot.left, plot.right]);
+  const y = scaleLinear([lowC, highC + 5], [plot.bottom, plot.top]).nice(5);
   const [lowTick] = y.domain();
   return (
     <figure ref={box} className="chart heat-chart">
@@ -98,27 +116,30 @@ export function HeatCurves(props: HeatCurvesProps) {
           <title id={`${id}-title`}>
             Temperature over hours: {curves.map(({ label }) => label).join('; ')}
           </title>
+          <clipPath id={`${id}-plot`}>
+            <rect
+              x={plot.left - lineRoomPx}
+              y={plot.top - lineRoomPx}
+              width={plot.right - plot.left + 2 * lineRoomPx}
+              height={plot.bottom - plot.top + 2 * lineRoomPx}
+            />
+          </clipPath>
           {y.ticks(5).map((tick) => (
             <g key={tick}>
-              <line x1={edges.left} x2={x.range()[1]} y1={y(tick)} y2={y(tick)} className="chart-rule" />
-              <text x={edges.left - 8} y={y(tick)} className="chart-number chart-left">
+              <line x1={plot.left} x2={plot.right} y1={y(tick)} y2={y(tick)} className="chart-rule" />
+              <text x={plot.left - 8} y={y(tick)} className="chart-number chart-left">
                 {tick}
               </text>
             </g>
           ))}
           {x.ticks(Math.min(8, Math.max(2, Math.floor(widthPx / 70)))).map((tick) => (
-            <text
-              key={tick}
-              x={x(tick)}
-              y={heightPx - edges.bottom + 16}
-              className="chart-number chart-middle"
-            >
+            <text key={tick} x={x(tick)} y={plot.bottom + 16} className="chart-number chart-middle">
               {tick} h
             </text>
           ))}
           <line
-            x1={edges.left}
-            x2={x.range()[1]}
+            x1={plot.left}
+            x2={plot.right}
             y1={y(lowTick ?? 0)}
             y2={y(lowTick ?? 0)}
             className="chart-axis"
@@ -126,15 +147,17 @@ export function HeatCurves(props: HeatCurvesProps) {
           <text x={4} y={12} className="chart-word">
             °C
           </text>
-          {curves.map(({ key, className, curve }) => (
-            <path key={key} className={`heat-line ${className}`} d={pathOf(curve, x, y)} />
-          ))}
+          <g clipPath={`url(#${id}-plot)`}>
+            {curves.map(({ key, className, curve }) => (
+              <path key={key} className={`heat-line ${className}`} d={pathOf(curve, x, y)} />
+            ))}
+          </g>
           {nowS === null ? null : (
             <line
               x1={x(Math.min(nowS, lastS) / 3600)}
               x2={x(Math.min(nowS, lastS) / 3600)}
-              y1={edges.top}
-              y2={heightPx - edges.bottom}
+              y1={plot.top}
+              y2={plot.bottom}
               className="heat-now"
             />
           )}
@@ -145,6 +168,7 @@ export function HeatCurves(props: HeatCurvesProps) {
           temperaturePx: y,
           timeAtS: (px) => 3600 * x.invert(px),
           temperatureAtC: (px) => y.invert(px),
+          plot,
         })}
       </div>
       <ul className="heat-key">

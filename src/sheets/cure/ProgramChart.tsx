@@ -5,7 +5,15 @@ import { Problem } from '../../core/problem';
 import { stageSpecs, type OvenStageInput } from '../../steps/cure/programInputs';
 import { hoursMinutes } from '../../steps/cure/say';
 import { HeatCurves, type ChartScales, type ChartSpan } from './HeatCurves';
-import { draggedTo, dwellWords, movedBy, type MovedStages } from './programHandles';
+import {
+  draggedTo,
+  dwellWords,
+  isSameStage,
+  movedBy,
+  nearestOnPlot,
+  withRoom,
+  type MovedStages,
+} from './programHandles';
 
 export interface ProgramChartProps {
   readonly program: OvenProgram;
@@ -58,6 +66,9 @@ export function ProgramChart(props: ProgramChartProps) {
     setTold({ index, stoppedBy });
     return moved;
   };
+  const commit = (index: number, before: readonly OvenStageInput[], after: OvenStageInput[]) => {
+    if (!isSameStage(before[index]!, after[index]!)) onChange(after);
+  };
   const giveUp = () => {
     setDrag(null);
     onDraft(null);
@@ -87,18 +98,25 @@ export function ProgramChart(props: ProgramChartProps) {
       temperature: drag.meant.temperature || Math.abs(dy) >= meantPx,
     };
     if (!meant.time && !meant.temperature) return;
-    const to = {
-      timeS: meant.time ? scales.timeAtS(drag.handlePx[0] + dx) : null,
-      temperatureC: meant.temperature ? scales.temperatureAtC(drag.handlePx[1] + dy) : null,
-    };
-    const moved = takeUp(drag.index, draggedTo(drag.program, drag.stages, drag.index, to));
+    const { atPx, isOutside } = nearestOnPlot(
+      [drag.handlePx[0] + (meant.time ? dx : 0), drag.handlePx[1] + (meant.temperature ? dy : 0)],
+      scales.plot,
+    );
+    const { stages: dragged, stoppedBy } = draggedTo(drag.program, drag.stages, drag.index, {
+      timeS: meant.time ? scales.timeAtS(atPx[0]) : null,
+      temperatureC: meant.temperature ? scales.temperatureAtC(atPx[1]) : null,
+    });
+    const moved = takeUp(drag.index, {
+      stages: dragged,
+      stoppedBy: stoppedBy ?? (isOutside ? 'the chart ends here, let go and drag on' : null),
+    });
     setDrag({ ...drag, meant, moved });
     onDraft(moved);
   };
   const onPointerUp = (event: PointerEvent<HTMLElement>) => {
     if (drag?.pointerId !== event.pointerId) return;
     giveUp();
-    if (drag.moved !== null) onChange(drag.moved);
+    if (drag.moved !== null) commit(drag.index, drag.stages, drag.moved);
   };
   const onPointerCancel = (event: PointerEvent<HTMLElement>) => {
     if (drag?.pointerId === event.pointerId) giveUp();
@@ -109,15 +127,11 @@ export function ProgramChart(props: ProgramChartProps) {
     if (move === undefined || drag !== null) return;
     event.preventDefault();
     const { kelvins, minutes, shiftMinutes } = move;
-    onChange(
-      takeUp(
-        index,
-        movedBy(stages, index, {
-          ...(kelvins !== undefined && { kelvins }),
-          ...(minutes !== undefined && { minutes: event.shiftKey ? (shiftMinutes ?? minutes) : minutes }),
-        }),
-      ),
-    );
+    const moved = movedBy(stages, index, {
+      ...(kelvins !== undefined && { kelvins }),
+      ...(minutes !== undefined && { minutes: event.shiftKey ? (shiftMinutes ?? minutes) : minutes }),
+    });
+    commit(index, stages, takeUp(index, moved));
   };
 
   const words = (index: number) => {
@@ -131,38 +145,50 @@ export function ProgramChart(props: ProgramChartProps) {
       <HeatCurves
         program={program}
         prediction={prediction}
-        span={drag?.span ?? null}
+        {...(!disabled && { spanFor: (needed) => drag?.span ?? withRoom(needed) })}
         overlay={(scales) =>
-          dwells.map((dwell, index) => (
-            <div
-              key={index}
-              className="program-handle"
-              style={{ left: scales.timePx(dwell.untilS), top: scales.temperaturePx(dwell.targetC) }}
-              role="slider"
-              tabIndex={0}
-              aria-label={`End of dwell ${index + 1}`}
-              aria-describedby={helpId}
-              aria-valuenow={dwell.targetC}
-              aria-valuemin={stageSpecs.targetC.min}
-              aria-valuemax={stageSpecs.targetC.max}
-              aria-valuetext={`${words(index)}, ends at ${hoursMinutes(dwell.untilS)}`}
-              onPointerDown={onPointerDown(index, dwell, scales)}
-              onPointerMove={onPointerMove(scales)}
-              onPointerUp={onPointerUp}
-              onPointerCancel={onPointerCancel}
-              onKeyDown={onKeyDown(index)}
-              onFocus={() => setTold({ index, stoppedBy: null })}
-              onBlur={() => setTold(null)}
-            />
-          ))
+          dwells.map((dwell, index) => {
+            const wantedPx = [scales.timePx(dwell.untilS), scales.temperaturePx(dwell.targetC)] as const;
+            const { atPx, isOutside } = nearestOnPlot(wantedPx, scales.plot);
+            // Pushed off the chart by the dwell that is dragged: back once the axes follow.
+            if (isOutside && index !== drag?.index) return null;
+            return (
+              <div
+                key={index}
+                className="program-handle"
+                style={{ left: atPx[0], top: atPx[1] }}
+                role="slider"
+                tabIndex={0}
+                aria-label={`End of dwell ${index + 1}`}
+                aria-describedby={helpId}
+                aria-valuenow={dwell.targetC}
+                aria-valuemin={stageSpecs.targetC.min}
+                aria-valuemax={stageSpecs.targetC.max}
+                aria-valuetext={`${words(index)}, ends at ${hoursMinutes(dwell.untilS)}`}
+                onPointerDown={onPointerDown(index, dwell, scales)}
+                onPointerMove={onPointerMove(scales)}
+                onPointerUp={onPointerUp}
+                onPointerCancel={onPointerCancel}
+                onKeyDown={onKeyDown(index)}
+                onFocus={() => setTold({ index, stoppedBy: null })}
+                onBlur={() => setTold(null)}
+              />
+            );
+          })
         }
       />
       {dwells.length === 0 ? null : (
-        <p id={helpId} className="chart-note screen-only">
-          {told === null
-            ? 'Drag a ring to move the end of its dwell, or use the arrow keys: up and down 1 °C (Page keys 10), left and right 5 min (with Shift 30).'
-            : `${words(told.index)}.`}
-        </p>
+        <div className="screen-only">
+          <p>
+            {told === null
+              ? `The program ends at ${hoursMinutes(dwells.at(-1)?.untilS ?? 0)}.`
+              : `${words(told.index)}.`}
+          </p>
+          <p id={helpId} className="chart-note">
+            Drag a ring to move the end of its dwell, or use the arrow keys: up and down 1 °C (Page keys 10),
+            left and right 5 min (with Shift 30).
+          </p>
+        </div>
       )}
     </>
   );

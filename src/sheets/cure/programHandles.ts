@@ -3,6 +3,7 @@ import { stagesOnDial, type OvenProgram } from '../../core/cure/ovenProgram';
 import { formatNumber } from '../../core/units/formatNumber';
 import { stageSpecs, type OvenStageInput } from '../../steps/cure/programInputs';
 import { hoursMinutes } from '../../steps/cure/say';
+import type { ChartSpan, PlotPx } from './HeatCurves';
 
 /** Snap of a drag and of one press of a key. */
 const stepC = 1;
@@ -17,6 +18,29 @@ export interface MovedStages {
 /** "Dwell 2: 120 °C for 1 h 30 min". */
 export function dwellWords(index: number, { targetC, dwellHours }: OvenStageInput): string {
   return `Dwell ${index + 1}: ${targetC} °C for ${hoursMinutes(3600 * dwellHours)}`;
+}
+
+/** Whether nothing came of a move; it is no step of undo then. */
+export const isSameStage = (one: OvenStageInput, other: OvenStageInput): boolean =>
+  one.targetC === other.targetC && one.dwellHours === other.dwellHours;
+
+/**
+ * A share of the hours and some kelvins more than the curves need: room to drag into. Each drag ends at the edge of the
+ * chart, and the next one finds room again.
+ */
+export const withRoom = ({ lastS, lowC, highC }: ChartSpan): ChartSpan => ({
+  lastS: lastS * 1.25,
+  lowC,
+  highC: highC + 20,
+});
+
+/** The place between the axes that is nearest to where a finger is, px. */
+export function nearestOnPlot(
+  [xPx, yPx]: readonly [number, number],
+  { left, right, top, bottom }: PlotPx,
+): { readonly atPx: readonly [number, number]; readonly isOutside: boolean } {
+  const atPx = [Math.min(right, Math.max(left, xPx)), Math.min(bottom, Math.max(top, yPx))] as const;
+  return { atPx, isOutside: atPx[0] !== xPx || atPx[1] !== yPx };
 }
 
 /** To the next whole degrees and steps of minutes in the direction asked. */
