@@ -7,8 +7,8 @@ import { halfCode, type MoldVoxels } from './moldVoxels';
 export interface HeatFields {
   readonly voxels: MoldVoxels;
   readonly timesS: readonly number[];
-  /** Hundredths of a degree Celsius per voxel, one array per time: good to 0.005 K up to 327 °C. */
-  readonly hundredthsC: readonly Int16Array[];
+  /** Fiftieths of a degree Celsius per voxel, one array per time: good to 0.01 K and up to 655 °C, over any oven's reach. */
+  readonly fiftiethsC: readonly Int16Array[];
 }
 
 /** A layer of bricks; u and v are the other two axes of the pull frame in order. */
@@ -36,7 +36,7 @@ export interface HeatAtPoint {
 /** A brick with at least this much laminate shows the laminate's temperature. */
 export const shownLaminateShare = 0.2;
 
-const most = 32_767;
+const stepsPerK = 50;
 
 /** @param mostBytes every second, third, ... frame is kept when all would take more; first and last always are */
 export function keptFields(voxels: MoldVoxels, frames: readonly HeatFrame[], mostBytes: number): HeatFields {
@@ -45,10 +45,9 @@ export function keptFields(voxels: MoldVoxels, frames: readonly HeatFrame[], mos
   return {
     voxels,
     timesS: kept.map(({ timeS }) => timeS),
-    hundredthsC: kept.map(({ temperatureC }) => {
+    fiftiethsC: kept.map(({ temperatureC }) => {
       const whole = new Int16Array(temperatureC.length);
-      for (let at = 0; at < whole.length; at++)
-        whole[at] = Math.min(most, Math.round(100 * temperatureC[at]!));
+      for (let at = 0; at < whole.length; at++) whole[at] = Math.round(stepsPerK * temperatureC[at]!);
       return whole;
     }),
   };
@@ -83,7 +82,7 @@ export function cutFields(fields: HeatFields, axis: 0 | 1 | 2, atMm: number, tim
   const layer = Math.min(counts[axis] - 1, Math.max(0, Math.floor((atMm - originMm[axis]) / sizeMm[axis])));
   const cells = counts[u] * counts[v];
   const { from, until, share } = between(fields, timeS);
-  const [early, late] = [fields.hundredthsC[from]!, fields.hundredthsC[until]!];
+  const [early, late] = [fields.fiftiethsC[from]!, fields.fiftiethsC[until]!];
   const cut = {
     half: new Uint8Array(cells),
     laminateShare: new Float32Array(cells),
@@ -94,7 +93,7 @@ export function cutFields(fields: HeatFields, axis: 0 | 1 | 2, atMm: number, tim
       const at = layer * strides[axis] + i * strides[u] + j * strides[v];
       cut.half[cell] = half[at]!;
       cut.laminateShare[cell] = laminateShare[at]!;
-      cut.temperatureC[cell] = (early[at]! + share * (late[at]! - early[at]!)) / 100;
+      cut.temperatureC[cell] = (early[at]! + share * (late[at]! - early[at]!)) / stepsPerK;
     }
   return {
     axis,
@@ -117,6 +116,6 @@ export function heatAtPoint(fields: HeatFields, pointMm: Vec3): HeatAtPoint | nu
   const stone = half[at] === halfCode.negative ? 'negative' : 'positive';
   return {
     fill: laminateShare[at]! >= shownLaminateShare ? 'laminate' : stone,
-    curve: { timesS: fields.timesS, valuesC: fields.hundredthsC.map((field) => field[at]! / 100) },
+    curve: { timesS: fields.timesS, valuesC: fields.fiftiethsC.map((field) => field[at]! / stepsPerK) },
   };
 }

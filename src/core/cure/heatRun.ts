@@ -10,7 +10,7 @@ import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
 import { frameKeeper, type HeatFrame } from './heatFrames';
 import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
-import { takeStep, tryStep, type StepInput } from './heatStep';
+import { leapsPastOven, takeStep, tryStep, type StepInput } from './heatStep';
 import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
 import { intoAirS, nextStepS, stepLimits } from './stepSize';
 
@@ -92,6 +92,10 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
       continue;
     }
     if (tooHot) throw runaway();
+    if (size > shortestStepS && leapsPastOven(state, input)) {
+      stepS = Math.max(shortestStepS, size / 3);
+      continue;
+    }
     takeStep(one, state, input, ledger);
     if (cured !== null) state.degreeOfCure.set(cured.degrees);
     const atEnd = room <= size;

@@ -112,6 +112,29 @@ function addFaces({ system, exchange }: HeatState): void {
   }
 }
 
+/**
+ * Whether a voxel would boil dry in the step that was tried and leap past everything that heats it: what flowed in while it
+ * was held at 100 °C then warms it at once. A shorter step holds less. Not asked where the resin heats from inside.
+ */
+export function leapsPastOven(
+  { system, temperatureC, heldKg, dryCapacityJPerK }: HeatState,
+  input: StepInput,
+): boolean {
+  if (!input.wet || input.reactionJ !== null) return false;
+  const { rise } = system;
+  let hottestC = input.airC;
+  for (let at = 0; at < rise.length; at++) if (temperatureC[at]! > hottestC) hottestC = temperatureC[at]!;
+  for (let at = 0; at < rise.length; at++) {
+    const held = heldKg[at]!;
+    const before = temperatureC[at]!;
+    if (!(held > 0) || before < boilsFromC) continue;
+    const capacity = dryCapacityJPerK[at]! + held * waterHeatJPerKgK;
+    const after = before + rise[at]! * (1 + boilingCapacity) - (held * boilingJPerKg) / capacity;
+    if (after > hottestC) return true;
+  }
+  return false;
+}
+
 /** Takes the step whose rise has been worked out, and books it. */
 export function takeStep(one: HeatCase, state: HeatState, input: StepInput, ledger: HeatLedger): void {
   const { system, temperatureC, risePerS, peakC, heldKg, dryCapacityJPerK } = state;

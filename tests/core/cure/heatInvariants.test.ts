@@ -83,6 +83,24 @@ describe('one run', () => {
   });
 });
 
+test('a small wet block whose last water boils off within a step stays under its oven', () => {
+  // Found by the property below: a voxel that boiled dry leaped by what had flowed in, 0.6 K past the oven.
+  const ovenC = 110.59709473039821;
+  const voxels = boxMoldVoxels({ blockMm: [12, 19.5, 12], laminateMm: [6, 9.75, 1], voxelMm: 3 });
+  const air = curveOf([
+    [0, 20],
+    [0, ovenC],
+    [7200, ovenC],
+  ]);
+  const base = stoneCase({ voxels, air, heldShare: 0.9962195269656591, rule: 'stays', treatment: 'none' });
+  const run = runHeat(
+    { ...base, surface: { ...base.surface, filmWPerM2K: 3 } },
+    options(7200, { frameEveryS: 20 }),
+  );
+  for (const { temperatureC } of run.frames) expect(Math.max(...temperatureC)).toBeLessThan(ovenC);
+  expect(Math.abs(imbalance(run.ledger))).toBeLessThan(1e-3);
+});
+
 describe(`any mold (seed ${propertySeed})`, () => {
   const side = fc.double({ min: 12, max: 70, noNaN: true });
   const anyCase = fc.record({
