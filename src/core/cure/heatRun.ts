@@ -114,7 +114,8 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     }
     fields?.look(timeS, last || atEnd);
     options.onProgress?.(timeS / untilS);
-    stepS = nextStepS(limits, { stepS: size, surpriseK: surprise, floorS, damp: heldKg > 0 });
+    const mayWait = heldKg === 0 && table === null;
+    stepS = nextStepS(limits, { stepS: size, surpriseK: surprise, floorS, mayWait });
     if (atEnd && timeS < untilS) stepS = firstStepS;
   }
   return {
