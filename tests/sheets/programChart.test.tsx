@@ -69,6 +69,15 @@ describe('the oven program on its chart', () => {
     expect(end(1)).toHaveAccessibleDescription(/arrow keys: up and down 1 °C/);
   });
 
+  it('says no more that the chart ends once the handle was let go there', () => {
+    const { onChange } = show();
+    press(end(1), 'pointerdown', [100, 100]);
+    press(end(1), 'pointermove', [5000, 100]);
+    press(end(1), 'pointerup', [5000, 100]);
+    expect(onChange).toHaveBeenCalledOnce();
+    expect(end(1).getAttribute('aria-valuetext')).not.toContain('the chart ends here');
+  });
+
   it('ends a drag at the edge of the chart, and a drag back where it began is no change', () => {
     const { onChange } = show();
     press(end(1), 'pointerdown', [100, 100]);
@@ -78,6 +87,7 @@ describe('the oven program on its chart', () => {
     expect(screen.getAllByRole('slider')).toHaveLength(1);
     press(end(1), 'pointermove', [100, 100]);
     press(end(1), 'pointerup', [100, 100]);
+    expect(end(1).getAttribute('aria-valuetext')).toBe('Dwell 1: 70 °C for 3 h 00 min, ends at 3 h 00 min');
     expect(onChange).not.toHaveBeenCalled();
     expect(screen.getAllByRole('slider')).toHaveLength(2);
   });

@@ -91,7 +91,7 @@ describe('the handles of the oven program', () => {
     expect(withRoom({ lastS: 16_200, lowC: 20, highC: 120 })).toEqual({
       lastS: 20_250,
       lowC: 20,
-      highC: 140,
+      highC: 130,
     });
   });
 

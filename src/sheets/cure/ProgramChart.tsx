@@ -116,6 +116,7 @@ export function ProgramChart(props: ProgramChartProps) {
   const onPointerUp = (event: PointerEvent<HTMLElement>) => {
     if (drag?.pointerId !== event.pointerId) return;
     giveUp();
+    setTold({ index: drag.index, stoppedBy: null });
     if (drag.moved !== null) commit(drag.index, drag.stages, drag.moved);
   };
   const onPointerCancel = (event: PointerEvent<HTMLElement>) => {

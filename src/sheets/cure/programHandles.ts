@@ -31,7 +31,7 @@ export const isSameStage = (one: OvenStageInput, other: OvenStageInput): boolean
 export const withRoom = ({ lastS, lowC, highC }: ChartSpan): ChartSpan => ({
   lastS: lastS * 1.25,
   lowC,
-  highC: highC + 20,
+  highC: highC + 10,
 });
 
 /** The place between the axes that is nearest to where a finger is, px. */
