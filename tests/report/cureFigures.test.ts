@@ -103,8 +103,8 @@ describe('cure figures of the headless report', { timeout: 120_000 }, () => {
     expect(change(await cured({ air: 'still' }), 'cure.coldest.lagS')).toBeGreaterThan(300);
   });
 
-  test('wetter stone: water left after half an hour, a cooler laminate, and pressure needed against voids', async () => {
-    const short = { stages: [{ targetC: 70, rampKPerMin: null, dwellHours: 0.5 }] };
+  test('wetter stone: water left after a quarter of an hour, a cooler laminate, and pressure needed against voids', async () => {
+    const short = { stages: [{ targetC: 70, rampKPerMin: null, dwellHours: 0.25 }] };
     const [dry, wet] = [
       await cured({ ...short, freeWaterLeftPercent: 2 }),
       await cured({ ...short, freeWaterLeftPercent: 100 }),
