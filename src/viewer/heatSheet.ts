@@ -20,7 +20,7 @@ export interface DrawnHeat {
 }
 
 /** The other two axes of each axis, in order. */
-export const acrossAxes = [
+const acrossAxes = [
   [1, 2],
   [0, 2],
   [0, 1],
