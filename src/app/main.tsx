@@ -9,7 +9,7 @@ import { createWorkbook } from '../workbook';
 import { browserPorts } from '../workbook/browserPorts';
 import { App } from './App';
 import { keepOfflineCopy } from './offline';
-import { goTo, parseRoute, projectHref } from './route';
+import { openOnDemo } from './openOnDemo';
 import { applyTheme, readTheme } from './theme';
 
 const root = document.getElementById('root');
@@ -20,8 +20,4 @@ const workbook = createWorkbook(browserPorts());
 const started = workbook.start();
 createRoot(root).render(<App workbook={workbook} started={started} />);
 keepOfflineCopy();
-
-const [demo] = await started;
-// The very first start opens on the demo; whoever follows a link to a project gets that one.
-if (demo !== undefined && parseRoute(window.location.hash).page === 'projects')
-  goTo(projectHref(demo, 'walls'));
+await openOnDemo(started);

@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, goTo, openDemo, test, type StepName } from './support/workbookPage';
+import { expect, goTo, goToList, openDemo, test, type StepName } from './support/workbookPage';
 
 async function expectNoViolations(page: Page, where: string): Promise<void> {
   const { violations } = await new AxeBuilder({ page }).analyze();
@@ -29,7 +29,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await goTo(page, step);
       await expectNoViolations(page, step);
     }
-    await page.getByRole('link', { name: 'All projects' }).click();
+    await goToList(page);
     await expectNoViolations(page, 'All projects');
     await page.getByRole('button', { name: 'New project' }).click();
     await expectNoViolations(page, 'New project');

@@ -1,4 +1,4 @@
-import { expect, figure, goTo, openDemo, test } from './support/workbookPage';
+import { expect, figure, goTo, goToList, openDemo, test } from './support/workbookPage';
 
 test('the first start opens on the demo, measured, with something to say on every step', async ({ page }) => {
   await openDemo(page);
@@ -21,7 +21,7 @@ test('the list shows both halves under their enclosure; deleting can be undone, 
   page,
 }) => {
   await openDemo(page);
-  await page.getByRole('link', { name: 'All projects' }).click();
+  await goToList(page);
   const group = page.getByRole('region', { name: 'Wind meter' });
   await expect(group.getByRole('listitem')).toHaveCount(2);
 

@@ -5,15 +5,16 @@ import {
   figure,
   fillField,
   goTo,
+  goToList,
   measured,
   openDemo,
+  sheetTitle,
   test,
 } from './support/workbookPage';
 
 test('a project goes out as one file and comes back with its mesh, inputs and figures', async ({
   page,
   browser,
-  baseURL,
 }) => {
   await openDemo(page);
   await fillField(page, 'Least draft I accept', '4');
@@ -31,8 +32,10 @@ test('a project goes out as one file and comes back with its mesh, inputs and fi
   // Somebody else's browser.
   const other = await browser.newContext({ viewport: { width: 1366, height: 768 } });
   const theirs = await other.newPage();
-  await theirs.goto(`${baseURL}/#/`);
+  await openDemo(theirs);
+  await goToList(theirs);
   await theirs.getByLabel('Project file').setInputFiles(path);
+  await expect(sheetTitle(theirs, 'Part')).toBeVisible();
   await expect(theirs.getByRole('banner')).toContainText('Upper half');
   await goTo(theirs, 'Walls & draft');
   await measured(theirs);
@@ -43,7 +46,7 @@ test('a project goes out as one file and comes back with its mesh, inputs and fi
 
 test('a file that is no project is refused with what to do, and nothing changes', async ({ page }, info) => {
   await openDemo(page);
-  await page.getByRole('link', { name: 'All projects' }).click();
+  await goToList(page);
   const path = info.outputPath('shopping.json');
   writeFileSync(path, '{"milk": 2}');
   await page.getByLabel('Project file').setInputFiles(path);

@@ -5,6 +5,7 @@ import {
   figure,
   fillField,
   goTo,
+  goToList,
   importModel,
   measured,
   newProject,
@@ -61,7 +62,7 @@ test('a damaged record falls back to the last good one, and its bytes are kept a
   }, id);
   await page.reload();
   await expect(page.getByRole('textbox', { name: 'Least draft I accept' })).toHaveValue('3.0');
-  await page.getByRole('link', { name: 'All projects' }).click();
+  await goToList(page);
   const kept = page.getByRole('region', { name: 'Damaged data kept aside' });
   await expect(kept.getByRole('listitem')).toHaveCount(1);
   const [download] = await Promise.all([

@@ -21,6 +21,12 @@ export async function goTo(page: Page, step: StepName): Promise<void> {
   await expect(sheetTitle(page, step)).toBeVisible();
 }
 
+/** Leaves the project for the list, and waits for it: a project's page has file inputs of the same names. */
+export async function goToList(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'All projects' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Mold & Layup Workbook' })).toBeVisible();
+}
+
 /** Waits until the part is measured: nothing in progress, and Part, Walls & draft and Ply schedule have a verdict. */
 export async function measured(page: Page): Promise<void> {
   await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 60_000 });
