@@ -1,4 +1,4 @@
-/** `npm run kernel`: compiles the AssemblyScript of the walls kernel into the module that core carries as text. */
+/** `npm run kernel`: compiles the AssemblyScript of the kernels into the modules that core carries as text. */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -6,7 +6,27 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
-const folder = join(import.meta.dirname, 'core/mesh/kernel');
+/** Folder in core, file of the text, name of the constant in it. */
+export const kernels = [
+  {
+    folder: 'core/mesh/kernel',
+    file: 'wallKernelBytes.ts',
+    name: 'wallKernelBase64',
+    what: 'The walls kernel',
+  },
+  {
+    folder: 'core/cure/kernel',
+    file: 'heatKernelBytes.ts',
+    name: 'heatKernelBase64',
+    what: 'The heat kernel',
+  },
+] as const;
+
+export type Kernel = (typeof kernels)[number];
+
+/** Path of the text that core carries. */
+export const kernelTextPath = ({ folder, file }: Kernel): string => join(import.meta.dirname, folder, file);
+
 const flags = ['-O3', '--runtime', 'stub', '--enable', 'simd', '--importMemory', '--noAssert'];
 
 /** The compiler's own command: importing it would bring its global types along, which are not those of TypeScript. */
@@ -15,18 +35,18 @@ function compilerPath(): string {
   return join(dirname(facts), 'bin/asc.js');
 }
 
-/** The text of `wallKernelBytes.ts` for the AssemblyScript as it stands. */
-export function kernelModuleText(): string {
+/** That text for the AssemblyScript as it stands. */
+export function kernelModuleText({ folder, name, what }: Kernel): string {
   const scratch = mkdtempSync(join(tmpdir(), 'workbook-kernel-'));
   try {
     const compiled = join(scratch, 'kernel.wasm');
     execFileSync(process.execPath, [compilerPath(), 'index.ts', ...flags, '--outFile', compiled], {
-      cwd: join(folder, 'assembly'),
+      cwd: join(import.meta.dirname, folder, 'assembly'),
       stdio: 'pipe',
     });
     return [
-      '/** The walls kernel, compiled from assembly/ by `npm run kernel`; a test holds the two together. */',
-      `export const wallKernelBase64 =\n  '${readFileSync(compiled).toString('base64')}';\n`,
+      `/** ${what}, compiled from assembly/ by \`npm run kernel\`; a test holds the two together. */`,
+      `export const ${name} =\n  '${readFileSync(compiled).toString('base64')}';\n`,
     ].join('\n');
   } finally {
     rmSync(scratch, { recursive: true });
@@ -34,5 +54,5 @@ export function kernelModuleText(): string {
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  writeFileSync(join(folder, 'wallKernelBytes.ts'), kernelModuleText());
+  for (const kernel of kernels) writeFileSync(kernelTextPath(kernel), kernelModuleText(kernel));
 }

@@ -4,6 +4,7 @@
  * temperature over the step, in watts, with flat arrays; the voxel's heat capacity over the step stands in `mass`.
  */
 import type { Conductances } from './conductionGrid';
+import { plainRoom, type HeatRoom } from './heatRoom';
 import { voxelCount, type MoldVoxels } from './moldVoxels';
 
 export interface AdiSystem {
@@ -26,7 +27,11 @@ export interface AdiSystem {
 }
 
 /** Arrays for the steps of one mold, all zero but `mass`. */
-export function adiWorkspace(voxels: MoldVoxels, conductances: Conductances): AdiSystem {
+export function adiWorkspace(
+  voxels: MoldVoxels,
+  conductances: Conductances,
+  room: HeatRoom = plainRoom,
+): AdiSystem {
   const { nx, ny, nz } = voxels;
   const count = voxelCount(voxels);
   return {
@@ -34,13 +39,13 @@ export function adiWorkspace(voxels: MoldVoxels, conductances: Conductances): Ad
     ny,
     nz,
     conductances,
-    filmX: new Float32Array(count),
-    filmY: new Float32Array(count),
-    filmZ: new Float32Array(count),
-    mass: new Float64Array(count).fill(1),
-    source: new Float64Array(count),
-    rise: new Float64Array(count),
-    scratch: new Float64Array(count),
+    filmX: room.float32(count),
+    filmY: room.float32(count),
+    filmZ: room.float32(count),
+    mass: room.float64(count).fill(1),
+    source: room.float64(count),
+    rise: room.float64(count),
+    scratch: room.float64(count),
   };
 }
 

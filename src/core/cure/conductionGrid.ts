@@ -1,4 +1,5 @@
 /** Conductances between neighboring voxels, and the faces that look into the oven. */
+import { plainRoom, type HeatRoom } from './heatRoom';
 import type { LaminateHeat, StoneHeat } from './moldMaterials';
 import { halfCode, voxelCount, type MoldVoxels } from './moldVoxels';
 import type { FaceSide } from './surfaceChoices';
@@ -10,13 +11,9 @@ export interface Conductances {
   readonly halfZ: Float32Array;
 }
 
-export function emptyConductances(voxels: MoldVoxels): Conductances {
+export function emptyConductances(voxels: MoldVoxels, room: HeatRoom = plainRoom): Conductances {
   const count = voxelCount(voxels);
-  return {
-    halfX: new Float32Array(count),
-    halfY: new Float32Array(count),
-    halfZ: new Float32Array(count),
-  };
+  return { halfX: room.float32(count), halfY: room.float32(count), halfZ: room.float32(count) };
 }
 
 /** Conductivity of one voxel, W/(m K): by volume, the stone between dry and wet by the free water it still holds. */
@@ -38,22 +35,21 @@ export function fillConductances(
   into: Conductances,
 ): void {
   const [dx, dy, dz] = sizeMm.map((mm) => mm / 1000) as [number, number, number];
-  const perAxis = [
-    [into.halfX, 1, (dy * dz) / dx],
-    [into.halfY, nx, (dx * dz) / dy],
-    [into.halfZ, nx * ny, (dx * dy) / dz],
-  ] as const;
-  perAxis.forEach(([target, stride, areaOverLength], axis) => {
-    const counts = [nx, ny, nz];
-    for (let at = 0; at < half.length; at++) {
-      const place = Math.floor(at / stride) % counts[axis]!;
-      const joined =
-        place + 1 < counts[axis]! && half[at] !== halfCode.outside && half[at + stride] !== halfCode.outside;
-      const one = conductivity[at]!;
-      const other = joined ? conductivity[at + stride]! : 0;
-      target[at] = joined ? (areaOverLength * one * other) / (one + other) : 0;
-    }
-  });
+  const join = (at: number, stride: number, isLast: boolean, areaOverLengthM: number): number => {
+    if (isLast || half[at] === halfCode.outside || half[at + stride] === halfCode.outside) return 0;
+    const one = conductivity[at]!;
+    const other = conductivity[at + stride]!;
+    return (areaOverLengthM * one * other) / (one + other);
+  };
+  const [alongX, alongY, alongZ] = [(dy * dz) / dx, (dx * dz) / dy, (dx * dy) / dz];
+  let at = 0;
+  for (let k = 0; k < nz; k++)
+    for (let j = 0; j < ny; j++)
+      for (let i = 0; i < nx; i++, at++) {
+        into.halfX[at] = join(at, 1, i + 1 === nx, alongX);
+        into.halfY[at] = join(at, nx, j + 1 === ny, alongY);
+        into.halfZ[at] = join(at, nx * ny, k + 1 === nz, alongZ);
+      }
 }
 
 /** `side` of each face as a number. A face along the pull that is not on the block's end is a step of a side that leans. */

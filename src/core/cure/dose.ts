@@ -82,10 +82,14 @@ export function isExtrapolated({ points }: SupplierCure, temperatureC: number): 
 export function doseOver(cure: SupplierCure, fromC: number, untilC: number, spanS: number): number {
   const parts = Math.max(1, Math.ceil(Math.abs(untilC - fromC)));
   let sum = 0;
+  let low = fromC;
+  let atLow = dosePerS(cure, low);
   for (let part = 0; part < parts; part++) {
-    const low = fromC + ((untilC - fromC) * part) / parts;
     const high = fromC + ((untilC - fromC) * (part + 1)) / parts;
-    sum += dosePerS(cure, low) + 4 * dosePerS(cure, (low + high) / 2) + dosePerS(cure, high);
+    const atHigh = dosePerS(cure, high);
+    sum += atLow + 4 * dosePerS(cure, (low + high) / 2) + atHigh;
+    low = high;
+    atLow = atHigh;
   }
   return (sum * spanS) / (6 * parts);
 }

@@ -4,6 +4,7 @@
  * wet bulb), 'stays' lets none leave before it boils (sealed faces, or pores that do not carry).
  */
 import { Problem } from '../problem';
+import { halfCode } from './moldVoxels';
 
 export type DryingRule = 'wicks' | 'stays';
 
@@ -27,19 +28,29 @@ export function checkFreeWater({ heldShare, fallingRateUnder }: FreeWaterChoices
 }
 
 /**
- * Takes water out of a half in proportion to what each voxel holds, as if it wicked without delay.
+ * Takes water out of both halves in proportion to what each voxel holds, as if it wicked without delay.
  * @param heldKg per voxel, changed in place
  * @param takeKg per half code, what its faces have lost
- * @returns per half code, what could not be taken because the half held less
+ * @returns what both held before, and per half code what could not be taken because the half held less
  */
 export function takeFromHalves(
   heldKg: Float64Array,
   half: Uint8Array,
   takeKg: readonly [number, number, number],
-): [number, number, number] {
-  const sums: [number, number, number] = [0, 0, 0];
-  for (let at = 0; at < heldKg.length; at++) sums[half[at]!]! += heldKg[at]!;
-  const left = sums.map((sum, code) => (sum > 0 ? Math.max(0, 1 - takeKg[code]! / sum) : 0));
-  for (let at = 0; at < heldKg.length; at++) heldKg[at]! *= left[half[at]!]!;
-  return [0, Math.max(0, takeKg[1] - sums[1]), Math.max(0, takeKg[2] - sums[2])];
+): { readonly hadKg: number; readonly short: readonly [number, number, number] } {
+  const { negative, positive } = halfCode;
+  let [inNegative, inPositive] = [0, 0];
+  for (let at = 0; at < heldKg.length; at++) {
+    if (half[at] === negative) inNegative += heldKg[at]!;
+    else inPositive += heldKg[at]!;
+  }
+  const left = (hadKg: number, code: 1 | 2) => (hadKg > 0 ? Math.max(0, 1 - takeKg[code] / hadKg) : 0);
+  const leftOfNegative = left(inNegative, negative);
+  const leftOfPositive = left(inPositive, positive);
+  for (let at = 0; at < heldKg.length; at++)
+    heldKg[at]! *= half[at] === negative ? leftOfNegative : leftOfPositive;
+  return {
+    hadKg: inNegative + inPositive,
+    short: [0, Math.max(0, takeKg[1] - inNegative), Math.max(0, takeKg[2] - inPositive)],
+  };
 }

@@ -22,7 +22,7 @@ export function frameKeeper(
   if (frameEveryS === null) return null;
   let [everyS, afterK] = [frameEveryS, frameAfterK];
   let frames: HeatFrame[] = [];
-  const keep = (timeS: number) => frames.push({ timeS, temperatureC: Float32Array.from(temperatureC) });
+  const keep = (timeS: number) => frames.push({ timeS, temperatureC: new Float32Array(temperatureC) });
   keep(0);
   const isDue = (timeS: number) => {
     const { timeS: keptS, temperatureC: kept } = frames.at(-1)!;

@@ -11,8 +11,11 @@ import { frameKeeper, type HeatFrame } from './heatFrames';
 import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
 import { leapsPastOven, takeStep, tryStep, type StepInput } from './heatStep';
+import { heatKernel, type HeatKernel } from './kernel/heatKernel';
 import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
+import { voxelCount } from './moldVoxels';
 import { intoAirS, nextStepS, stepLimits } from './stepSize';
+import { plainVoxelWork } from './voxelWork';
 
 export interface WaterAt {
   readonly timeS: number;
@@ -49,13 +52,20 @@ const boilingStepS = 20;
 const mostSteps = 200_000;
 
 /**
+ * @param kernelFor does the work of every voxel; null leaves it to TypeScript
  * @throws Problem `cure.runaway` when the heat of reaction can no longer be followed, and those of `checkHeatCase`
  */
-export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
+export function runHeat(
+  one: HeatCase,
+  options: HeatOptions,
+  kernelFor: (voxelCount: number) => HeatKernel | null = heatKernel,
+): HeatRun {
   checkHeatCase(one, options);
   const { untilS, recordEveryS } = options;
-  const state = heatState(one);
   const table = one.dehydration.treatment === 'none' ? null : dehydrationTable(one.dehydration);
+  const kernel = kernelFor(voxelCount(one.voxels));
+  const state = heatState(one, kernel?.room);
+  const work = kernel?.workOn(state, table) ?? plainVoxelWork(state, table);
   const cure = one.kinetics === null ? null : cureSteps(one.kinetics);
   const ledger = emptyLedger();
   const laminate = laminateRecord(state);
@@ -78,25 +88,24 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     const input: StepInput = {
       airC: meanBetween(one.air, timeS, timeS + size),
       stepS: size,
-      dehydrationPerS: table,
       reactionJ: cured?.heatJ ?? null,
       wet: heldKg > 0,
     };
     if (++steps > mostSteps || size < shortestStepS / 100) throw runaway();
     const tooHot = cured !== null && cured.mostK > mostReactionK;
-    if (!tooHot) tryStep(one, state, input);
-    const surprise = tooHot ? Infinity : surpriseK(state, size);
+    if (!tooHot) tryStep(one, state, work, input);
+    const surprise = tooHot ? Infinity : work.surpriseK(size);
     const floorS = input.wet && state.boiling ? boilingStepS : shortestStepS;
     if (surprise > 4 * limits.toleranceK && (size > floorS || tooHot) && size > shortestStepS) {
       stepS = Math.max(tooHot ? shortestStepS : floorS, size / (tooHot ? 2 : 3));
       continue;
     }
     if (tooHot) throw runaway();
-    if (size > shortestStepS && leapsPastOven(state, input)) {
+    if (size > shortestStepS && leapsPastOven(work, input)) {
       stepS = Math.max(shortestStepS, size / 3);
       continue;
     }
-    takeStep(one, state, input, ledger);
+    takeStep(one, state, work, input, ledger);
     if (cured !== null) state.degreeOfCure.set(cured.degrees);
     const atEnd = room <= size;
     timeS = atEnd ? nextStopS : timeS + size;
@@ -124,9 +133,10 @@ export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
     steps,
     laminate,
     degreeOfCure: state.degreeOfCure,
-    turnedShare: state.turnedShare,
-    heldKg: state.heldKg,
-    peakC: state.peakC,
+    // Copies: the kernel's memory serves the next run.
+    turnedShare: state.turnedShare.slice(),
+    heldKg: state.heldKg.slice(),
+    peakC: state.peakC.slice(),
     water,
     frames: fields?.frames ?? [],
     ledger,
@@ -161,17 +171,6 @@ function cureAhead({ advance }: CureSteps, heatJPerG: number, state: HeatState, 
     mostK = Math.max(mostK, heat / dryCapacityJPerK[at]!);
   }
   return { degrees, heatJ, mostK };
-}
-
-/** By how much the step differs from a plain going-on of the one before, K. */
-function surpriseK({ system, risePerS }: HeatState, stepS: number): number {
-  const { rise } = system;
-  let most = 0;
-  for (let at = 0; at < rise.length; at++) {
-    const off = Math.abs(rise[at]! - risePerS[at]! * stepS);
-    if (off > most) most = off;
-  }
-  return most;
 }
 
 function stopState(timeS: number, laminate: LaminateRecord, now: Float64Array) {

@@ -1,68 +1,54 @@
 /** The mold during a run: what each voxel is, what it holds, and how warm it stands. Arrays of one number per voxel. */
-import { adiWorkspace, type AdiSystem } from './adiStep';
+import { adiWorkspace } from './adiStep';
 import { conductivityOf, emptyConductances, fillConductances, openFaces } from './conductionGrid';
 import { dehydrationJPerKg } from './dehydration';
 import type { HeatCase } from './heatCase';
 import { waterHeatJPerKgK } from './moldMaterials';
 import { halfCode, leastLaminateShare, voxelCount } from './moldVoxels';
 import { surfaceExchange, type SurfaceExchange } from './surfaceExchange';
+import { plainRoom, type HeatRoom } from './heatRoom';
+import type { VoxelArrays } from './voxelWork';
 
-export interface HeatState {
-  readonly temperatureC: Float64Array;
-  /** In the step before, K/s. */
-  readonly risePerS: Float32Array;
-  /** Free water, kg. */
-  readonly heldKg: Float64Array;
+export interface HeatState extends VoxelArrays {
   /** Free water that the mix leaves, kg: what `heldKg` is measured against. */
   readonly fullKg: Float32Array;
-  /** Without its free water, J/K. */
-  readonly dryCapacityJPerK: Float64Array;
-  /** Heat of turning all of the voxel's gypsum back to plaster, J; 0 where there is none. */
-  readonly dehydrationJ: Float64Array;
-  /** Share of it that has turned, 0 to 1. */
-  readonly turnedShare: Float64Array;
-  /** Scratch of the step: share that turns, and how much more for each kelvin. */
-  readonly turnBase: Float64Array;
-  readonly turnPerK: Float64Array;
   /** Share of its free water that the mold dried off per second in the last step. */
   dryingPerS: number;
   /** Whether any voxel boiled in the last step taken. */
   boiling: boolean;
-  /** Highest temperature so far. */
-  readonly peakC: Float32Array;
   readonly conductivityWPerMK: Float32Array;
   /** Voxels that count as places of the laminate. */
   readonly laminateVoxels: Uint32Array;
   /** Resin in them, g. */
   readonly resinG: Float64Array;
   readonly degreeOfCure: Float64Array;
-  readonly system: AdiSystem;
   readonly exchange: SurfaceExchange;
 }
 
-export function heatState(one: HeatCase): HeatState {
+/** @param room where the arrays of one number per voxel are laid */
+export function heatState(one: HeatCase, room: HeatRoom = plainRoom): HeatState {
   const { voxels, stone, laminate, water } = one;
   const { half, laminateShare, filledShare, sizeMm } = voxels;
   const count = voxelCount(voxels);
   const voxelM3 = sizeMm[0] * sizeMm[1] * sizeMm[2] * 1e-9;
   const state: HeatState = {
-    temperatureC: new Float64Array(count).fill(one.startC),
-    risePerS: new Float32Array(count),
-    heldKg: new Float64Array(count),
-    fullKg: new Float32Array(count),
-    dryCapacityJPerK: new Float64Array(count).fill(1),
-    dehydrationJ: new Float64Array(count),
-    turnedShare: new Float64Array(count),
-    turnBase: new Float64Array(count),
-    turnPerK: new Float64Array(count),
+    temperatureC: room.float64(count).fill(one.startC),
+    risePerS: room.float32(count),
+    heldKg: room.float64(count),
+    fullKg: room.float32(count),
+    dryCapacityJPerK: room.float64(count).fill(1),
+    dehydrationJ: room.float64(count),
+    turnedShare: room.float64(count),
+    turnBase: room.float64(count),
+    turnPerK: room.float64(count),
     dryingPerS: 0,
     boiling: false,
-    peakC: new Float32Array(count).fill(one.startC),
-    conductivityWPerMK: new Float32Array(count).fill(1),
+    peakC: room.float32(count).fill(one.startC),
+    conductivityWPerMK: room.float32(count).fill(1),
     laminateVoxels: Uint32Array.from(placesOfLaminate(half, laminateShare)),
     resinG: new Float64Array(0),
     degreeOfCure: new Float64Array(0),
-    system: adiWorkspace(voxels, emptyConductances(voxels)),
+    system: adiWorkspace(voxels, emptyConductances(voxels, room), room),
     exchange: surfaceExchange(openFaces(voxels), one.surface, one.startC),
   };
   for (let at = 0; at < count; at++) {
@@ -116,8 +102,16 @@ export const heldMidway = ({ dryingPerS }: HeatState, stepS: number): number =>
 export const capacityJPerK = (state: HeatState, at: number): number =>
   state.dryCapacityJPerK[at]! + state.heldKg[at]! * waterHeatJPerKgK;
 
+/** Four sums side by side: one alone would wait for itself at every voxel. */
 export function sumOf(values: Float64Array | Float32Array): number {
-  let sum = 0;
-  for (let at = 0; at < values.length; at++) sum += values[at]!;
-  return sum;
+  let [a, b, c, d] = [0, 0, 0, 0];
+  let at = 0;
+  for (; at + 4 <= values.length; at += 4) {
+    a += values[at]!;
+    b += values[at + 1]!;
+    c += values[at + 2]!;
+    d += values[at + 3]!;
+  }
+  for (; at < values.length; at++) a += values[at]!;
+  return a + b + (c + d);
 }

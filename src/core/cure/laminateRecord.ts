@@ -45,7 +45,7 @@ export function recordStep(
 /** Keeps the temperatures of all places as of now. */
 export function keepTemperatures(record: LaminateRecord, timeS: number, now: Float64Array): void {
   record.timesS.push(timeS);
-  record.temperatureC.push(Float32Array.from(now));
+  record.temperatureC.push(new Float32Array(now));
 }
 
 /** Temperature of one place over the kept times. */

@@ -5,13 +5,16 @@
  */
 import { faceSides, type OpenFaces } from './conductionGrid';
 import { kelvin } from './dose';
+import { evaporationTable, lookUpEvaporation } from './evaporationTable';
 import { radiationWPerM2K, type SurfaceChoices } from './surfaceChoices';
-import { evaporation, evaporationJPerKg } from './waterVapor';
+import { evaporationJPerKg } from './waterVapor';
 
 /** Per face: W at the voxel's temperature before the step, and change per kelvin of the voxel, W/K. */
 export interface SurfaceExchange {
   readonly faces: OpenFaces;
   readonly choices: SurfaceChoices;
+  /** See `evaporationTable`. */
+  readonly evaporationAt: Float64Array;
   readonly faceC: Float64Array;
   readonly intoVoxelW: Float64Array;
   readonly intoVoxelPerK: Float64Array;
@@ -24,6 +27,7 @@ export function surfaceExchange(faces: OpenFaces, choices: SurfaceChoices, start
   return {
     faces,
     choices,
+    evaporationAt: evaporationTable(choices.filmWPerM2K, choices.airVaporPa),
     faceC: new Float64Array(count).fill(startC),
     intoVoxelW: new Float64Array(count),
     intoVoxelPerK: new Float64Array(count),
@@ -57,8 +61,8 @@ function wetness({ heldKg, fullKg, wetFromShare }: MoldSurface, voxel: number): 
 
 /** Straightens all faces for a step of `stepS` in air of `airC`. */
 export function straighten(exchange: SurfaceExchange, mold: MoldSurface, airC: number, stepS: number): void {
-  const { faces, choices, faceC } = exchange;
-  const { filmWPerM2K, emissivity, trayUnder, trayWPerM2K, sealed, airVaporPa } = choices;
+  const { faces, choices, evaporationAt, faceC } = exchange;
+  const { filmWPerM2K, emissivity, trayUnder, trayWPerM2K, sealed } = choices;
   const onTray = faceSides.map((side) => side === trayUnder);
   const tight = faceSides.map((side) => side === trayUnder || sealed.includes(side));
   const airK = airC + kelvin;
@@ -80,7 +84,7 @@ export function straighten(exchange: SurfaceExchange, mold: MoldSurface, airC: n
     let outsidePerK = film;
     for (let turn = 0; turn < 8; turn++) {
       const atK = at + kelvin;
-      if (wet > 0) evaporation(at, filmWPerM2K, airVaporPa, dried);
+      if (wet > 0) lookUpEvaporation(evaporationAt, at, dried);
       const gained = (film + radiationWPerM2K(emits, airK, atK)) * (airC - at);
       outsidePerK = film + radiationWPerM2K(emits, atK, atK);
       const change =

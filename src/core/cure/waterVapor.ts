@@ -15,10 +15,12 @@ const lewisFactor = 0.85 ** (2 / 3);
 
 /** Saturation pressure over water, Pa; Magnus form with coefficients 17.62 and 243.12 °C (from memory), within 4 % at 100 °C. */
 export function saturationPa(temperatureC: number): number {
-  return magnusScale * Math.exp((17.62 * temperatureC) / (243.12 + temperatureC));
+  return magnusScale * Math.exp((magnusFactor * temperatureC) / (magnusC + temperatureC));
 }
+const magnusFactor = 17.62;
+const magnusC = 243.12;
 /** Chosen so that water boils at 100 °C under one atmosphere. */
-const magnusScale = airPressurePa / Math.exp((17.62 * boilingC) / (243.12 + boilingC));
+const magnusScale = airPressurePa / Math.exp((magnusFactor * boilingC) / (magnusC + boilingC));
 
 /** Heat of evaporation, J/kg: 2501 − 2.38 T kJ/kg, T in °C (from memory), within 1 % from 0 to 110 °C. */
 export const evaporationJPerKg = (temperatureC: number): number =>
@@ -27,6 +29,9 @@ const evaporationDropJPerKgK = 2380;
 
 /** Under this share of the air's own pressure the vapor is left to the film; over it the film no longer counts. */
 const mostVaporShare = 0.98;
+
+/** Vapor carried off per pascal by a film of 1 W/(m² K), kg/(m² s Pa). */
+const kgPerPaOfFilm = airGasConstant / (airPressurePa * airHeatJPerKgK * lewisFactor * vaporGasConstant);
 
 /** Heat that leaves a wet face with the water, and how it grows with the face's temperature. */
 export interface FaceEvaporation {
@@ -47,7 +52,8 @@ export function evaporation(
   airVaporPa: number,
   into: FaceEvaporation,
 ): FaceEvaporation {
-  const saturatedPa = saturationPa(faceC);
+  const perKelvin = 1 / (magnusC + faceC);
+  const saturatedPa = magnusScale * Math.exp(magnusFactor * faceC * perKelvin);
   const mostPa = mostVaporShare * airPressurePa;
   const facePa = Math.min(saturatedPa, mostPa);
   if (facePa <= airVaporPa) {
@@ -55,16 +61,13 @@ export function evaporation(
     into.perK = 0;
     return into;
   }
-  const perPa =
-    (filmWPerM2K * airGasConstant) / (airPressurePa * airHeatJPerKgK * lewisFactor * vaporGasConstant);
-  const drivenPa = airPressurePa * Math.log((airPressurePa - airVaporPa) / (airPressurePa - facePa));
+  const perPa = filmWPerM2K * kgPerPaOfFilm;
+  const perAirPa = 1 / (airPressurePa - facePa);
+  const drivenPa = airPressurePa * Math.log((airPressurePa - airVaporPa) * perAirPa);
   const heatJPerKg = evaporationJPerKg(faceC);
-  const slopePaPerK =
-    saturatedPa < mostPa ? (saturatedPa * 17.62 * 243.12) / ((243.12 + faceC) * (243.12 + faceC)) : 0;
+  const slopePaPerK = saturatedPa < mostPa ? saturatedPa * magnusFactor * magnusC * perKelvin * perKelvin : 0;
   into.wPerM2 = perPa * heatJPerKg * drivenPa;
   into.perK =
-    perPa *
-    (heatJPerKg * (airPressurePa / (airPressurePa - facePa)) * slopePaPerK -
-      evaporationDropJPerKgK * drivenPa);
+    perPa * (heatJPerKg * airPressurePa * perAirPa * slopePaPerK - evaporationDropJPerKgK * drivenPa);
   return into;
 }

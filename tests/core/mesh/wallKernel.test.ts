@@ -1,6 +1,4 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { kernelModuleText } from '../../../src/compileKernel';
 import { measureBallWalls } from '../../../src/core/mesh/ballWall';
 import { castRay, measureRayWalls } from '../../../src/core/mesh/rayWall';
 import { measureReach } from '../../../src/core/mesh/reach';
@@ -38,14 +36,6 @@ const turned = (mesh: IndexedMesh) =>
 const far = (mesh: IndexedMesh) => mapVertices(mesh, ([x, y, z]) => [x + 900, y - 1400, z + 300]);
 
 describe('the walls kernel', () => {
-  it('is compiled from the AssemblyScript beside it', () => {
-    const kept = readFileSync(
-      new URL('../../../src/core/mesh/kernel/wallKernelBytes.ts', import.meta.url),
-      'utf8',
-    );
-    expect(kernelModuleText()).toBe(kept);
-  }, 60_000);
-
   it.each([
     ['a dome shell of slivers', shellOfTriangles(40_000)],
     ['a box shell of even facets', roundedShell(40_000)],

@@ -1,3 +1,4 @@
+import { kernelModule } from '../../numeric/kernelModule';
 import type { Vec3 } from '../types';
 import { wallKernelBase64 } from './wallKernelBytes';
 
@@ -78,21 +79,7 @@ const bytesPerNode = { boxes: 96, children: 16, cones: 64 };
 const scratchBytesPerLeaf = 64;
 const mostSlots = 32_768;
 
-let compiled: WebAssembly.Module | null | undefined;
-
-/** Compiled once per thread; null without WebAssembly or its 128-bit vectors, or where the page's policy forbids it. */
-function kernelModule(): WebAssembly.Module | null {
-  if (compiled !== undefined) return compiled;
-  compiled = null;
-  if (typeof WebAssembly === 'undefined') return compiled;
-  const bytes = Uint8Array.from(atob(wallKernelBase64), (character) => character.charCodeAt(0));
-  try {
-    if (WebAssembly.validate(bytes)) compiled = new WebAssembly.Module(bytes);
-  } catch {
-    // Measured in TypeScript then, to the same figures.
-  }
-  return compiled;
-}
+const wallModule = kernelModule(wallKernelBase64);
 
 /**
  * Loads a surface into a kernel of its own: its points and corners in curve order, or the image that a kernel on another
@@ -104,7 +91,7 @@ export function createWallKernel(
   surface: Pick<KernelImage, 'points' | 'corners'> | KernelImage,
 ): WallKernel | null {
   const slotCount = surface.corners.length / 3;
-  const module = kernelModule();
+  const module = wallModule();
   if (module === null || slotCount === 0) return null;
   const leafCount = Math.ceil(slotCount / leafSlots);
   const image = 'leaves' in surface ? surface : null;

@@ -1,0 +1,129 @@
+/** The work of a step in vectors: the arrays of one run laid side by side in the memory of a WebAssembly module. */
+import { kernelModule } from '../../numeric/kernelModule';
+import { tablePerK } from '../dehydrationTable';
+import type { HeatRoom } from '../heatRoom';
+import { waterHeatJPerKgK } from '../moldMaterials';
+import { boilingCapacity, boilingJPerKg, boilsFromC, type VoxelArrays, type VoxelWork } from '../voxelWork';
+import { boilingC } from '../waterVapor';
+import { heatKernelBase64 } from './heatKernelBytes';
+
+/** Room and work for one run. Both last until the next `heatKernel` on the same thread, which takes the memory over. */
+export interface HeatKernel {
+  readonly room: HeatRoom;
+  /** @param arrays laid in `room` */
+  readonly workOn: (arrays: VoxelArrays, turningPerS: Float64Array | null) => VoxelWork;
+}
+
+/** What assembly/index.ts offers; places in bytes. */
+interface HeatExports {
+  setSize(nx: number, ny: number, nz: number): void;
+  placeFloat64(...places: readonly number[]): void;
+  placeFloat32(...places: readonly number[]): void;
+  setLaw(
+    boilsFromC: number,
+    boilingC: number,
+    boilingCapacity: number,
+    boilingJPerKg: number,
+    table: number,
+    tablePerK: number,
+    lastEntry: number,
+  ): void;
+  prepare(stepS: number, waterJPerKgK: number): void;
+  conduct(): void;
+  surpriseK(stepS: number): number;
+  leapsPast(hottestC: number, waterJPerKgK: number): number;
+  take(stepS: number, waterJPerKgK: number, wet: number): void;
+  takenStoredJ(): number;
+  takenDehydratedJ(): number;
+  takenBoiledKg(): number;
+}
+
+const pageBytes = 65_536;
+/** The kernel's own constants lie below. */
+const ownBytes = 8192;
+/** Zeros before and after each array: a pair may reach one voxel over its end. */
+const guardBytes = 16;
+/** At most, of a `HeatState`. */
+const bytesPerVoxel = 8 * 12 + 4 * 12;
+/** For the table of turning and the guards. */
+const otherBytes = 32_768;
+
+const heatModule = kernelModule(heatKernelBase64);
+/** One memory per thread, taken over by run after run: each one reserves far more address space than it uses. */
+let ground: { readonly memory: WebAssembly.Memory; readonly kernel: HeatExports } | null = null;
+
+/** Null where the platform can't run it (no 128-bit vectors, no memory). */
+export function heatKernel(voxelCount: number): HeatKernel | null {
+  const module = heatModule();
+  if (module === null) return null;
+  const pages = Math.ceil((ownBytes + otherBytes + bytesPerVoxel * voxelCount) / pageBytes);
+  try {
+    if (ground === null) {
+      const memory = new WebAssembly.Memory({ initial: pages });
+      const { exports } = new WebAssembly.Instance(module, { env: { memory } });
+      ground = { memory, kernel: exports as unknown as HeatExports };
+    }
+    const have = ground.memory.buffer.byteLength / pageBytes;
+    if (pages > have) ground.memory.grow(pages - have);
+  } catch {
+    return null;
+  }
+  const { kernel } = ground;
+  const { buffer } = ground.memory;
+  let end = ownBytes;
+  const place = (bytes: number): number => {
+    const at = end + guardBytes;
+    end = at + Math.ceil(bytes / guardBytes) * guardBytes + guardBytes;
+    new Uint8Array(buffer, at - guardBytes, end - at + guardBytes).fill(0);
+    return at;
+  };
+  const room: HeatRoom = {
+    float64: (count) => new Float64Array(buffer, place(8 * count), count),
+    float32: (count) => new Float32Array(buffer, place(4 * count), count),
+  };
+  return { room, workOn: (arrays, turningPerS) => workOn(kernel, room, arrays, turningPerS) };
+}
+
+const placesOf = (arrays: readonly { readonly byteOffset: number }[]): number[] =>
+  arrays.map(({ byteOffset }) => byteOffset);
+
+function workOn(
+  kernel: HeatExports,
+  room: HeatRoom,
+  arrays: VoxelArrays,
+  turningPerS: Float64Array | null,
+): VoxelWork {
+  const { system } = arrays;
+  const { halfX, halfY, halfZ } = system.conductances;
+  let table = 0;
+  if (turningPerS !== null) {
+    const own = room.float64(turningPerS.length);
+    own.set(turningPerS);
+    table = own.byteOffset;
+  }
+  const lastEntry = (turningPerS?.length ?? 2) - 2;
+  kernel.setSize(system.nx, system.ny, system.nz);
+  kernel.setLaw(boilsFromC, boilingC, boilingCapacity, boilingJPerKg, table, tablePerK, lastEntry);
+  const { temperatureC, heldKg, dryCapacityJPerK, dehydrationJ, turnedShare, turnBase, turnPerK } = arrays;
+  const { mass, source, rise, scratch, filmX, filmY, filmZ } = system;
+  const gypsum = [dehydrationJ, turnedShare, turnBase, turnPerK];
+  kernel.placeFloat64(
+    ...placesOf([temperatureC, heldKg, dryCapacityJPerK, ...gypsum, mass, source, rise, scratch]),
+  );
+  const faces = [halfX, halfY, halfZ, filmX, filmY, filmZ];
+  kernel.placeFloat32(...placesOf([arrays.risePerS, arrays.peakC, ...faces]));
+  return {
+    prepare: ({ stepS, waterJPerKgK }) => kernel.prepare(stepS, waterJPerKgK),
+    conduct: () => kernel.conduct(),
+    surpriseK: (stepS) => kernel.surpriseK(stepS),
+    leapsPast: (hottestC) => kernel.leapsPast(hottestC, waterHeatJPerKgK) !== 0,
+    take({ stepS, waterJPerKgK, wet }) {
+      kernel.take(stepS, waterJPerKgK, wet ? 1 : 0);
+      return {
+        storedJ: kernel.takenStoredJ(),
+        dehydratedJ: kernel.takenDehydratedJ(),
+        boiledKg: kernel.takenBoiledKg(),
+      };
+    },
+  };
+}
