@@ -5,7 +5,7 @@ import { evaporation } from '../../../src/core/cure/waterVapor';
 const looked = { wPerM2: 0, perK: 0 };
 const worked = { wPerM2: 0, perK: 0 };
 
-it('gives the heat of evaporation within 0.01 % and its slope within 1 % from 40 to 95 °C', () => {
+it('gives the heat of evaporation within 0.01 % and its slope within 2 % from 40 to 95 °C', () => {
   for (const [film, vaporPa] of [
     [8, 1200],
     [18, 1200],
@@ -16,7 +16,7 @@ it('gives the heat of evaporation within 0.01 % and its slope within 1 % from 40
       evaporation(faceC, film, vaporPa, worked);
       lookUpEvaporation(table, faceC, looked);
       expect(Math.abs(looked.wPerM2 / worked.wPerM2 - 1)).toBeLessThan(1e-4);
-      expect(Math.abs(looked.perK / worked.perK - 1)).toBeLessThan(0.01);
+      expect(Math.abs(looked.perK / worked.perK - 1)).toBeLessThan(0.02);
     }
   }
 });
