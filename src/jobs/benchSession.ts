@@ -47,8 +47,14 @@ import { PoursBench } from './poursBench';
 import { makeReady, type ReadyPart } from './readyPart';
 import type { WallsHelper } from './startWallsHelper';
 
-/** Below this, starting a second worker costs more than it saves. */
-const facetsWorthHelp = 40_000;
+/** Facets of the parts that a second worker helps with. */
+interface HelpBounds {
+  /** Up to here, starting it costs more than it saves. */
+  readonly over: number;
+  /** From here on its copy of the part takes more room than its hands are worth once the walls are measured: it is ended. */
+  readonly wallsOnlyFrom: number;
+}
+const usualHelp: HelpBounds = { over: 40_000, wallsOnlyFrom: 500_000 };
 
 /** Stands for a health that is still being found out. */
 const nothingKnown = findHealth({ positions: new Float64Array(0), facets: new Uint32Array(0) });
@@ -63,10 +69,11 @@ interface OpenMesh {
 }
 
 /** The part that is on the bench. */
-interface OpenPart extends ReadyPart {
+interface OpenPart extends Omit<ReadyPart, 'helper'> {
   readonly key: string;
   readonly part: PartInMm;
   wallsDone: boolean;
+  helper: ReadyPart['helper'];
   /** What needs no walls: worked out while the helper measures the first of them. */
   known: { readonly whole: MeshIntegrals; readonly surroundings: FacetSurroundings } | null;
 }
@@ -86,23 +93,23 @@ export class BenchSession implements BenchWorker {
   private measurement: Measurement | null = null;
   private helper: WallsHelper | null = null;
   private readonly startHelper: (() => WallsHelper) | null;
-  private readonly helpFromFacets: number;
+  private readonly help: HelpBounds;
   private readonly rehearse: () => Promise<void>;
   private readonly pours: PoursBench;
   private readonly cure = new CureBench();
 
   /**
-   * `startHelper` starts a second worker that shares the work on parts of more than `helpFromFacets`; `solidsWasmUrl` is
-   * where a browser finds the solid booleans; `rehearse` is done while nothing is asked yet.
+   * `startHelper` starts a second worker that shares the work on parts within `help`; `solidsWasmUrl` is where a browser
+   * finds the solid booleans; `rehearse` is done while nothing is asked yet.
    */
   constructor(
     startHelper: (() => WallsHelper) | null = null,
-    helpFromFacets = facetsWorthHelp,
+    help: Partial<HelpBounds> = {},
     solidsWasmUrl?: string,
     rehearse: () => Promise<void> = () => Promise.resolve(),
   ) {
     this.startHelper = startHelper;
-    this.helpFromFacets = helpFromFacets;
+    this.help = { ...usualHelp, ...help };
     this.pours = new PoursBench(solidsWasmUrl);
     this.rehearse = rehearse;
   }
@@ -164,6 +171,7 @@ export class BenchSession implements BenchWorker {
       lookAround,
     );
     opened.wallsDone = true;
+    if (bench.index.facetCount >= this.help.wallsOnlyFrom) this.endHelper(opened);
     const { whole, surroundings } = lookAround();
     const measurement = measurePart(measuring.mesh, pull, {
       surroundings,
@@ -304,10 +312,16 @@ export class BenchSession implements BenchWorker {
 
   /** Started when it is first worth its while. */
   private readonly helperFor = (facetCount: number): WallsHelper | null => {
-    if (facetCount <= this.helpFromFacets) return null;
+    if (facetCount <= this.help.over) return null;
     this.helper ??= this.startHelper?.() ?? null;
     return this.helper;
   };
+
+  private endHelper(part: OpenPart): void {
+    part.helper = null;
+    this.helper?.end();
+    this.helper = null;
+  }
 
   private putPart(part: PartInMm, ready: ReadyPart, choices: MeasureChoices): OpenPart {
     this.measurement = null;

@@ -6,6 +6,6 @@ import { startWallsHelper, type WallsHelper } from './startWallsHelper';
 import { exposeBench } from './wire';
 
 let started: WallsHelper | null = null;
-const helper = (): WallsHelper => (started ??= startWallsHelper());
+const helper = (): WallsHelper => (started ??= startWallsHelper(() => (started = null)));
 
 exposeBench(new BenchSession(helper, undefined, solidsWasmUrl, () => rehearse(helper)));

@@ -12,10 +12,12 @@ export interface WallsHelper {
   load(part: number, data: SurfaceData): Promise<void>;
   /** Rejects when that part is not the one it holds. */
   measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): Promise<WallSlice>;
+  /** Gives its memory back; it must not be asked anything more. */
+  end(): void;
 }
 
 /** The helper in a worker of its own, started from the bench worker and ended with it. */
-export function startWallsHelper(): WallsHelper {
+export function startWallsHelper(onEnd: () => void): WallsHelper {
   const worker = new Worker(new URL('./wallsHelper.ts', import.meta.url), { type: 'module', name: 'walls' });
   const remote = wrap<WallsHelperWorker>(worker);
   const failed = new Promise<never>((_, reject) => {
@@ -31,5 +33,9 @@ export function startWallsHelper(): WallsHelper {
     load: (part, data) => Promise.race([failed, remote.load(part, transferred(data))]),
     measure: (part, from, to, pull, withWalls) =>
       Promise.race([failed, remote.measure(part, from, to, pull, withWalls)]),
+    end() {
+      worker.terminate();
+      onEnd();
+    },
   };
 }

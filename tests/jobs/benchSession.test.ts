@@ -177,9 +177,9 @@ describe('bench session', () => {
 });
 
 /** A helper on the own thread, started at any size. */
-function helpedSession(healthFails = false) {
+function helpedSession(healthFails = false, wallsOnlyFrom = Infinity, end: () => void = ignore) {
   let bench: WallsBench | null = null;
-  const helper: WallsHelper = {
+  const helper: Omit<WallsHelper, 'end'> = {
     findHealth: (mesh) =>
       healthFails ? Promise.reject(new Error('the helper is gone')) : Promise.resolve(findHealth(mesh)),
     load: async (_part, data) => {
@@ -191,7 +191,7 @@ function helpedSession(healthFails = false) {
       return bench.slice(from, to, withWalls);
     },
   };
-  return new BenchSession(() => helper, 0);
+  return new BenchSession(() => ({ ...helper, end }), { over: 0, wallsOnlyFrom });
 }
 
 describe('bench session with a helper', () => {
@@ -213,5 +213,17 @@ describe('bench session with a helper', () => {
     expect(asText(reply)).toEqual(asText(alone.reply));
     expect(asText(shapes.at(-1))).toEqual(asText(alone.shapes.at(-1)));
     expect(reply.health.flippedFacets).toBe(mesh === flipped ? 1 : 0);
+  });
+
+  it('lets go of the helper of a large part once its walls are measured, and goes on alone', async () => {
+    let ended = 0;
+    const session = helpedSession(false, 1, () => ended++);
+    await session.importFile(stlBlob(dome), 'part.stl', ignore);
+    await session.measure(alongZ, ignore, ignore);
+    expect(ended).toBe(1);
+    const turned = { ...alongZ, pull: [1, 0, 0] as const };
+    const reply = await session.measure(turned, ignore, ignore);
+    expect(asText(reply)).toEqual(asText((await measuredSession(dome, turned)).reply));
+    expect(ended).toBe(1);
   });
 });

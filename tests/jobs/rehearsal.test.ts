@@ -30,6 +30,7 @@ describe('the rehearsal', () => {
         bench!.measure(from, to, pull, withWalls);
         return bench!.slice(from, to, withWalls);
       },
+      end: () => undefined,
     }));
     expect(asked.slice(0, 2)).toEqual(['health', 'load']);
     expect(asked).toContain('slice');
