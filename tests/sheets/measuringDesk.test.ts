@@ -356,3 +356,17 @@ describe('the session cache', () => {
     expect(cache.get('third')).toBe(huge);
   });
 });
+
+describe('work ahead', () => {
+  it('is done on what was measured before anyone is told of it', async () => {
+    const { client } = fakeClient();
+    const told: unknown[] = [];
+    const desk = createMeasuringDesk(client, createMeasureCache(), ({ measured }) => {
+      told.push(measured?.summary, desk.store.getState().measured);
+    });
+    desk.follow(project());
+    await settle();
+    expect(told).toEqual([{ name: 'scale 1' }, null]);
+    expect(desk.store.getState().measured?.summary).toBe(told[0]);
+  });
+});

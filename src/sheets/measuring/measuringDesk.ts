@@ -12,7 +12,7 @@ import type {
 } from '../../jobs/protocol';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { patchBand } from '../../steps/band';
-import type { MeasuredPart, PatternRecord } from '../../steps/context';
+import type { MeasuredPart, PatternRecord, StepContext } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
 import { createCastingHalves, nothingCast, type CastState } from './castingHalves';
 import type { MeasureCache } from './measureCache';
@@ -92,6 +92,17 @@ interface Repaired {
 const patchQuestionOf = (measured: string, inputs: ProjectInputs): string =>
   `${measured} ${JSON.stringify(patchBand(inputs))}`;
 
+const measuredPart = (reply: MeasuredShape, patches: readonly Patch[] | null): MeasuredPart => ({
+  health: reply.health,
+  summary: reply.summary,
+  patches,
+  unitGuess: reply.shape.unitGuess,
+  fileBoxSize: reply.shape.fileBoxSize,
+});
+
+/** Lets everything that waits for the page's thread have its turn. */
+const nextTask = () => new Promise<void>((resolve) => setTimeout(resolve));
+
 /** What is left of a failed job as a sentence for the page. */
 function sentenceOf(error: unknown): string {
   return error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
@@ -101,8 +112,14 @@ function sentenceOf(error: unknown): string {
  * Keeps one open project measured: opens its saved mesh, measures when what goes in has changed (an older question
  * is dropped), then finds the patches for the present band, corrects the walls by the repairs of the stone and casts the
  * two halves.
+ * @param workAhead what the reports will need of a measurement, done in a task of its own before anyone is told of it: with
+ *   all that is drawn at once, the page would stand still
  */
-export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): MeasuringDesk {
+export function createMeasuringDesk(
+  client: BenchClient,
+  cache: MeasureCache,
+  workAhead: ((context: StepContext) => void) | null = null,
+): MeasuringDesk {
   const store = createStore<DeskState>(() => empty);
   let project: DeskProject | null = null;
   let question: string | null = null;
@@ -152,12 +169,14 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
     if (question !== answered) return;
     taken = { reply, patches };
     const shown = repaired?.key === repairsKey(answered) ? withRepairedWalls(reply, repaired.walls) : reply;
-    const { health, summary, shape } = shown;
-    store.setState({
-      shape,
-      reply: shown,
-      measured: { health, summary, patches, unitGuess: shape.unitGuess, fileBoxSize: shape.fileBoxSize },
-    });
+    store.setState({ shape: shown.shape, reply: shown, measured: measuredPart(shown, patches) });
+  }
+
+  async function prepare(pattern: PatternRecord, inputs: ProjectInputs, reply: MeasuredShape): Promise<void> {
+    if (workAhead === null) return;
+    await nextTask();
+    workAhead({ inputs, pattern, measured: measuredPart(reply, null), mold: null });
+    await nextTask();
   }
 
   async function findRepairedWalls(): Promise<void> {
@@ -225,6 +244,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
       });
       workerQuestion = wanted;
       cache.put(wanted, reply);
+      await prepare(pattern, inputs, reply);
       take(wanted, reply, null);
     } catch (error) {
       if (error instanceof Problem && error.code.startsWith('pack.')) setMeshAside();
@@ -299,6 +319,7 @@ export function createMeasuringDesk(client: BenchClient, cache: MeasureCache): M
           onShape: (shape) => store.setState({ shape }),
         });
         question = measureQuestion('', choices);
+        await prepare({ ...unsaved, meshKey: '' }, inputs, reply);
         take(question, reply, null);
         job.onProgress({ doing: 'packing the mesh for saving', share: 1 });
         const { meshKey, packed } = await client.packOpenMesh(job);

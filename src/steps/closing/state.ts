@@ -1,6 +1,6 @@
 /**
  * The balance of the closed mold for the present inputs: everything that figures, verdicts, the sheet and the view read.
- * Worked out once per context.
+ * Worked out once per context, and not again while nothing that the balance goes by has changed.
  */
 import { bedCurve, type BedCurve } from '../../core/closing/bedCurve';
 import { translationBalance, type TranslationBalance } from '../../core/closing/balance';
@@ -23,6 +23,7 @@ import {
 } from '../../core/closing/tiltedBalance';
 import { curedThicknessMm } from '../../core/laminate/plyThickness';
 import { wantedWallMm } from '../../core/laminate/wantedPlies';
+import type { PartSummary } from '../../core/mesh/types';
 import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { Problem } from '../../core/problem';
 import type { MeasuredPart, StepContext } from '../context';
@@ -79,6 +80,11 @@ export interface ClosingState {
 export type ClosingAnswer = ClosingState | ({ readonly known: false } & Missing);
 
 const answers = new WeakMap<StepContext, ClosingAnswer>();
+/** The last balance of each measurement, and what it was worked out from. */
+const balances = new WeakMap<
+  PartSummary,
+  { readonly from: readonly unknown[]; readonly state: ClosingState }
+>();
 
 export function closingState(context: StepContext): ClosingAnswer {
   const kept = answers.get(context);
@@ -95,26 +101,35 @@ function workedOut(context: StepContext): ClosingAnswer {
   if (!stack.known) return { known: false, reason: stack.reason, fix: stack.fix };
   const walls = wallsOf(context, part.measured);
   if (!('areaMm2' in walls)) return { known: false, ...walls };
+  const { measured } = part;
+  const { closing, plies } = context.inputs;
+  const from = [closing, plies, landWidthMm(context.inputs), nominalWallMm(context)];
+  const last = balances.get(measured.summary);
+  if (last?.from.every((one, i) => one === from[i])) return { ...last.state, measured };
   try {
-    return balanced(context, part.measured, stack, walls);
+    const state = balanced(context, measured, stack, walls);
+    balances.set(measured.summary, { from, state });
+    return state;
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     return { known: false, reason: error.message, fix: 'Correct that input; the balance follows at once.' };
   }
 }
 
+/** Wall that the print's settings give; null where the model's own is measured. */
+const nominalWallMm = ({ inputs: { part, plies } }: StepContext): number | null =>
+  part.nominalWall === 'print' ? part.printLines * plies.lineWidthMm : null;
+
 /** The measured show face, or the print's nominal wall on it. */
-function wallsOf(
-  { inputs: { part, plies } }: StepContext,
-  { summary }: MeasuredPart,
-): ClosingHistogram | Missing {
+function wallsOf(context: StepContext, { summary }: MeasuredPart): ClosingHistogram | Missing {
   const { closing } = summary;
   if (closing.areaMm2.length === 0)
     return {
       reason: 'No show face was found along this pull, so nothing can be closed on it.',
       fix: 'Check the pull and the health of the model at the Part step.',
     };
-  if (part.nominalWall === 'print') return withUniformWall(closing, part.printLines * plies.lineWidthMm);
+  const nominalMm = nominalWallMm(context);
+  if (nominalMm !== null) return withUniformWall(closing, nominalMm);
   if (!closing.wallsKnown || summary.solid)
     return {
       reason: 'The show face has no wall behind it, so there is no gap to close.',

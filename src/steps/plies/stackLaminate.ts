@@ -39,7 +39,18 @@ export interface KnownLaminate extends LaminateState {
 export type LaminateAnswer =
   KnownLaminate | { readonly known: false; readonly reason: string; readonly stackKnown: boolean };
 
+const answers = new WeakMap<PliesInputs, LaminateAnswer>();
+
+/** Worked out once per inputs. */
 export function stackLaminate(inputs: PliesInputs): LaminateAnswer {
+  const kept = answers.get(inputs);
+  if (kept !== undefined) return kept;
+  const answer = workedOut(inputs);
+  answers.set(inputs, answer);
+  return answer;
+}
+
+function workedOut(inputs: PliesInputs): LaminateAnswer {
   const stack = resolveStack(inputs);
   if (!stack.known) return { known: false, reason: stack.reason, stackKnown: false };
   try {
