@@ -94,19 +94,20 @@ export class BenchSession implements BenchWorker {
   private helper: WallsHelper | null = null;
   private readonly startHelper: (() => WallsHelper) | null;
   private readonly help: HelpBounds;
-  private readonly rehearse: () => Promise<void>;
+  private readonly rehearse: (isWanted: () => boolean) => Promise<void>;
+  private isIdle = true;
   private readonly pours: PoursBench;
   private readonly cure = new CureBench();
 
   /**
    * `startHelper` starts a second worker that shares the work on parts within `help`; `solidsWasmUrl` is where a browser
-   * finds the solid booleans; `rehearse` is done while nothing is asked yet.
+   * finds the solid booleans; `rehearse` is done while nothing is asked yet, and stops when told that something is.
    */
   constructor(
     startHelper: (() => WallsHelper) | null = null,
     help: Partial<HelpBounds> = {},
     solidsWasmUrl?: string,
-    rehearse: () => Promise<void> = () => Promise.resolve(),
+    rehearse: (isWanted: () => boolean) => Promise<void> = () => Promise.resolve(),
   ) {
     this.startHelper = startHelper;
     this.help = { ...usualHelp, ...help };
@@ -115,10 +116,11 @@ export class BenchSession implements BenchWorker {
   }
 
   async getReady() {
-    await this.rehearse();
+    await this.rehearse(() => this.isIdle);
   }
 
   async importFile(file: Blob, fileName: string, progress: OnProgress) {
+    this.isIdle = false;
     progress({ doing: 'reading the file', share: 0 });
     await preparePack();
     const bytes = new Uint8Array(await file.arrayBuffer());
@@ -140,6 +142,7 @@ export class BenchSession implements BenchWorker {
   }
 
   async openMesh(packed: string) {
+    this.isIdle = false;
     await preparePack();
     this.put({ mesh: unpackMesh(packed), canonical: null, packed, health: null });
   }

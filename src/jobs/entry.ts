@@ -8,4 +8,4 @@ import { exposeBench } from './wire';
 let started: WallsHelper | null = null;
 const helper = (): WallsHelper => (started ??= startWallsHelper(() => (started = null)));
 
-exposeBench(new BenchSession(helper, undefined, solidsWasmUrl, () => rehearse(helper)));
+exposeBench(new BenchSession(helper, undefined, solidsWasmUrl, (isWanted) => rehearse(helper, isWanted)));

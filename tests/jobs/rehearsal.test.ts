@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
 import { surfaceFromData } from '../../src/core/mesh/surfaceIndex';
 import { curvedPlate, rehearse } from '../../src/jobs/rehearsal';
+import type { WallsHelper } from '../../src/jobs/startWallsHelper';
 import { WallsBench } from '../../src/jobs/wallsBench';
+
+const never = () => {
+  throw new Error('no helper here');
+};
 
 describe('the rehearsal', () => {
   it('is of a sound plate', () => {
@@ -34,5 +39,18 @@ describe('the rehearsal', () => {
     }));
     expect(asked.slice(0, 2)).toEqual(['health', 'load']);
     expect(asked).toContain('slice');
+  });
+
+  it('stops between two passes once something is asked', async () => {
+    let asked = 0;
+    const helper: WallsHelper = { findHealth: never, load: never, measure: never, end: never };
+    await rehearse(
+      () => helper,
+      () => {
+        asked++;
+        return false;
+      },
+    );
+    expect(asked).toBe(1);
   });
 });
