@@ -103,6 +103,12 @@ const nothingToDraw =
 const noHeatYet = 'The mold is shown in its temperatures once the oven run is worked out.';
 const contextLost = 'The 3-D view was closed by the browser or the graphics driver.';
 
+/** Maps whose own controls need room under the part. */
+const frameClass: Partial<Record<BenchMap, string>> = {
+  cut: 'part-frame-cut',
+  heat: 'part-frame-cut part-frame-heat',
+};
+
 /** The right-hand pane: which map, its legend, the part, the probe, the places, the cut. */
 export function BenchView(props: BenchViewProps) {
   const { shape, maps, summary, limits, map, patches, selectedPatch, probe, section, marked } = props;
@@ -138,7 +144,7 @@ export function BenchView(props: BenchViewProps) {
         </p>
       )}
       {props.clickPrompt ? <Note>{props.clickPrompt}</Note> : null}
-      <div className={map === 'cut' || map === 'heat' ? 'part-frame part-frame-cut' : 'part-frame'}>
+      <div className={`part-frame ${frameClass[map] ?? ''}`}>
         {legend === undefined ? null : <MapLegend legend={legend} />}
         {shape === null ? (
           <p className="places-note">No pattern yet. Import one on the Part sheet.</p>

@@ -60,6 +60,16 @@ describe('the clamp and cure sheet', () => {
     expect(screen.getByRole('img', { name: /Cut through the closed mold/u })).toBeInTheDocument();
   });
 
+  it('marks what still answers the values before, until the new answer is there', () => {
+    show({}, { prediction: null });
+    for (const [name, words] of [
+      ['Oven program', 'curves and times: of the values before'],
+      ['Worked out', 'Of the values before'],
+      ['Cut through the mold', 'of the values before'],
+    ] as const)
+      expect(screen.getByRole('region', { name })).toHaveTextContent(words);
+  });
+
   it('edits the program as a table; an emptied ramp means at once', () => {
     const { change } = show({ stages: [{ targetC: 70, rampKPerMin: 1, dwellHours: 3 }] });
     const target = screen.getByRole('textbox', { name: 'Stage goes to, stage 1' });

@@ -12,6 +12,7 @@ function show(cure: Partial<CureInputs> = {}, disabled = false) {
     <ProgramSection
       inputs={inputsWith({ cure })}
       prediction={null}
+      isOfBefore={false}
       disabled={disabled}
       onChange={onChange}
     />,

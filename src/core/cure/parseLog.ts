@@ -47,10 +47,11 @@ const mostLetters = 30_000_000;
 /** A pause longer than this many usual spacings, and than two minutes, is a gap. */
 const gapSpacings = 5;
 const leastGapS = 120;
+const timeWords = /time|elapsed|zeit|temps|tiempo/iu;
 
 /**
- * @throws Problem `log.empty`, `log.tooLarge`, `log.notCsv`, `log.noTime`, `log.timeBackward`, `log.noTemperature`,
- * `log.tooShort`
+ * @throws Problem `log.empty`, `log.tooLarge`, `log.notCsv`, `log.decimals`, `log.noTime`, `log.timeBackward`,
+ * `log.noTemperature`, `log.tooShort`
  */
 export function parseLog(text: string, choices: LogChoices = {}): OvenLog {
   if (text.trim() === '') throw new Problem('log.empty', 'This log is empty: nothing was recorded.');
@@ -116,7 +117,15 @@ function table(text: string): LogTable {
     );
   const width = rows[first]!.length;
   const above = rows[first - 1];
-  const named = above !== undefined && above.length === width && above.some((cell) => /\p{L}/u.test(cell));
+  const isWords = above?.some((cell) => /\p{L}/u.test(cell)) ?? false;
+  const filled = rows[first]!.filter((cell) => cell !== '').length;
+  const isHeading = above?.some((cell) => timeWords.test(cell) || /temp|°/iu.test(cell)) ?? false;
+  if (parting === ',' && isHeading && above!.length > 1 && filled > above!.length)
+    throw new Problem(
+      'log.decimals',
+      `The lines of this log have ${filled} numbers under ${above!.length} headings: its decimal commas can’t be told from the commas between columns. Export it with decimal points, or with semicolons between the columns.`,
+    );
+  const named = above !== undefined && above.length === width && isWords;
   const headings = Array.from({ length: width }, (_, at) =>
     named && above[at] !== '' ? above[at]! : `column ${at + 1}`,
   );
@@ -130,9 +139,7 @@ function timeColumn(headings: readonly string[], rows: LogTable['rows'], parting
   const clock = headings.findIndex((_, at) => mostly(at, (cell) => clockSeconds(cell) !== null));
   if (clock !== -1) return { at: clock, clock: true };
   const numbers = (at: number) => mostly(at, (cell) => cellNumber(cell, parting) !== null);
-  const named = headings.findIndex(
-    (name, at) => /time|elapsed|zeit|temps|tiempo/iu.test(name) && numbers(at),
-  );
+  const named = headings.findIndex((name, at) => timeWords.test(name) && numbers(at));
   if (named !== -1) return { at: named, clock: false };
   const rising = headings.findIndex((_, at) => {
     const values = rows.flatMap((row) => cellNumber(row[at] ?? '', parting) ?? []);

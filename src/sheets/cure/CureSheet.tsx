@@ -1,3 +1,4 @@
+import type { CurePrediction } from '../../core/cure/predictCure';
 import type { CureInputs } from '../../steps/cure/inputs';
 import { cureChoicesOf, programOf } from '../../steps/cure/cureChoicesOf';
 import { resolveStack } from '../../steps/plies/stack';
@@ -27,12 +28,16 @@ export interface CureSheetProps extends SheetProps {
   readonly onCompare: SideBySideProps['onCompare'];
 }
 
+const bricksOf = ({ voxelMm, stage }: CurePrediction) =>
+  `bricks of ${voxelMm} mm${stage === 'coarse' ? ', coarse' : ''}`;
+
 /** Will the laminate in the middle of the stone really cure? */
 export function CureSheet(props: CureSheetProps) {
   const { title, question, context, report, readOnly, change, forecast } = props;
   const { cure } = context.inputs;
   const setCure = (cureChange: Partial<CureInputs>) => change('cure', cureChange);
   const shown = forecast.lastPrediction;
+  const isOfBefore = shown !== null && forecast.prediction === null;
   const program = programOf(context.inputs);
   const choices = cureChoicesOf(context.inputs);
   const stack = resolveStack(context.inputs.plies);
@@ -55,6 +60,7 @@ export function CureSheet(props: CureSheetProps) {
         key={readOnly ? 'shown' : 'edited'}
         inputs={context.inputs}
         prediction={shown}
+        isOfBefore={isOfBefore}
         disabled={readOnly}
         onChange={(stages) => setCure({ stages })}
       />
@@ -71,15 +77,13 @@ export function CureSheet(props: CureSheetProps) {
         <CureGiven cure={cure} disabled={readOnly} onChange={setCure} />
       </section>
       <section aria-label="Worked out">
-        <SectionHead
-          title="Worked out"
-          remark={
-            shown === null
-              ? undefined
-              : `bricks of ${shown.voxelMm} mm${shown.stage === 'coarse' ? ', coarse' : ''}`
-          }
-        />
-        {shown === null ? null : <BandTable prediction={shown} />}
+        <SectionHead title="Worked out" remark={forecast.prediction && bricksOf(forecast.prediction)} />
+        {shown === null ? null : (
+          <div className={isOfBefore ? 'of-before' : undefined}>
+            {isOfBefore ? <p className="quiet">Of the values before:</p> : null}
+            <BandTable prediction={shown} />
+          </div>
+        )}
         {report.figures.map((figure) => (
           <FigureRow key={figure.id} figure={figure} />
         ))}
@@ -101,8 +105,11 @@ export function CureSheet(props: CureSheetProps) {
         onFit={props.onFit}
       />
       {shown === null ? null : (
-        <section aria-label="Cut through the mold">
-          <SectionHead title="Cut through the mold" remark="along the pull" />
+        <section aria-label="Cut through the mold" className={isOfBefore ? 'of-before' : undefined}>
+          <SectionHead
+            title="Cut through the mold"
+            remark={isOfBefore ? 'of the values before' : 'along the pull'}
+          />
           <HeatSliceView prediction={shown} />
         </section>
       )}

@@ -34,9 +34,9 @@ export interface HeatCutControlsProps {
 }
 
 const axes = [
-  { axis: 0, label: 'across length' },
-  { axis: 1, label: 'across width' },
-  { axis: 2, label: 'across the pull' },
+  { axis: 0, name: 'length' },
+  { axis: 1, name: 'width' },
+  { axis: 2, name: 'the pull' },
 ] as const;
 
 const rangeWords = (range: readonly [number, number] | null) =>
@@ -69,10 +69,16 @@ export function HeatCutControls(props: HeatCutControlsProps) {
         value={question.treatment}
         onChange={(treatment) => ask({ treatment })}
       />
-      <div className="button-row" role="group" aria-label="Cut the mold">
-        {axes.map(({ axis, label }) => (
-          <Button key={axis} aria-pressed={question.axis === axis} onClick={() => ask({ axis, atMm: null })}>
-            {label}
+      <div className="button-row heat-ways" role="group" aria-label="Cut the mold">
+        <span>Across</span>
+        {axes.map(({ axis, name }) => (
+          <Button
+            key={axis}
+            aria-label={`across ${name}`}
+            aria-pressed={question.axis === axis}
+            onClick={() => ask({ axis, atMm: null })}
+          >
+            {name}
           </Button>
         ))}
         <Button aria-pressed={props.isOwnScale} onClick={() => props.onOwnScale(!props.isOwnScale)}>

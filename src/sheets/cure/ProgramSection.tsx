@@ -11,17 +11,23 @@ import { ProgramEditor } from './ProgramEditor';
 export interface ProgramSectionProps {
   readonly inputs: ProjectInputs;
   readonly prediction: CurePrediction | null;
+  /** The prediction answers the values before the last change. */
+  readonly isOfBefore: boolean;
   readonly disabled: boolean;
   readonly onChange: (stages: OvenStageInput[]) => void;
 }
 
 /** The oven program as a chart and as a table, both to edit; while a handle is dragged both show where it is. */
-export function ProgramSection({ inputs, prediction, disabled, onChange }: ProgramSectionProps) {
+export function ProgramSection(props: ProgramSectionProps) {
+  const { inputs, prediction, isOfBefore, disabled, onChange } = props;
   const [draft, setDraft] = useState<OvenStageInput[] | null>(null);
   const stages = draft ?? inputs.cure.stages;
   return (
-    <section aria-label="Oven program">
-      <SectionHead title="Oven program" remark="dial and laminate" />
+    <section aria-label="Oven program" className={isOfBefore ? 'of-before' : undefined}>
+      <SectionHead
+        title="Oven program"
+        remark={isOfBefore ? 'curves and times: of the values before' : 'dial and laminate'}
+      />
       <ProgramChart
         program={programOf({ ...inputs, cure: { ...inputs.cure, stages } })}
         stages={stages}

@@ -130,6 +130,7 @@ describe('logs that cannot', () => {
     ['log.notCsv', '<!doctype html><html><body>Sign in</body></html>'],
     ['log.notCsv', 'PK\u0003\u0004\u0000\u0000binary'],
     ['log.notCsv', 'Time,Lam\nnine,hot\nten,hotter\neleven,hottest'],
+    ['log.decimals', `Time,Lam °C\n${lines((m, c) => `${m},${c},5`)}`],
     ['log.noTime', 'a,b\n5,20\n3,21\n4,19\n1,23'],
     ['log.noTemperature', `Time (s),RH (%)\n${lines((m, c) => `${m * 60},${c}`)}`],
     ['log.timeBackward', 'Time (s),Lam (°C)\n0,20\n60,21\n30,22\n120,23'],

@@ -13,6 +13,7 @@ import { NumberField } from '../../../ui/NumberField';
 import type { OvenRunLog } from '../../../workbook';
 import { FitNote, type FittedLog } from './FitNote';
 import { columnCurve, keptLog } from './keptLog';
+import { logText } from './logText';
 import { LogPlace } from './LogPlace';
 import type { OvenRunControl } from './useOvenRun';
 
@@ -59,7 +60,7 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
   };
   const read = async (file: File) => {
     try {
-      put({ ...run, log: keptLog(await file.text(), file.name) });
+      put({ ...run, log: keptLog(await logText(file), file.name) });
       setProblem(null);
       onFitted(null);
     } catch (error) {
