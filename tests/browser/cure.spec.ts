@@ -182,6 +182,9 @@ test('the heated mold is cut in the bench view at any time, and one point is tol
   await expect.poll(() => read('Air in the oven')).toBe('120 °C');
   await expect.poll(() => read('Laminate in this cut')).toMatch(/^10\d to 10\d °C$/);
   expect(await read('Laminate in this cut')).not.toBe(early);
+  // The drawing on the sheet is of the same moment.
+  const onSheet = page.getByRole('region', { name: 'Cut through the mold' });
+  await expect(onSheet).toContainText(/Time of the cut: 4 h (29|30) min/);
 
   await cut.getByRole('button', { name: 'across the pull' }).click();
   await cut.getByRole('slider', { name: /from the middle$/ }).press('Home');
@@ -195,6 +198,7 @@ test('the heated mold is cut in the bench view at any time, and one point is tol
 
   await cut.getByRole('combobox', { name: 'Heat shown for' }).selectOption('the stone lets it go');
   await expect.poll(() => read('Laminate in this cut')).toMatch(/^8\d to 8\d °C$/);
+  await expect(onSheet.getByRole('combobox', { name: 'Cut shown for' })).toHaveValue('open air');
 
   // By its coordinates too: the run of another point, and of the same point in the run that is shown.
   await cut.getByRole('button', { name: 'coldest place' }).click();

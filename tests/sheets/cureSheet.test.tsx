@@ -3,6 +3,7 @@ import './support';
 import { fireEvent, render, screen, within } from '@testing-library/react';
 import { describe, expect, it, vi } from 'vitest';
 import { CureSheet } from '../../src/sheets/cure/CureSheet';
+import { firstMoment } from '../../src/sheets/cure/heatMoment';
 import type { CureForecast } from '../../src/sheets/cure/useCurePrediction';
 import { cureReport } from '../../src/steps/cure/report';
 import type { CureInputs } from '../../src/steps/cure/inputs';
@@ -21,6 +22,7 @@ function show(
   const context = trayContext({ cure: { supplierCures: lowTemperatureCures, ...cure }, prediction });
   const change = vi.fn();
   const put = vi.fn();
+  const onMoment = vi.fn();
   render(
     <CureSheet
       title="Clamp & cure"
@@ -39,12 +41,14 @@ function show(
         again: nothing,
         ...forecast,
       }}
+      moment={firstMoment}
+      onMoment={onMoment}
       run={{ run, nowMs: 1_800_000_000_000, problem: null, put }}
       onFit={null}
       onCompare={() => Promise.resolve(null)}
     />,
   );
-  return { change, put };
+  return { change, put, onMoment };
 }
 
 describe('the clamp and cure sheet', () => {
@@ -68,6 +72,15 @@ describe('the clamp and cure sheet', () => {
       ['Cut through the mold', 'of the values before'],
     ] as const)
       expect(screen.getByRole('region', { name })).toHaveTextContent(words);
+  });
+
+  it('cuts the mold at the moment that the bench view shows', () => {
+    const { onMoment } = show();
+    fireEvent.change(screen.getByRole('slider', { name: /Time of the cut/u }), { target: { value: '0' } });
+    expect(onMoment).toHaveBeenLastCalledWith({ treatment: 'vapor-held', timeS: 0 });
+    const treatment = screen.getByRole('combobox', { name: 'Cut shown for' });
+    fireEvent.change(treatment, { target: { value: 'open air' } });
+    expect(onMoment).toHaveBeenLastCalledWith({ treatment: 'open air', timeS: null });
   });
 
   it('edits the program as a table; an emptied ramp means at once', () => {

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Patch, Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { Probe } from '../../jobs/protocol';
+import type { HeatMoment } from '../../sheets/cure/heatMoment';
 import type { CureForecast } from '../../sheets/cure/useCurePrediction';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { leastCornerRadiusMm, wallBand } from '../../steps/band';
@@ -27,6 +28,8 @@ export interface BenchPaneProps {
   readonly measuring: Measuring;
   readonly control: ViewControl;
   readonly forecast: CureForecast;
+  readonly heatMoment: HeatMoment;
+  readonly onHeatMoment: (moment: HeatMoment) => void;
   readonly onSaveText: (fileName: string, text: string) => void;
 }
 
@@ -46,7 +49,8 @@ export function BenchPane(props: BenchPaneProps) {
   const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
   const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
   const map = chosen[stepId] ?? 'wall';
-  const heat = useHeatView(desk, forecast, inputs, stepId === 'cure' && map === 'heat');
+  const isHeatShown = stepId === 'cure' && map === 'heat';
+  const heat = useHeatView(desk, forecast, inputs, isHeatShown, props.heatMoment, props.onHeatMoment);
   const closedMold = useClosedMold(stepId === 'closing' ? reply : null, context, onSaveText);
 
   const showSection = useRef(setSection);

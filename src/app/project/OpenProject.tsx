@@ -7,6 +7,7 @@ import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import { CureSheet } from '../../sheets/cure/CureSheet';
 import { airCurve, columnCurve, thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
+import { firstMoment } from '../../sheets/cure/heatMoment';
 import { useCurePrediction } from '../../sheets/cure/useCurePrediction';
 import type { StoneHalf } from '../../jobs/protocol';
 import type { MeasureCache } from '../../sheets/measuring/measureCache';
@@ -59,6 +60,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const saveState = useWorkbookState((state) => state.saveState);
   const readOnly = saveState === 'readOnly';
   const [refusal, setRefusal] = useState<string | null>(null);
+  const [heatMoment, setHeatMoment] = useState(firstMoment);
   const { inputs, pattern } = project;
   const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
   const setMeshAside = useCallback(() => workbook.setMeshAside(project.id), [workbook, project.id]);
@@ -215,6 +217,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <CureSheet
             {...sheetProps}
             forecast={forecast}
+            moment={heatMoment}
+            onMoment={setHeatMoment}
             run={ovenRun}
             onFit={forecast.prediction === null ? null : fitToLog}
             onCompare={(choices) =>
@@ -302,6 +306,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           measuring={measuring}
           control={control}
           forecast={forecast}
+          heatMoment={heatMoment}
+          onHeatMoment={setHeatMoment}
           onSaveText={(fileName, text) => saveTextFile({ fileName, text }, 'text/csv')}
         />
       ) : null}

@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { highestC, valueAt } from '../../core/cure/curve';
+import { highestC } from '../../core/cure/curve';
 import type { DehydrationTreatment } from '../../core/cure/dehydration';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { Vec3 } from '../../core/mesh/types';
 import type { HeatCutQuestion, HeatCutReply } from '../../jobs/protocol';
 import { HeatCutControls, type AnsweredCut } from '../../sheets/cure/HeatCutControls';
+import { momentS, type HeatMoment } from '../../sheets/cure/heatMoment';
 import type { CureForecast } from '../../sheets/cure/useCurePrediction';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import { programOf } from '../../steps/cure/cureChoicesOf';
@@ -37,19 +38,17 @@ export function useHeatView(
   forecast: CureForecast,
   inputs: ProjectInputs,
   isShown: boolean,
+  moment: HeatMoment,
+  onMoment: (moment: HeatMoment) => void,
 ): HeatOnBench | null {
   const prediction = isShown ? forecast.prediction : null;
-  const [asked, setAsked] = useState<Omit<HeatCutQuestion, 'timeS'> & { readonly timeS: number | null }>({
-    treatment: 'vapor-held',
-    axis: 1,
-    atMm: null,
-    timeS: null,
-  });
+  const [asked, setAsked] = useState<Pick<HeatCutQuestion, 'axis' | 'atMm'>>({ axis: 1, atMm: null });
+  const { treatment } = moment;
   const [answer, setAnswer] = useKeyedState<AnsweredCut | null>(prediction, () => null);
   const reply = answer?.reply ?? null;
   const question = useMemo<HeatCutQuestion>(
-    () => ({ ...asked, timeS: asked.timeS ?? mostBehindS(prediction, asked.treatment) }),
-    [asked, prediction],
+    () => ({ ...asked, treatment: moment.treatment, timeS: momentS(prediction, moment) }),
+    [asked, moment, prediction],
   );
   const take = useRef(setAnswer);
   useEffect(() => {
@@ -69,10 +68,10 @@ export function useHeatView(
   const [chosenMm, choosePoint] = useState<Vec3 | null>(null);
   const frameKey = reply === null ? '' : JSON.stringify(reply.frame);
   const coldestMm = useMemo(
-    () => (frameKey === '' ? null : coldestInPart(prediction, asked.treatment, frameKey)),
-    [prediction, asked.treatment, frameKey],
+    () => (frameKey === '' ? null : coldestInPart(prediction, treatment, frameKey)),
+    [prediction, treatment, frameKey],
   );
-  const point = useHeatAt(desk, prediction, asked.treatment, chosenMm ?? coldestMm);
+  const point = useHeatAt(desk, prediction, treatment, chosenMm ?? coldestMm);
 
   const [isOwnScale, setOwnScale] = useState(true);
   const scale = useMemo(() => {
@@ -112,7 +111,12 @@ export function useHeatView(
           question={question}
           answer={answer}
           point={point && { ...point, isColdest: chosenMm === null }}
-          onQuestion={setAsked}
+          onQuestion={({ axis, atMm, treatment: wanted, timeS }) => {
+            setAsked({ axis, atMm });
+            // Another place is cut at the moment that was shown, chosen or not.
+            if (wanted !== treatment || timeS !== question.timeS)
+              onMoment({ treatment: wanted, timeS: timeS === question.timeS ? moment.timeS : timeS });
+          }}
           onPoint={choosePoint}
           isOwnScale={isOwnScale}
           onOwnScale={setOwnScale}
@@ -124,18 +128,6 @@ export function useHeatView(
       if (met !== null) choosePoint(inTenths(met));
     },
   };
-}
-
-/** When the laminate lags furthest behind the air while the oven heats: then a cut has most to show. */
-function mostBehindS(prediction: CurePrediction | null, treatment: DehydrationTreatment): number {
-  const curve = prediction?.runs.find((run) => run.treatment === treatment)?.coldest.curve;
-  if (prediction === null || curve === undefined) return 0;
-  let [mostK, atS] = [-Infinity, 0];
-  curve.timesS.forEach((timeS, i) => {
-    const behindK = valueAt(prediction.air, timeS) - curve.valuesC[i]!;
-    if (timeS <= prediction.heatedS && behindK > mostK) [mostK, atS] = [behindK, timeS];
-  });
-  return atS;
 }
 
 /** Middle of the coldest place's brick in the part's own axes, to the tenth of a millimeter. */

@@ -11,6 +11,7 @@ import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { CureGiven } from './CureGiven';
 import { BandTable } from './DwellTable';
+import type { HeatMoment } from './heatMoment';
 import { HeatSliceView } from './HeatSliceView';
 import { RunPanel, type RunPanelProps } from './run/RunPanel';
 import { ProgramSection } from './ProgramSection';
@@ -23,6 +24,8 @@ export interface CureSheetProps extends SheetProps {
   readonly title: string;
   readonly question: string;
   readonly forecast: CureForecast;
+  readonly moment: HeatMoment;
+  readonly onMoment: (moment: HeatMoment) => void;
   readonly run: RunPanelProps['control'];
   readonly onFit: RunPanelProps['onFit'];
   readonly onCompare: SideBySideProps['onCompare'];
@@ -110,7 +113,7 @@ export function CureSheet(props: CureSheetProps) {
             title="Cut through the mold"
             remark={isOfBefore ? 'of the values before' : 'along the pull'}
           />
-          <HeatSliceView prediction={shown} />
+          <HeatSliceView prediction={shown} moment={props.moment} onMoment={props.onMoment} />
         </section>
       )}
     </Sheet>

@@ -1,9 +1,10 @@
 import { scaleLinear } from 'd3-scale';
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import type { CurePrediction, HeatSlice } from '../../core/cure/predictCure';
 import { celsius, hoursMinutes, treatmentNames } from '../../steps/cure/say';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { useWidth } from '../../ui/charts/useWidth';
+import { momentS, type HeatMoment } from './heatMoment';
 
 /** Bands of one color; between them the drawing has steps. */
 const bandCount = 9;
@@ -12,17 +13,20 @@ const hot = '#8c2410';
 /** A cell that is at least this much laminate is outlined. */
 const outlinedShare = 0.2;
 
+export interface HeatSliceViewProps {
+  readonly prediction: CurePrediction;
+  readonly moment: HeatMoment;
+  readonly onMoment: (moment: HeatMoment) => void;
+}
+
 /** The mold cut along the pull through the coldest place of the laminate, at a time of the run. */
-export function HeatSliceView({ prediction }: { readonly prediction: CurePrediction }) {
+export function HeatSliceView({ prediction, moment, onMoment }: HeatSliceViewProps) {
   const id = useId();
   const [box, widthPx] = useWidth<HTMLElement>();
-  const [treatment, setTreatment] = useState<string>('vapor-held');
-  const [wantedS, setWantedS] = useState<number | null>(null);
-  const run = prediction.runs.find((one) => one.treatment === treatment) ?? prediction.runs[0];
+  const run = prediction.runs.find((one) => one.treatment === moment.treatment) ?? prediction.runs[0];
   if (run === undefined) return null;
   const { slice } = run;
-  const shownS = wantedS ?? prediction.heatedS;
-  const frame = nearest(slice.timesS, shownS);
+  const frame = nearest(slice.timesS, momentS(prediction, moment));
   const [low, high] = spanOf(slice, frame);
   const [cellX, cellZ] = slice.sizeMm;
   const perMm = Math.min(widthPx / (slice.nx * cellX), 260 / (slice.nz * cellZ));
@@ -37,11 +41,11 @@ export function HeatSliceView({ prediction }: { readonly prediction: CurePredict
         label="Cut shown for"
         meaning="Which of the three runs the cut is taken from."
         choices={prediction.runs.map((one) => ({
-          value: one.treatment as string,
+          value: one.treatment,
           label: treatmentNames[one.treatment],
         }))}
         value={run.treatment}
-        onChange={setTreatment}
+        onChange={(treatment) => onMoment({ ...moment, treatment })}
       />
       <label className="heat-time">
         <span>
@@ -54,7 +58,7 @@ export function HeatSliceView({ prediction }: { readonly prediction: CurePredict
           step={1}
           value={frame}
           aria-valuetext={hoursMinutes(atS)}
-          onChange={(event) => setWantedS(slice.timesS[Number(event.target.value)] ?? 0)}
+          onChange={(event) => onMoment({ ...moment, timeS: slice.timesS[Number(event.target.value)] ?? 0 })}
         />
       </label>
       <svg width={width} height={height} role="img" aria-labelledby={`${id}-title`} className="chart-drawing">

@@ -12,10 +12,10 @@ export function plannedTimes({ mold }: Pick<ProjectInputs, 'mold'>): readonly Pl
   const stone = stoneInUse(mold);
   const inMinutes: readonly (readonly [id: string, label: string, minutes: number])[] = [
     ['mixing', 'Mixing', mold.mixingMin],
-    ['working', 'Working time, from water on powder', stone.workingMin.value],
+    ['working', 'Working time', stone.workingMin.value],
     ['initialSet', 'Initial set', stone.initialSetMin.value],
     ['finalSet', 'Final set', stone.finalSetMin.value],
-    ['demold', 'Until the box is opened', stone.demoldMin.value],
+    ['demold', 'In the box', stone.demoldMin.value],
     ['sealer', 'Sealer, one coat', mold.sealerWaitMin],
     ['release', 'Release, one coat', mold.releaseWaitMin],
   ];
