@@ -11,7 +11,8 @@ import { preparePack } from '../../src/core/mesh/pack';
 import { measureRayWalls } from '../../src/core/mesh/rayWall';
 import { measureReach } from '../../src/core/mesh/reach';
 import { findSelfTouching } from '../../src/core/mesh/selfTouching';
-import { allSlots, buildSurfaceIndex, type SurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex, type SurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { allSlots } from '../support/allSlots';
 import type { IndexedMesh } from '../../src/core/mesh/types';
 import { shellOfTriangles } from '../support/meshes';
 import { roundedShell } from '../support/roundedShell';
@@ -78,6 +79,12 @@ function lineFor(name: string, mesh: IndexedMesh): { line: string; rate: Rates }
 function indexMegabytes({ grid, tree }: SurfaceIndex): number {
   const arrays = [grid.filled, grid.ranks, grid.starts, grid.slots, tree.boxes, tree.children];
   return arrays.reduce((sum, array) => sum + array.byteLength, 0) / 1e6;
+}
+
+/** Seconds that three-mesh-bvh takes for one ray per facet on one thread, without building its tree. */
+export function comparisonRaysS(mesh: IndexedMesh): number {
+  const facetCount = mesh.facets.length / 3;
+  return facetCount / (1e6 * comparison(mesh, new Float32Array(facetCount)).rays);
 }
 
 function comparison(mesh: IndexedMesh, rayWallMm: Float32Array) {

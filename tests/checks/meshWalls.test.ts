@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { measureBallWalls } from '../../src/core/mesh/ballWall';
 import { measureRayWalls } from '../../src/core/mesh/rayWall';
-import { allSlots, buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { allSlots } from '../support/allSlots';
 import type { IndexedMesh } from '../../src/core/mesh/types';
 import rows from './mesh-walls.json';
 

@@ -8,7 +8,8 @@ import { facetGeometry } from '../../src/core/mesh/facetGeometry';
 import { measureRayWalls } from '../../src/core/mesh/rayWall';
 import { measureReach } from '../../src/core/mesh/reach';
 import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
-import { allSlots, buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { allSlots } from '../support/allSlots';
 import { reachBit } from '../../src/core/mesh/types';
 import { hasSharedMeshes, sharedJson, sharedMesh, suiteTitle } from '../support/sharedMeshes';
 

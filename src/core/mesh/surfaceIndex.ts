@@ -116,9 +116,6 @@ export function slotsFrom(from: number, to: number): Uint32Array {
   return slots;
 }
 
-/** All slots, in curve order. */
-export const allSlots = (index: SurfaceIndex): Uint32Array => slotsFrom(0, index.facetCount);
-
 /** The slots of the facets `from` to `to - 1`, in curve order. */
 export function slotsOf(index: SurfaceIndex, from: number, to: number): Uint32Array {
   const slots = new Uint32Array(Math.max(0, to - from));

@@ -3,12 +3,12 @@ import { measureBallWalls } from '../../../src/core/mesh/ballWall';
 import { castRay, measureRayWalls } from '../../../src/core/mesh/rayWall';
 import { measureReach } from '../../../src/core/mesh/reach';
 import {
-  allSlots,
   buildSurfaceIndex,
   surfaceData,
   surfaceFromData,
   type SurfaceIndex,
 } from '../../../src/core/mesh/surfaceIndex';
+import { allSlots } from '../../support/allSlots';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { hollowSphere, icosphere, mapVertices, shellOfTriangles, torus } from '../../support/meshes';
 import { roundedShell } from '../../support/roundedShell';

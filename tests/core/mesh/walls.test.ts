@@ -3,7 +3,8 @@ import { measureBallWalls } from '../../../src/core/mesh/ballWall';
 import { castRay, measureRayWalls } from '../../../src/core/mesh/rayWall';
 import { measureReach } from '../../../src/core/mesh/reach';
 import { findSelfTouching } from '../../../src/core/mesh/selfTouching';
-import { allSlots, buildSurfaceIndex } from '../../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex } from '../../../src/core/mesh/surfaceIndex';
+import { allSlots } from '../../support/allSlots';
 import { reachBit, type IndexedMesh, type Vec3 } from '../../../src/core/mesh/types';
 import { box, hollowSphere, icosphere, joinMeshes, mapVertices, torus, tray } from '../../support/meshes';
 

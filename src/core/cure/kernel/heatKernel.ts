@@ -47,6 +47,8 @@ const guardBytes = 16;
 const bytesPerVoxel = 8 * 12 + 4 * 12;
 /** For the table of turning and the guards. */
 const otherBytes = 32_768;
+/** A memory over this size is given back before a run that needs far less. */
+const keptBytes = 64e6;
 
 const heatModule = kernelModule(heatKernelBase64);
 /** One memory per thread, taken over by run after run: each one reserves far more address space than it uses. */
@@ -57,6 +59,8 @@ export function heatKernel(voxelCount: number): HeatKernel | null {
   const module = heatModule();
   if (module === null) return null;
   const pages = Math.ceil((ownBytes + otherBytes + bytesPerVoxel * voxelCount) / pageBytes);
+  if (ground !== null && ground.memory.buffer.byteLength > Math.max(keptBytes, 8 * pages * pageBytes))
+    ground = null;
   try {
     if (ground === null) {
       const memory = new WebAssembly.Memory({ initial: pages });
