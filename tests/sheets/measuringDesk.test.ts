@@ -361,8 +361,10 @@ describe('work ahead', () => {
   it('is done on what was measured before anyone is told of it', async () => {
     const { client } = fakeClient();
     const told: unknown[] = [];
-    const desk = createMeasuringDesk(client, createMeasureCache(), ({ measured }) => {
-      told.push(measured?.summary, desk.store.getState().measured);
+    const desk = createMeasuringDesk(client, createMeasureCache(), function* ({ measured }) {
+      told.push(measured?.summary);
+      yield;
+      told.push(desk.store.getState().measured);
     });
     desk.follow(project());
     await settle();

@@ -54,12 +54,20 @@ export function carryingWallMm(
   return push > 0 ? wall / push : null;
 }
 
-/** Area-weighted mean fiber fraction and pressure (kPa) over the places that are in contact; null when none is. */
+/** Area-weighted means over the places where the fibers push back. */
+export interface ContactMeans {
+  readonly fiberFraction: number;
+  readonly pressureKpa: number;
+  /** Of the show face. */
+  readonly areaShare: number;
+}
+
+/** null when no place is in contact. */
 export function contactMeans(
   samples: ClosingSamples,
   position: ClosingPosition,
   curve: BedCurve,
-): { readonly fiberFraction: number; readonly pressureKpa: number; readonly areaShare: number } | null {
+): ContactMeans | null {
   let [all, area, fraction, pressure] = [0, 0, 0, 0];
   for (let place = 0; place < samples.areaMm2.length; place++) {
     const own = samples.areaMm2[place]!;

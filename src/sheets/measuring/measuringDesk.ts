@@ -112,13 +112,13 @@ function sentenceOf(error: unknown): string {
  * Keeps one open project measured: opens its saved mesh, measures when what goes in has changed (an older question
  * is dropped), then finds the patches for the present band, corrects the walls by the repairs of the stone and casts the
  * two halves.
- * @param workAhead what the reports will need of a measurement, done in a task of its own before anyone is told of it: with
- *   all that is drawn at once, the page would stand still
+ * @param workAhead what the reports will need of a measurement, done piece by piece before anyone is told of it, each in a task
+ *   of its own: at once, with all that is drawn then, the page would stand still
  */
 export function createMeasuringDesk(
   client: BenchClient,
   cache: MeasureCache,
-  workAhead: ((context: StepContext) => void) | null = null,
+  workAhead: ((context: StepContext) => Iterator<unknown>) | null = null,
 ): MeasuringDesk {
   const store = createStore<DeskState>(() => empty);
   let project: DeskProject | null = null;
@@ -174,8 +174,9 @@ export function createMeasuringDesk(
 
   async function prepare(pattern: PatternRecord, inputs: ProjectInputs, reply: MeasuredShape): Promise<void> {
     if (workAhead === null) return;
-    await nextTask();
-    workAhead({ inputs, pattern, measured: measuredPart(reply, null), mold: null });
+    const pieces = workAhead({ inputs, pattern, measured: measuredPart(reply, null), mold: null });
+    do await nextTask();
+    while (pieces.next().done !== true);
     await nextTask();
   }
 

@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { createBench } from '../../jobs/client';
-import { closingState } from '../../steps/closing/state';
+import { closingStateInPieces } from '../../steps/closing/state';
 import type { MeasureCache } from './measureCache';
 import { createMeasuringDesk, type DeskProject, type DeskState, type MeasuringDesk } from './measuringDesk';
 
@@ -15,7 +15,7 @@ export interface Measuring extends DeskState {
  */
 export function useMeasured(project: DeskProject, cache: MeasureCache): Measuring {
   // A client starts its worker with the first job, so one that React throws away has cost nothing.
-  const [desk] = useState(() => createMeasuringDesk(createBench(), cache, closingState));
+  const [desk] = useState(() => createMeasuringDesk(createBench(), cache, closingStateInPieces));
   const state = useStore(desk.store);
   const { pattern, inputs, packedMesh, setMeshAside } = project;
   // Before the page is painted: answers to an older question never stand beside the new inputs.

@@ -1,6 +1,6 @@
 /** Figures of the Mold closing step: where the mold stands, who carries the clamps, what becomes of the laminate. */
 import { meanPressureKpa, totalClampForceN, vacuumBagKpa } from '../../core/closing/clamps';
-import { contactMeans, planAreaMm2 } from '../../core/closing/fixes';
+import { planAreaMm2 } from '../../core/closing/fixes';
 import { closingClass, type ClosingClass } from '../../core/closing/classes';
 import type { ClosingSolution } from '../../core/closing/tiltedBalance';
 import type { Figure } from '../../core/figure';
@@ -198,7 +198,7 @@ function forceFigures(state: ClosingState): readonly Figure[] {
   const count = clamps.length;
   const planMm2 = planAreaMm2(histogram);
   const kpa = meanPressureKpa(clampN, planMm2);
-  const contact = isPlaced(state) ? contactMeans(histogram, solution, state.curve) : null;
+  const contact = isPlaced(state) ? main.contact : null;
   const untouched = isPlaced(state) ? 'Nothing presses on the laminate.' : `${outcomeText(state)}.`;
   const contactFigure = (spec: FigureSpec, value: 'fiberFraction' | 'pressureKpa', working: string) =>
     contact === null
@@ -206,9 +206,7 @@ function forceFigures(state: ClosingState): readonly Figure[] {
       : banded(
           state,
           spec,
-          (one) =>
-            (contactMeans(histogram, one.solution, state.curve) ?? contact)[value] *
-            (value === 'pressureKpa' ? stiffnessOf(state, one) : 1),
+          (one) => (one.contact ?? contact)[value] * (value === 'pressureKpa' ? stiffnessOf(state, one) : 1),
           working,
         );
   return [

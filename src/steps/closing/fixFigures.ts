@@ -1,12 +1,6 @@
 /** Figures of what would help: the wall that the stack wants, the plies that the wall wants, force and shims. */
 import { gapAtPressure } from '../../core/closing/bedCurve';
-import {
-  carryingWallMm,
-  forceToReachN,
-  medianWallMm,
-  pressedFaces,
-  standOffForGapMm,
-} from '../../core/closing/fixes';
+import { forceToReachN, standOffForGapMm } from '../../core/closing/fixes';
 import { wantedPlies } from '../../core/laminate/wantedPlies';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
@@ -46,16 +40,15 @@ export const fixSpecs = {
 } as const satisfies Record<string, FigureSpec>;
 
 export function fixFigures(state: ClosingState, context: StepContext): readonly Figure[] {
-  const { histogram, curedMm, laidMm, stack, curve, main } = state;
+  const { histogram, curedMm, laidMm, stack, curve } = state;
   const { wantedFiberFraction } = context.inputs.closing;
   const { overMm } = context.inputs.walls;
-  const median = medianWallMm(histogram) ?? state.wantedWallMm;
+  const median = state.medianWallMm ?? state.wantedWallMm;
   const curedPlyMm = curedMm / stack.total.plies;
   const laidPlyMm = laidMm / stack.total.plies;
   const laidStatus = state.laidIsMeasured ? 'measured' : 'common practice';
   const pliesOf = (wallMm: number) => wantedPlies(wallMm, curedPlyMm, laidPlyMm, overMm);
-  const carrying = carryingWallMm(histogram, main.solution, curve);
-  const faces = pressedFaces(histogram);
+  const { carryingWallMm: carrying, pressed: faces } = state;
   const wantedGapMm = curve.solidFiberMm / wantedFiberFraction;
   return [
     figure(

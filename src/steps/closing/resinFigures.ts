@@ -6,7 +6,7 @@ import {
   permeabilityM2,
   viscosityPaS,
 } from '../../core/closing/flow';
-import { contactMeans } from '../../core/closing/fixes';
+
 import { resinMoved } from '../../core/closing/resin';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
@@ -119,7 +119,7 @@ function resinDensity({ stack }: ClosingState): number {
 
 /** Fresh resin at the first dwell; the law is of another epoxy, so only the order of size is to be read. */
 function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
-  const { main, histogram, curve, curedMm } = state;
+  const { main, histogram, curedMm } = state;
   const voidKpa = leastVoidFreeAtm(inputs.cureTemperatureC, inputs.humidityPercent) * kpaPerAtm;
   const voids = figure(
     { ...resinSpecs.voids, status: 'from memory' },
@@ -127,7 +127,7 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
     `4962 exp(−4892 / T) × ${formatNumber(inputs.humidityPercent, 0)} % at ${formatNumber(inputs.cureTemperatureC, 0)} °C = ${kilopascals(voidKpa)} absolute; the air gives ${kilopascals(kpaPerAtm)} of it while the rim is open.`,
     'In a rigid mold the resin pressure falls to none once stone or fibers take the load. Dry the stone and the roll.',
   );
-  const contact = contactMeans(histogram, main.solution, curve);
+  const { contact } = main;
   if (contact === null || contact.areaShare < noticedShare || contact.fiberFraction >= 0.95)
     return [unknownFigure(resinSpecs.wetting, unpressed), unknownFigure(resinSpecs.bleed, unpressed), voids];
   const viscosity = viscosityPaS(aminePrepregEpoxy, inputs.flowTemperatureC, 0);

@@ -14,6 +14,14 @@ import {
 import { classLimits, classShares, type ClassLimits, type ClassShares } from '../../core/closing/classes';
 import { withUniformWall } from '../../core/closing/closingHistogram';
 import type { ClosingHistogram } from '../../core/closing/closingTypes';
+import {
+  carryingWallMm,
+  contactMeans,
+  medianWallMm,
+  pressedFaces,
+  type ContactMeans,
+  type PressedFaces,
+} from '../../core/closing/fixes';
 import { closingPlaces, type ClosingPlace } from '../../core/closing/places';
 import {
   tiltedBalance,
@@ -38,6 +46,8 @@ import { landWidthMm } from '../mold/landWidth';
 export interface ClosingCase {
   readonly solution: ClosingSolution;
   readonly shares: ClassShares;
+  /** With the nominal bed; null when no fibers push back. */
+  readonly contact: ContactMeans | null;
 }
 
 export interface ClosingState {
@@ -73,6 +83,12 @@ export interface ClosingState {
   /** Along the pull alone, with the most friction. */
   readonly withFriction: TranslationBalance;
   readonly frictionShares: ClassShares;
+  /** Of the show face by area, mm; null without area. */
+  readonly medianWallMm: number | null;
+  /** Of the places that carry, by what they push, mm; null when none does. */
+  readonly carryingWallMm: number | null;
+  /** What clamps can press; null when every wall is steep. */
+  readonly pressed: PressedFaces | null;
   /** Faces by place, the ones that hold the mold open first. */
   readonly places: readonly ClosingPlace[];
 }
@@ -89,12 +105,18 @@ const balances = new WeakMap<
 export function closingState(context: StepContext): ClosingAnswer {
   const kept = answers.get(context);
   if (kept !== undefined) return kept;
-  const answer = workedOut(context);
-  answers.set(context, answer);
-  return answer;
+  const steps = workedOut(context);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  answers.set(context, step.value);
+  return step.value;
 }
 
-function workedOut(context: StepContext): ClosingAnswer {
+/** The work of `closingState` in pieces, for a page that must not stand still: it is done when they are, and then kept. */
+export const closingStateInPieces = (context: StepContext): Iterator<undefined, unknown> =>
+  workedOut(context);
+
+function* workedOut(context: StepContext): Generator<undefined, ClosingAnswer> {
   const part = availablePart(context);
   if (!part.known) return part;
   const stack = resolveStack(context.inputs.plies);
@@ -107,7 +129,7 @@ function workedOut(context: StepContext): ClosingAnswer {
   const last = balances.get(measured.summary);
   if (last?.from.every((one, i) => one === from[i])) return { ...last.state, measured };
   try {
-    const state = balanced(context, measured, stack, walls);
+    const state = yield* balanced(context, measured, stack, walls);
     balances.set(measured.summary, { from, state });
     return state;
   } catch (error) {
@@ -165,12 +187,12 @@ function laidThickness(stack: KnownStack, { debulkedMm, debulkFactor }: StepCont
 
 const level = (standOffMm: number): ClosingPosition => ({ standOffMm, tiltURad: 0, tiltVRad: 0 });
 
-function balanced(
+function* balanced(
   context: StepContext,
   measured: MeasuredPart,
   stack: KnownStack,
   histogram: ClosingHistogram,
-): ClosingState {
+): Generator<undefined, ClosingState> {
   const inputs = context.inputs.closing;
   const { halfSizeMm } = histogram.frame;
   const beds = stackBeds(stack, inputs);
@@ -189,14 +211,24 @@ function balanced(
       { samples: histogram, curve: bed, clamps, lands, halfSizeMm, sealedAtMm: sealed ? curedMm : null },
       start,
     );
-    return { solution, shares: classShares(histogram, solution, limits) };
+    return {
+      solution,
+      shares: classShares(histogram, solution, limits),
+      contact: contactMeans(histogram, solution, curve),
+    };
   };
   const free = solve(curve, false);
+  yield;
   const trapped = solve(curve, true, free.solution);
+  yield;
   const main = inputs.resin === 'trapped' ? trapped : free;
   const scatter = inputs.scatterPercent / 100;
   const scattered = (factor: number) =>
     factor === 1 ? main : solve(bedCurve(beds.layers, factor), inputs.resin === 'trapped', main.solution);
+  const soft = scattered(1 - scatter);
+  yield;
+  const stiff = scattered(1 + scatter);
+  yield;
   const withFriction = translationBalance({
     samples: histogram,
     curve,
@@ -204,7 +236,17 @@ function balanced(
     landsAtMm: lands?.shimMm ?? null,
     friction: inputs.frictionCoefficient,
   });
+  yield;
   const { boxMinMm, boxMaxMm } = measured.summary;
+  const places = closingPlaces(
+    histogram,
+    { boxMinMm, boxMaxMm, pull: histogram.frame.pull },
+    main.solution,
+    curve,
+    limits,
+    laidMm,
+  );
+  yield;
   return {
     known: true,
     measured,
@@ -223,19 +265,15 @@ function balanced(
     main,
     free,
     trapped,
-    soft: scattered(1 - scatter),
-    stiff: scattered(1 + scatter),
+    soft,
+    stiff,
     scatterFactors: [1 - scatter, 1 + scatter],
     sharesAtShut: classShares(histogram, level(lands?.shimMm ?? 0), limits),
     withFriction,
     frictionShares: classShares(histogram, level(withFriction.standOffMm), limits),
-    places: closingPlaces(
-      histogram,
-      { boxMinMm, boxMaxMm, pull: histogram.frame.pull },
-      main.solution,
-      curve,
-      limits,
-      laidMm,
-    ),
+    medianWallMm: medianWallMm(histogram),
+    carryingWallMm: carryingWallMm(histogram, main.solution, curve),
+    pressed: pressedFaces(histogram),
+    places,
   };
 }

@@ -7,7 +7,7 @@ import { wallBand } from '../band';
 import type { StepContext } from '../context';
 import { wallFix } from '../wallFix';
 import { bandOver, isPlaced, outcomeText, tiltDeg } from './figures';
-import { contactMeans, medianWallMm, pressedFaces, standOffForGapMm } from '../../core/closing/fixes';
+import { standOffForGapMm } from '../../core/closing/fixes';
 import { slideOf, slidePlace } from './limitFigures';
 import { areaPercent, between, mm, newtons } from './say';
 import { closingState, type ClosingState } from './state';
@@ -121,7 +121,7 @@ function loadVerdict(context: StepContext, state: ClosingState): Verdict {
   const { shares, solution } = state.main;
   const { wrongShareAllowedPercent } = context.inputs.walls;
   const band = wallBand(context.inputs);
-  const median = medianWallMm(state.histogram) ?? 0;
+  const median = state.medianWallMm ?? 0;
   const fix =
     band === null
       ? ''
@@ -138,7 +138,7 @@ function loadVerdict(context: StepContext, state: ClosingState): Verdict {
       reason: `Shut on the lands, laminate unloaded: all ${newtons(solution.clampForceN)} press stone on stone. The gap is ${mm(median)} in the median against ${mm(state.laidMm)} as laid, and the fibers first push at ${mm(state.curve.unloadedGapMm)}; ${areaPercent(shares.loose)} of the show face is loose.`,
       fix,
     };
-  const contact = contactMeans(state.histogram, solution, state.curve)?.areaShare ?? 0;
+  const contact = state.main.contact?.areaShare ?? 0;
   const carried = (solution.laminateForceN + solution.resinForceN) / solution.clampForceN;
   const lightly =
     shares.light > 0.5
@@ -158,7 +158,7 @@ function loadVerdict(context: StepContext, state: ClosingState): Verdict {
 function looseFix(state: ClosingState, fix: string): string {
   if (state.main.solution.outcome === 'stands off' && state.sharesAtShut.loose < state.main.shares.loose / 2)
     return `As drawn and shut only ${areaPercent(state.sharesAtShut.loose)} would be loose: free what holds the mold open first. ${opensFix(state)}`;
-  const faces = pressedFaces(state.histogram);
+  const faces = state.pressed;
   const change =
     faces === null || state.lands === null
       ? 0
