@@ -6,7 +6,6 @@ import {
   permeabilityM2,
   viscosityPaS,
 } from '../../core/closing/flow';
-
 import { resinMoved } from '../../core/closing/resin';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
