@@ -10,12 +10,25 @@ const hottestC = 400;
 /** Entries per kelvin; straight between them a rate constant of 100 kJ/mol is within 0.002 %. */
 const tablePerK = 8;
 /**
- * How far the solutions of order two and three may differ in one step, dimensionless. That is the error of the lower order;
- * what is kept is the higher one, several times closer.
+ * How far the solutions of order two and three may differ over all parts of a step, dimensionless. That is the error of the
+ * lower order; what is kept is the higher one.
  */
-const mostOff = 3e-5;
+const mostOff = 1e-5;
+/** Of `bent`, over all parts. */
+const mostBent = 2e-6;
 const mostParts = 8;
-const closeOde = { absolute: 1e-7, mostSteps: 2000, firstShare: 1 / 8 };
+/** The first step is short: over a long one its two orders may agree by chance as well. */
+const closeOde = { absolute: 1e-7, mostSteps: 2000, firstShare: 1 / 32 };
+
+/**
+ * What the curvature of the law itself leaves of the step, dimensionless: size · rate · (size · slope)³ / 24, the slope taken
+ * from the steeper half of the step. Where the rate rises and falls again within a step the two orders may agree by chance.
+ */
+function bent(sizeS: number, firstPerS: number, halfPerS: number, lastPerS: number): number {
+  const rate = Math.max(Math.abs(firstPerS), Math.abs(halfPerS), Math.abs(lastPerS));
+  const change = Math.max(Math.abs(halfPerS - firstPerS), Math.abs(lastPerS - halfPerS));
+  return rate === 0 ? 0 : (sizeS * change * change * change) / (3 * rate * rate);
+}
 
 export interface CureSteps {
   /** Degree of cure after `spanS` in which the temperature runs evenly. */
@@ -58,7 +71,9 @@ export function cureSteps(kinetics: CureKinetics): CureSteps {
       const last = rateWith(law, late, now + size * (2 * half - first), second);
       const off = (size / 6) * Math.abs(first - 2 * half + last);
       now += (size / 6) * (first + 4 * half + last);
-      if (!(off <= mostOff) || (!second && now >= change)) return Number.NaN;
+      const isClose = off * parts <= mostOff && bent(size, first, half, last) * parts <= mostBent;
+      if (!isClose) return Number.NaN;
+      if (!second && now >= change) return Number.NaN;
       early.set(late);
     }
     return now;

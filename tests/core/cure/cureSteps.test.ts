@@ -51,3 +51,16 @@ test('splits the step where a law changes, and steps over nothing outside its ta
   );
   expect(advance(0.5, 399, 402, 0.1)).toBeCloseTo(advanceCure(kinetics, 0.5, 399, 402, 0.1), 6);
 });
+
+test('is not taken in by two orders that agree by chance while the rate rises and falls', () => {
+  for (const [letter, degree, fromC, risenK, spanS] of [
+    ['D', 0.01, 199.8640324714432, 0, 12.969359222360891],
+    ['D', 0.01, 184.2236457625404, 1.4626780152320862, 288.0691223230213],
+    ['E', 0.684, 126.89770028926432, 5.961442027240992, 157.24897991511972],
+  ] as const) {
+    const { kinetics } = kineticsForLearning.find((set) => set.letter === letter)!;
+    const careful = advanceCure(kinetics, degree, fromC, fromC + risenK, spanS);
+    const quick = cureSteps(kinetics).advance(degree, fromC, fromC + risenK, spanS);
+    expect(Math.abs(quick - careful)).toBeLessThan(5e-5);
+  }
+});
