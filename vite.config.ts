@@ -57,5 +57,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**'],
+    // Against hanging only: property tests take seconds, and several times as many on a busy machine.
+    testTimeout: 60_000,
   },
 });
