@@ -64,6 +64,7 @@ async function sceneTree() {
 const chunksOf = (scene: Scene) =>
   scene.children
     .filter((object) => object instanceof Mesh)
+    .filter((mesh) => mesh.visible)
     .map(({ geometry, material }) => ({ geometry, material }));
 
 type Tree = Awaited<ReturnType<typeof sceneTree>>;
@@ -123,6 +124,26 @@ describe('the scene', () => {
     expect(colorOf(tree, 1, 0)).toEqual([4, 5, 6, 255]);
     await tree.tell({ kind: 'paint', paint: null });
     expect(colorOf(tree, 1, 0)).toEqual(plain);
+  });
+
+  it('lets go of corners that the graphics card has, and keeps the surface while it is hidden', async () => {
+    const own = chunk(0, 2);
+    await tree.tell({ kind: 'chunk', chunk: own, last: true });
+    const { geometry } = tree.chunks()[0]!;
+    const position = geometry.getAttribute('position') as BufferAttribute;
+    // The renderer calls this after the upload.
+    position.onUploadCallback();
+    expect(position.array).toHaveLength(0);
+    expect(position.count).toBe(6);
+    expect(own.corners).toHaveLength(18);
+    const shows = { negative: true, pattern: false, positive: true };
+    await tree.tell(
+      { kind: 'halves', halves: { negative: [chunk(0, 1)], positive: [chunk(0, 1)] } },
+      { kind: 'stone', stone: { apartMm: 0, shows } },
+    );
+    expect(tree.chunks()).toHaveLength(0);
+    await tree.tell({ kind: 'stone', stone: { apartMm: 0, shows: { ...shows, pattern: true } } });
+    expect(tree.chunks()[0]!.geometry).toBe(geometry);
   });
 
   it('takes a part away when another comes', async () => {

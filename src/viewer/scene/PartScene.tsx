@@ -17,16 +17,15 @@ export function PartScene({ store }: { readonly store: SceneStore }) {
     <>
       <ambientLight intensity={ambientShare * Math.PI} />
       <Eye view={view} box={box} lampShare={1 - ambientShare} />
-      {halves !== null && stone?.shows.pattern === false ? null : (
-        <PartSurface
-          chunks={chunks}
-          box={box}
-          paint={paint}
-          plane={marks?.plane ?? null}
-          heat={heat}
-          view={view}
-        />
-      )}
+      <PartSurface
+        chunks={chunks}
+        isShown={halves === null || stone?.shows.pattern !== false}
+        box={box}
+        paint={paint}
+        plane={marks?.plane ?? null}
+        heat={heat}
+        view={view}
+      />
       {halves === null || stone === null || marks === null ? null : (
         <StoneHalves halves={halves} stone={stone} marks={marks} box={box} view={view} />
       )}

@@ -1,16 +1,17 @@
 import { useMemo } from 'react';
 import { DoubleSide, type Plane } from 'three';
 import type { SectionPlane } from '../../core/mesh/types';
-import type { DisplayChunk } from '../../jobs/protocol';
 import { colorFacets } from '../colorScales';
 import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
-import { ChunkGeometry } from './ChunkGeometry';
+import { ChunkGeometry, type OwnChunk } from './ChunkGeometry';
 import { useKept, useKeptByHeat } from './useKept';
 
 export interface PartSurfaceProps {
-  readonly chunks: readonly DisplayChunk[];
+  readonly chunks: readonly OwnChunk[];
+  /** Hidden rather than taken away: the corners are on the graphics card alone. */
+  readonly isShown: boolean;
   readonly box: PartBox;
   readonly paint: Paint | null;
   readonly plane: SectionPlane | null;
@@ -19,27 +20,35 @@ export interface PartSurfaceProps {
 }
 
 /** The part's facets; where there is a cut, without the half that stands between it and the eye. */
-export function PartSurface({ chunks, box, paint, plane, heat, view }: PartSurfaceProps) {
+export function PartSurface({ chunks, isShown, box, paint, plane, heat, view }: PartSurfaceProps) {
   const facetColors = useMemo(() => paint && colorFacets(paint.values, paint.scale), [paint]);
   const keptByCut = useKept(plane, view);
   const kept = useKeptByHeat(heat, view) ?? keptByCut;
   return chunks.map((chunk) => (
-    <SurfaceChunk key={chunk.firstFacet} chunk={chunk} box={box} facetColors={facetColors} kept={kept} />
+    <SurfaceChunk
+      key={chunk.firstFacet}
+      chunk={chunk}
+      isShown={isShown}
+      box={box}
+      facetColors={facetColors}
+      kept={kept}
+    />
   ));
 }
 
 interface SurfaceChunkProps {
-  readonly chunk: DisplayChunk;
+  readonly chunk: OwnChunk;
+  readonly isShown: boolean;
   readonly box: PartBox;
   readonly facetColors: Uint32Array | null;
   /** Planes that keep what lies on their positive side. */
   readonly kept: Plane[] | null;
 }
 
-function SurfaceChunk({ chunk, box, facetColors, kept }: SurfaceChunkProps) {
+function SurfaceChunk({ chunk, isShown, box, facetColors, kept }: SurfaceChunkProps) {
   return (
-    <mesh>
-      <ChunkGeometry args={[chunk, box]} facetColors={facetColors} />
+    <mesh visible={isShown}>
+      <ChunkGeometry args={[chunk, box, true]} facetColors={facetColors} />
       <meshLambertMaterial vertexColors flatShading side={DoubleSide} clippingPlanes={kept} />
     </mesh>
   );

@@ -1,15 +1,15 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { DisplayChunk } from '../../jobs/protocol';
 import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
+import type { OwnChunk } from './ChunkGeometry';
 import type { DrawnHalves, SceneMarks, StoneView, ToScene } from './sceneMessages';
 
 /** What the scene shows, as the messages have told it so far. */
 export interface SceneState {
   readonly box: PartBox | null;
   /** None until the last one has come: a picture for every chunk would cost more than the whole part. */
-  readonly chunks: readonly DisplayChunk[];
+  readonly chunks: readonly OwnChunk[];
   readonly paint: Paint | null;
   readonly halves: DrawnHalves | null;
   readonly stone: StoneView | null;
@@ -35,7 +35,7 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
     view: null,
     marks: null,
   }));
-  let arrived: DisplayChunk[] = [];
+  let arrived: OwnChunk[] = [];
   const take = (message: ShownMessage) => {
     switch (message.kind) {
       case 'part':
@@ -44,7 +44,8 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
         store.setState({ box: message.box, chunks: [], paint: null });
         break;
       case 'chunk':
-        arrived.push(message.chunk);
+        // Where the scene is drawn on the page's thread, the chunk told is the page's own.
+        arrived.push({ ...message.chunk });
         if (message.last) store.setState({ chunks: arrived });
         break;
       case 'paint':
