@@ -165,9 +165,10 @@ export class BenchSession implements BenchWorker {
       };
       return opened.known;
     };
+    await opened.helper?.loaded;
     await measureTogether(
       bench,
-      opened.helper,
+      opened.helper?.slices ?? null,
       pull,
       withWalls,
       (share) => progress({ doing, share: 0.1 + 0.75 * share }),

@@ -7,7 +7,7 @@ import type { PartShape } from './protocol';
 import type { WallsHelper } from './startWallsHelper';
 import { WallsBench } from './wallsBench';
 import type { SliceHelper } from './measureTogether';
-import { buildSurfaceIndex, surfaceData } from '../core/mesh/surfaceIndex';
+import { buildSurfaceIndex } from '../core/mesh/surfaceIndex';
 
 /** What of a part does not depend on its pull, made ready for measuring. */
 export interface ReadyPart {
@@ -17,18 +17,32 @@ export interface ReadyPart {
   readonly basis: DrawnBasis | null;
   /** Of `measuring.mesh`. */
   readonly bench: WallsBench;
-  /** Measures slices of the part on a second thread; null when that is not worth it. */
-  readonly helper: SliceHelper | null;
+  /** Null when a second thread is not worth it. */
+  readonly helper: ReadyHelper | null;
+}
+
+/** Measures slices of the part on a second thread. */
+export interface ReadyHelper {
+  readonly slices: SliceHelper;
+  /** Resolves when it has the part, or can't take it; it gets on with that only while this thread is free. */
+  readonly loaded: Promise<void>;
 }
 
 /** Parts that were handed to helpers so far, by any session of this thread. */
 let partsLoaded = 0;
 
-function loadedWith(helper: WallsHelper, bench: WallsBench): SliceHelper {
+function loadedWith(helper: WallsHelper, bench: WallsBench): ReadyHelper {
   const part = ++partsLoaded;
+  const loading = helper.load(part, bench.index);
   // A helper that can't take the part fails when it is asked for walls, and they are measured here.
-  helper.load(part, surfaceData(bench.index)).catch(() => undefined);
-  return (from, to, pull, withWalls) => helper.measure(part, from, to, pull, withWalls);
+  const loaded = loading.catch(() => undefined);
+  return {
+    loaded,
+    slices: async (from, to, pull, withWalls) => {
+      await loading;
+      return helper.measure(part, from, to, pull, withWalls);
+    },
+  };
 }
 
 /**
@@ -46,7 +60,7 @@ export function makeReady(
   const facetCount = mesh.facets.length / 3;
   const bench = new WallsBench(buildSurfaceIndex(mesh));
   const helper = helperFor(facetCount);
-  const slices = helper && loadedWith(helper, bench);
+  const readyHelper = helper && loadedWith(helper, bench);
   const { min, max } = facetBox(partMesh);
   onShape({
     unitGuess,
@@ -61,6 +75,6 @@ export function makeReady(
     measuring,
     basis: split && drawnBasis(partMesh, mesh, split),
     bench,
-    helper: slices,
+    helper: readyHelper,
   };
 }

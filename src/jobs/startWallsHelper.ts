@@ -1,5 +1,6 @@
-import { wrap } from 'comlink';
-import type { SurfaceData } from '../core/mesh/surfaceIndex';
+import { wrap, type Remote } from 'comlink';
+import { bytesPerPiece } from '../core/mesh/kernel/wallKernel';
+import { surfaceData, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
 import type { WallSlice } from './wallsBench';
 import { transferred } from './transferred';
@@ -8,12 +9,34 @@ import type { WallsHelperWorker } from './wallsHelper';
 /** A second pair of hands for health, walls and reach. Rejects when it has failed; the caller then does the work itself. */
 export interface WallsHelper {
   findHealth(mesh: IndexedMesh): Promise<MeshHealth>;
-  /** Takes a part under a number; it holds one part at a time. */
-  load(part: number, data: SurfaceData): Promise<void>;
+  /** Takes a part under a number; it holds one part at a time and is asked nothing until it has all of it. */
+  load(part: number, index: SurfaceIndex): Promise<void>;
   /** Rejects when that part is not the one it holds. */
   measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): Promise<WallSlice>;
   /** Gives its memory back; it must not be asked anything more. */
   end(): void;
+}
+
+/** Pieces on their way at a time: one is filled while the other is emptied. */
+const carrierCount = 2;
+
+/**
+ * Pieces travel in the same few arrays to and fro. With an array for each the whole kernel would be there once more: they
+ * lie about until the collector comes by, which large arrays don't hurry.
+ */
+async function handOver(remote: Remote<WallsHelperWorker>, part: number, index: SurfaceIndex): Promise<void> {
+  await remote.load(part, transferred(surfaceData(index)));
+  const { kernel } = index;
+  if (kernel === null) return;
+  let next = 0;
+  const carry = async () => {
+    let carrier = new Uint8Array(bytesPerPiece);
+    for (let piece = kernel.pieces[next++]; piece !== undefined; piece = kernel.pieces[next++]) {
+      kernel.give(piece, carrier);
+      carrier = await remote.take(part, piece, transferred(carrier));
+    }
+  };
+  await Promise.all(Array.from({ length: carrierCount }, carry));
 }
 
 /** The helper in a worker of its own, started from the bench worker and ended with it. */
@@ -30,7 +53,7 @@ export function startWallsHelper(onEnd: () => void): WallsHelper {
   failed.catch(() => undefined);
   return {
     findHealth: (mesh) => Promise.race([failed, remote.findHealth(mesh)]),
-    load: (part, data) => Promise.race([failed, remote.load(part, transferred(data))]),
+    load: (part, index) => Promise.race([failed, handOver(remote, part, index)]),
     measure: (part, from, to, pull, withWalls) =>
       Promise.race([failed, remote.measure(part, from, to, pull, withWalls)]),
     end() {

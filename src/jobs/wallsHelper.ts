@@ -2,11 +2,17 @@
 import { expose } from 'comlink';
 import { transferred } from './transferred';
 import { findHealth } from '../core/mesh/health';
+import type { KernelPiece } from '../core/mesh/kernel/wallKernel';
 import { surfaceFromData, type SurfaceData } from '../core/mesh/surfaceIndex';
 import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
 import { WallsBench, type WallSlice } from './wallsBench';
 
 let loaded: { readonly part: number; readonly bench: WallsBench } | null = null;
+
+function benchOf(part: number): WallsBench {
+  if (loaded?.part !== part) throw new Error('the walls helper was asked of a part that it does not have');
+  return loaded.bench;
+}
 
 const helper = {
   findHealth(mesh: IndexedMesh): MeshHealth {
@@ -14,12 +20,19 @@ const helper = {
   },
   load(part: number, data: SurfaceData): void {
     loaded = null; // never the part before, if this one can't be taken
-    loaded = { part, bench: new WallsBench(surfaceFromData(data)) };
+    const index = surfaceFromData(data);
+    if (index === null) throw new Error('the walls helper has no room for the part');
+    loaded = { part, bench: new WallsBench(index) };
+  },
+  /** Gives the array back, for the next piece. */
+  take(part: number, piece: KernelPiece, bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
+    benchOf(part).index.kernel?.take(piece, bytes);
+    return transferred(bytes);
   },
   measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {
-    if (loaded?.part !== part) throw new Error('the walls helper was asked of a part that it does not have');
-    loaded.bench.measure(from, to, pull, withWalls);
-    return transferred(loaded.bench.slice(from, to, withWalls));
+    const bench = benchOf(part);
+    bench.measure(from, to, pull, withWalls);
+    return transferred(bench.slice(from, to, withWalls));
   },
 };
 export type WallsHelperWorker = typeof helper;

@@ -5,7 +5,14 @@
 import { expose, proxy, wrap, type Endpoint } from 'comlink';
 import { Problem } from '../core/problem';
 import { failureOf } from './failureOf';
-import type { BenchWorker, JobFailure, OnProgress } from './protocol';
+import type {
+  BenchWorker,
+  JobFailure,
+  MeasureChoices,
+  MeasureReply,
+  OnProgress,
+  PartShape,
+} from './protocol';
 import { transferred } from './transferred';
 
 /** Progress more often than this would only keep the page's thread busy. */
@@ -19,6 +26,16 @@ type Wired<Service> = {
     ? (...given: Given) => Promise<Sent<Reply>>
     : never;
 };
+
+/**
+ * The shape goes as a reply of its own, asked for before the measurement: what a callback is told crosses a message port,
+ * and browsers copy arrays there instead of handing them over.
+ */
+interface WiredBench extends Omit<Wired<BenchWorker>, 'measure'> {
+  /** Of the next measurement; null when that ends without telling one. */
+  nextShape(): Promise<PartShape | null>;
+  measure(choices: MeasureChoices, progress: OnProgress): Promise<Sent<MeasureReply>>;
+}
 
 async function send<Reply>(work: () => Promise<Reply>): Promise<Sent<Reply>> {
   try {
@@ -49,21 +66,22 @@ export function thinned(progress: OnProgress, everyMs = progressEveryMs): OnProg
 
 /** Offers `bench` on the worker's side of `endpoint`. */
 export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
-  const wired: Wired<BenchWorker> = {
+  let tellShape: (shape: PartShape | null) => void = () => undefined;
+  const wired: WiredBench = {
     getReady: () => send(() => bench.getReady()),
     importFile: (file, fileName, progress) => send(() => bench.importFile(file, fileName, thinned(progress))),
     packOpenMesh: () => send(() => bench.packOpenMesh()),
     openMesh: (packed) => send(() => bench.openMesh(packed)),
-    measure: (choices, progress, onShape) =>
-      send(async () => {
-        let told: unknown;
-        const reply = await bench.measure(choices, thinned(progress), (shape) => {
-          told = onShape(transferred(shape));
-        });
-        // The shape goes another way than the reply and could come after it; the page needs it first.
-        await told;
-        return reply;
+    nextShape: () =>
+      new Promise((resolve) => {
+        tellShape = (shape) => resolve(shape && transferred(shape));
       }),
+    measure: async (choices, progress) => {
+      const tell = tellShape;
+      const sent = await send(() => bench.measure(choices, thinned(progress), tell));
+      tell(null);
+      return sent;
+    },
     findPatches: (band) => send(() => bench.findPatches(band)),
     cut: (plane) => send(() => bench.cut(plane)),
     probe: (originMm, direction) => send(() => bench.probe(originMm, direction)),
@@ -86,13 +104,19 @@ export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
 
 /** The bench behind `endpoint`, seen from the page's side. Rejects with `Problem` only. */
 export function wrapBench(endpoint: Endpoint): BenchWorker {
-  const wired = wrap<Wired<BenchWorker>>(endpoint);
+  const wired = wrap<WiredBench>(endpoint);
   return {
     getReady: () => receive(wired.getReady()),
     importFile: (file, fileName, progress) => receive(wired.importFile(file, fileName, proxy(progress))),
     packOpenMesh: () => receive(wired.packOpenMesh()),
     openMesh: (packed) => receive(wired.openMesh(packed)),
-    measure: (choices, progress, onShape) => receive(wired.measure(choices, proxy(progress), proxy(onShape))),
+    measure: async (choices, progress, onShape) => {
+      const shape = wired.nextShape();
+      const measured = wired.measure(choices, proxy(progress));
+      const told = await shape;
+      if (told !== null) onShape(told);
+      return receive(measured);
+    },
     findPatches: (band) => receive(wired.findPatches(band)),
     cut: (plane) => receive(wired.cut(plane)),
     probe: (originMm, direction) => receive(wired.probe(originMm, direction)),

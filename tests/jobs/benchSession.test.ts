@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { surfaceFromData } from '../../src/core/mesh/surfaceIndex';
 import { findHealth } from '../../src/core/mesh/health';
 import { measureSaved } from '../../src/core/mesh/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
@@ -9,6 +8,7 @@ import { BenchSession } from '../../src/jobs/benchSession';
 import type { WallsHelper } from '../../src/jobs/startWallsHelper';
 import { WallsBench } from '../../src/jobs/wallsBench';
 import { asText } from '../support/asText';
+import { indexElsewhere } from '../support/indexElsewhere';
 import { box, domeShell, domeShellWallMm, joinMeshes, mapVertices, tray } from '../support/meshes';
 import { alongZ, ignore, shapeCatcher, stlBlob } from './support';
 import { overMessages } from './wireSupport';
@@ -177,16 +177,22 @@ describe('bench session', () => {
 });
 
 /** A helper on the own thread, started at any size. */
-function helpedSession(healthFails = false, wallsOnlyFrom = Infinity, end: () => void = ignore) {
+function helpedSession(
+  healthFails = false,
+  wallsOnlyFrom = Infinity,
+  end: () => void = ignore,
+  onSlice: () => void = ignore,
+) {
   let bench: WallsBench | null = null;
   const helper: Omit<WallsHelper, 'end'> = {
     findHealth: (mesh) =>
       healthFails ? Promise.reject(new Error('the helper is gone')) : Promise.resolve(findHealth(mesh)),
-    load: async (_part, data) => {
-      bench = new WallsBench(surfaceFromData(data));
+    load: async (_part, index) => {
+      bench = new WallsBench(indexElsewhere(index));
     },
     measure: async (_part, from, to, pull, withWalls) => {
       if (bench === null) throw new Error('no part yet');
+      onSlice();
       bench.measure(from, to, pull, withWalls);
       return bench.slice(from, to, withWalls);
     },
@@ -205,7 +211,8 @@ describe('bench session with a helper', () => {
     ['a helper that fails at once', flipped, 'repair', true],
   ] as const)('measures the same as alone: %s', async (_, mesh, winding, healthFails) => {
     const choices = { ...alongZ, winding };
-    const session = helpedSession(healthFails);
+    let slices = 0;
+    const session = helpedSession(healthFails, Infinity, ignore, () => slices++);
     await session.importFile(stlBlob(mesh), 'part.stl', ignore);
     const { shapes, onShape } = shapeCatcher();
     const reply = await session.measure(choices, ignore, onShape);
@@ -213,6 +220,7 @@ describe('bench session with a helper', () => {
     expect(asText(reply)).toEqual(asText(alone.reply));
     expect(asText(shapes.at(-1))).toEqual(asText(alone.shapes.at(-1)));
     expect(reply.health.flippedFacets).toBe(mesh === flipped ? 1 : 0);
+    expect(slices).toBeGreaterThan(0);
   });
 
   it('lets go of the helper of a large part once its walls are measured, and goes on alone', async () => {

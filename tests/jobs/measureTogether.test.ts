@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../src/core/mesh/types';
-import { buildSurfaceIndex, surfaceData, surfaceFromData } from '../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex } from '../../src/core/mesh/surfaceIndex';
 import { measureTogether, type SliceHelper } from '../../src/jobs/measureTogether';
 import { WallsBench } from '../../src/jobs/wallsBench';
+import { indexElsewhere } from '../support/indexElsewhere';
 import { domeShell } from '../support/meshes';
 import { ignore } from './support';
 
@@ -13,7 +14,7 @@ const nothing = () => undefined;
 
 /** A helper on the own thread that answers once the event loop has turned, and fails from its `failFrom`th slice on. */
 function helperHere(failFrom: number) {
-  const bench = new WallsBench(surfaceFromData(surfaceData(index)));
+  const bench = new WallsBench(indexElsewhere(index));
   const told = { slices: 0 };
   const helper: SliceHelper = async (from, to, pull, withWalls) => {
     await new Promise((resolve) => setTimeout(resolve, 0));

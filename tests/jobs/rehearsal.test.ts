@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
-import { surfaceFromData } from '../../src/core/mesh/surfaceIndex';
 import { curvedPlate, rehearse } from '../../src/jobs/rehearsal';
 import type { WallsHelper } from '../../src/jobs/startWallsHelper';
 import { WallsBench } from '../../src/jobs/wallsBench';
+import { indexElsewhere } from '../support/indexElsewhere';
 
 const never = () => {
   throw new Error('no helper here');
@@ -26,9 +26,9 @@ describe('the rehearsal', () => {
         asked.push('health');
         return findHealth(mesh);
       },
-      load: async (_, data) => {
+      load: async (_, index) => {
         asked.push('load');
-        bench = new WallsBench(surfaceFromData(data));
+        bench = new WallsBench(indexElsewhere(index));
       },
       measure: async (_, from, to, pull, withWalls) => {
         asked.push('slice');

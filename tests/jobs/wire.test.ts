@@ -4,6 +4,7 @@ import { failureOf } from '../../src/jobs/failureOf';
 import type { BenchWorker } from '../../src/jobs/protocol';
 import { buffersIn } from '../../src/jobs/transferred';
 import { thinned } from '../../src/jobs/wire';
+import { ignore } from './support';
 import { overMessages } from './wireSupport';
 
 describe('the wire between page and worker', () => {
@@ -27,6 +28,30 @@ describe('the wire between page and worker', () => {
     } as unknown as BenchWorker);
     expect((await bench.findSelfTouching(() => undefined)).facets).toEqual(Uint32Array.from([1, 2, 3]));
     expect(facets.length).toBe(0);
+    end();
+  });
+
+  it('brings the shape before the measurement, moved, and the measurement that has none', async () => {
+    const corners = new Float32Array(9);
+    const order: unknown[] = [];
+    const measured = { summary: 'measured' };
+    const { bench, end } = overMessages({
+      measure: async (choices: string, _: unknown, onShape: (shape: unknown) => void) => {
+        if (choices === 'failing') throw new Problem('pull.zero', 'The pull has no direction.');
+        if (choices === 'another part') onShape({ display: [{ firstFacet: 0, corners }] });
+        return measured;
+      },
+    } as unknown as BenchWorker);
+    const measure = async (choices: string) => {
+      const reply = await bench.measure(choices as never, ignore, (shape) => order.push(shape));
+      order.push(reply);
+    };
+    await measure('another part');
+    expect(corners).toHaveLength(0);
+    await measure('the same part');
+    const shape = { display: [{ firstFacet: 0, corners: new Float32Array(9) }] };
+    expect(order).toEqual([shape, measured, measured]);
+    await expect(measure('failing')).rejects.toMatchObject({ code: 'pull.zero' });
     end();
   });
 

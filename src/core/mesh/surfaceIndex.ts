@@ -1,4 +1,10 @@
-import { createWallKernel, type KernelImage, type WallKernel } from './kernel/wallKernel';
+import {
+  createEmptyWallKernel,
+  createWallKernel,
+  type KernelSize,
+  type KernelSurface,
+  type WallKernel,
+} from './kernel/wallKernel';
 import { buildCellGrid, type CellGrid } from './surfaceIndexGrid';
 import { orderAlongCurve } from './surfaceIndexOrder';
 import { buildBoxTree, type BoxTree } from './surfaceIndexTree';
@@ -60,25 +66,26 @@ export function buildSurfaceIndex(mesh: IndexedMesh, kernelFromFacets = facetsWo
   return indexOf({ facetCount, ...place, facetOfSlot: ordered.facetOfSlot }, kernel ?? ordered, kernel);
 }
 
-/** An index as plain arrays of its own, for another thread: there nothing has to be ordered and built again. */
+/** An index for another thread, as plain data of its own: there nothing has to be ordered and built again. */
 export interface SurfaceData {
   readonly place: Pick<SurfaceIndex, 'facetCount' | 'boxMinMm' | 'boxMaxMm' | 'diagonalMm' | 'facetOfSlot'>;
-  /** Points and corners alone where the index has no kernel. */
-  readonly surface: Pick<KernelImage, 'points' | 'corners'> | KernelImage;
+  /** Where the index has a kernel its size alone: what is in it follows in pieces. */
+  readonly surface: KernelSurface | KernelSize;
 }
 
 export function surfaceData(index: SurfaceIndex): SurfaceData {
   const { facetCount, boxMinMm, boxMaxMm, diagonalMm, points, corners, kernel } = index;
   return {
     place: { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot: index.facetOfSlot.slice() },
-    surface: kernel?.image() ?? { points: points.slice(), corners: corners.slice() },
+    surface: kernel === null ? { points: points.slice(), corners: corners.slice() } : kernel.size,
   };
 }
 
-/** The index that `data` was taken from. */
-export function surfaceFromData({ place, surface }: SurfaceData): SurfaceIndex {
-  const kernel = 'leaves' in surface ? createWallKernel(place, surface) : null;
-  return indexOf(place, kernel ?? surface, kernel);
+/** The index that `data` was taken from, once its kernel has taken all pieces of that one's; null without room for it. */
+export function surfaceFromData({ place, surface }: SurfaceData): SurfaceIndex | null {
+  if ('points' in surface) return indexOf(place, surface, null);
+  const kernel = createEmptyWallKernel(place, surface);
+  return kernel && indexOf(place, kernel, kernel);
 }
 
 function indexOf(

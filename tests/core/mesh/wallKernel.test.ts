@@ -2,13 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { measureBallWalls } from '../../../src/core/mesh/ballWall';
 import { castRay, measureRayWalls } from '../../../src/core/mesh/rayWall';
 import { measureReach } from '../../../src/core/mesh/reach';
-import {
-  buildSurfaceIndex,
-  surfaceData,
-  surfaceFromData,
-  type SurfaceIndex,
-} from '../../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex, type SurfaceIndex } from '../../../src/core/mesh/surfaceIndex';
 import { allSlots } from '../../support/allSlots';
+import { indexElsewhere } from '../../support/indexElsewhere';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { hollowSphere, icosphere, mapVertices, shellOfTriangles, torus } from '../../support/meshes';
 import { roundedShell } from '../../support/roundedShell';
@@ -65,7 +61,7 @@ describe('the walls kernel', () => {
     'answers alike from the plain arrays of an index, for another thread',
     (kernelFromFacets) => {
       const here = measure(shellOfTriangles(8000), kernelFromFacets);
-      const there = measureOn(surfaceFromData(structuredClone(surfaceData(here.index))));
+      const there = measureOn(indexElsewhere(here.index));
       expect(there.index.kernel === null).toBe(here.index.kernel === null);
       for (const name of ['rayWallMm', 'rayFacet', 'ballWallMm', 'reach'] as const) {
         expect(there[name]).toEqual(here[name]);

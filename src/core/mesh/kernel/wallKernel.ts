@@ -26,19 +26,36 @@ export interface WallKernel {
   reach(slots: Uint32Array, pull: Vec3, liftMm: number, uprightSine: number): Uint8Array;
   /** First slot along a ray of unit direction; null for none. */
   castRay(origin: Vec3, direction: Vec3): { slot: number; distanceMm: number } | null;
-  /** A copy of all that was made ready, for a kernel on another thread. */
-  image(): KernelImage;
+  /** Of what was made ready. */
+  readonly size: KernelSize;
+  /** All that was made ready, piece by piece, for a kernel of the same size on another thread. */
+  readonly pieces: readonly KernelPiece[];
+  /** Copies a piece to the beginning of `bytes`. */
+  give(piece: KernelPiece, bytes: Uint8Array): void;
+  /** Takes a piece that another kernel of this size gave. */
+  take(piece: KernelPiece, bytes: Uint8Array): void;
 }
 
-/** What a kernel has made ready of a surface, as plain arrays. */
-export interface KernelImage {
-  readonly points: Float64Array<ArrayBuffer>;
-  readonly corners: Uint32Array<ArrayBuffer>;
-  readonly leaves: Uint8Array<ArrayBuffer>;
-  readonly boxes: Uint8Array<ArrayBuffer>;
-  readonly children: Uint8Array<ArrayBuffer>;
-  readonly cones: Uint8Array<ArrayBuffer>;
+/** Points and corners in curve order. */
+export interface KernelSurface {
+  readonly points: Float64Array;
+  readonly corners: Uint32Array;
 }
+
+/** How many numbers they are, and nodes of the tree over them. */
+export interface KernelSize {
+  readonly pointNumbers: number;
+  readonly cornerNumbers: number;
+  readonly nodes: number;
+}
+
+/** Where some of what a kernel has made ready lies: at most `bytesPerPiece`, so that little of it is ever there twice. */
+export interface KernelPiece {
+  readonly array: 'points' | 'corners' | 'leaves' | 'boxes' | 'children' | 'cones';
+  readonly fromByte: number;
+  readonly toByte: number;
+}
+export const bytesPerPiece = 1 << 21;
 
 /** What assembly/index.ts offers; addresses in bytes. */
 interface KernelExports {
@@ -79,24 +96,52 @@ const bytesPerNode = { boxes: 96, children: 16, cones: 64 };
 const scratchBytesPerLeaf = 64;
 const mostSlots = 32_768;
 
+/** Bytes of each array that a kernel makes ready. */
+function bytesOfSize({
+  pointNumbers,
+  cornerNumbers,
+  nodes,
+}: KernelSize): Record<KernelPiece['array'], number> {
+  return {
+    points: 8 * pointNumbers,
+    corners: 4 * cornerNumbers,
+    leaves: bytesPerLeaf * Math.ceil(cornerNumbers / 3 / leafSlots),
+    boxes: bytesPerNode.boxes * nodes,
+    children: bytesPerNode.children * nodes,
+    cones: bytesPerNode.cones * nodes,
+  };
+}
+
 const wallModule = kernelModule(wallKernelBase64);
 
 /**
- * Loads a surface into a kernel of its own: its points and corners in curve order, or the image that a kernel on another
- * thread has made of it. A kernel gives the same figures as the TypeScript beside it, several times as fast; null where
- * the platform can't run it (no 128-bit vectors, no memory).
+ * Loads a surface into a kernel of its own: its points and corners in curve order. A kernel gives the same figures as the
+ * TypeScript beside it, several times as fast; null where the platform can't run it (no 128-bit vectors, no memory).
  */
-export function createWallKernel(
+export function createWallKernel(place: KernelPlace, surface: KernelSurface): WallKernel | null {
+  const { points, corners } = surface;
+  // Every node but the last holds two leaves or nodes at least, so there are no more nodes than leaves. Room that is
+  // never written to takes no memory.
+  const mostNodes = Math.ceil(corners.length / 3 / leafSlots);
+  const size = { pointNumbers: points.length, cornerNumbers: corners.length, nodes: mostNodes };
+  return kernelOfSize(place, size, surface);
+}
+
+/** A kernel that is given its surface by `take`, as another kernel of this size has made it ready; null as above. */
+export function createEmptyWallKernel(place: KernelPlace, size: KernelSize): WallKernel | null {
+  return kernelOfSize(place, size, null);
+}
+
+function kernelOfSize(
   { boxMinMm, boxMaxMm, diagonalMm }: KernelPlace,
-  surface: Pick<KernelImage, 'points' | 'corners'> | KernelImage,
+  { pointNumbers, cornerNumbers, nodes }: KernelSize,
+  surface: KernelSurface | null,
 ): WallKernel | null {
-  const slotCount = surface.corners.length / 3;
+  const slotCount = cornerNumbers / 3;
   const module = wallModule();
   if (module === null || slotCount === 0) return null;
   const leafCount = Math.ceil(slotCount / leafSlots);
-  const image = 'leaves' in surface ? surface : null;
-  // Every node but the last holds two leaves or nodes at least, so there are no more nodes than leaves.
-  const mostNodes = image === null ? leafCount : image.children.length / bytesPerNode.children;
+  const bytesOf = bytesOfSize({ pointNumbers, cornerNumbers, nodes });
   let end = ownBytes;
   const room = (bytes: number): number => {
     const at = end;
@@ -104,18 +149,18 @@ export function createWallKernel(
     return at;
   };
   const at = {
-    points: room(surface.points.byteLength),
-    corners: room(surface.corners.byteLength),
-    leaves: room(bytesPerLeaf * leafCount),
-    boxes: room(bytesPerNode.boxes * mostNodes),
-    children: room(bytesPerNode.children * mostNodes),
-    cones: room(bytesPerNode.cones * mostNodes),
+    points: room(bytesOf.points),
+    corners: room(bytesOf.corners),
+    leaves: room(bytesOf.leaves),
+    boxes: room(bytesOf.boxes),
+    children: room(bytesOf.children),
+    cones: room(bytesOf.cones),
     slots: room(4 * mostSlots),
     rayMm: room(4 * mostSlots),
     metSlot: room(4 * mostSlots),
     ballMm: room(4 * mostSlots),
     flags: room(mostSlots),
-    scratch: room(image === null ? scratchBytesPerLeaf * leafCount : 0),
+    scratch: room(surface === null ? 0 : scratchBytesPerLeaf * leafCount),
   };
   let memory: WebAssembly.Memory;
   try {
@@ -125,19 +170,17 @@ export function createWallKernel(
   }
   const kernel = new WebAssembly.Instance(module, { env: { memory } }).exports as unknown as KernelExports;
   const { buffer } = memory;
-  const points = new Float64Array(buffer, at.points, surface.points.length);
-  const corners = new Uint32Array(buffer, at.corners, surface.corners.length);
-  points.set(surface.points);
-  corners.set(surface.corners);
+  const points = new Float64Array(buffer, at.points, pointNumbers);
+  const corners = new Uint32Array(buffer, at.corners, cornerNumbers);
   const middle = boxMinMm.map((low, axis) => (low + boxMaxMm[axis]!) / 2) as unknown as Vec3;
   const largestMm = Math.max(...boxMinMm.map(Math.abs), ...boxMaxMm.map(Math.abs));
   kernel.place(at.points, at.corners, at.boxes, at.children, at.cones, at.leaves, slotCount);
   kernel.setSize(middle[0], middle[1], middle[2], diagonalMm, largestMm);
-  let nodeCount = mostNodes;
-  if (image === null) nodeCount = kernel.prepare(at.scratch);
-  else {
-    for (const part of ['leaves', 'boxes', 'children', 'cones'] as const)
-      new Uint8Array(buffer, at[part], image[part].length).set(image[part]);
+  let size: KernelSize = { pointNumbers, cornerNumbers, nodes };
+  if (surface !== null) {
+    points.set(surface.points);
+    corners.set(surface.corners);
+    size = { ...size, nodes: kernel.prepare(at.scratch) };
   }
 
   const slotList = new Uint32Array(buffer, at.slots, mostSlots);
@@ -148,6 +191,7 @@ export function createWallKernel(
   const flags = new Uint8Array(buffer, at.flags, mostSlots);
   return {
     mostSlots,
+    size,
     points,
     corners,
     rayWalls(slots, nearestMm) {
@@ -170,19 +214,25 @@ export function createWallKernel(
       const slot = kernel.castRay(x, y, z, dx, dy, dz);
       return slot < 0 ? null : { slot, distanceMm: kernel.castDistanceMm() };
     },
-    image() {
-      return {
-        points: points.slice(),
-        corners: corners.slice(),
-        leaves: copied(buffer, at.leaves, bytesPerLeaf * leafCount),
-        boxes: copied(buffer, at.boxes, bytesPerNode.boxes * nodeCount),
-        children: copied(buffer, at.children, bytesPerNode.children * nodeCount),
-        cones: copied(buffer, at.cones, bytesPerNode.cones * nodeCount),
-      };
+    pieces: piecesOf(size),
+    give({ array, fromByte, toByte }, bytes) {
+      bytes.set(new Uint8Array(buffer, at[array] + fromByte, toByte - fromByte));
+    },
+    take({ array, fromByte, toByte }, bytes) {
+      new Uint8Array(buffer, at[array] + fromByte, toByte - fromByte).set(
+        bytes.subarray(0, toByte - fromByte),
+      );
     },
   };
 }
 
-function copied(buffer: ArrayBuffer, from: number, bytes: number): Uint8Array<ArrayBuffer> {
-  return new Uint8Array(buffer.slice(from, from + bytes));
+function piecesOf(size: KernelSize): KernelPiece[] {
+  const pieces: KernelPiece[] = [];
+  const bytesOf = bytesOfSize(size);
+  for (const array of Object.keys(bytesOf) as KernelPiece['array'][]) {
+    for (let fromByte = 0; fromByte < bytesOf[array]; fromByte += bytesPerPiece) {
+      pieces.push({ array, fromByte, toByte: Math.min(bytesOf[array], fromByte + bytesPerPiece) });
+    }
+  }
+  return pieces;
 }
