@@ -64,9 +64,11 @@ export function thinned(progress: OnProgress, everyMs = progressEveryMs): OnProg
   };
 }
 
+const toNobody = () => undefined;
+
 /** Offers `bench` on the worker's side of `endpoint`. */
 export function exposeBench(bench: BenchWorker, endpoint?: Endpoint): void {
-  let tellShape: (shape: PartShape | null) => void = () => undefined;
+  let tellShape: (shape: PartShape | null) => void = toNobody;
   const wired: WiredBench = {
     getReady: () => send(() => bench.getReady()),
     importFile: (file, fileName, progress) => send(() => bench.importFile(file, fileName, thinned(progress))),
