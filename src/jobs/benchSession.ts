@@ -165,10 +165,9 @@ export class BenchSession implements BenchWorker {
       };
       return opened.known;
     };
-    await opened.helper?.loaded;
     await measureTogether(
       bench,
-      opened.helper?.slices ?? null,
+      await opened.helper,
       pull,
       withWalls,
       (share) => progress({ doing, share: 0.1 + 0.75 * share }),
@@ -322,7 +321,7 @@ export class BenchSession implements BenchWorker {
   };
 
   private endHelper(part: OpenPart): void {
-    part.helper = null;
+    part.helper = Promise.resolve(null);
     this.helper?.end();
     this.helper = null;
   }

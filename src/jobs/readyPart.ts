@@ -17,32 +17,24 @@ export interface ReadyPart {
   readonly basis: DrawnBasis | null;
   /** Of `measuring.mesh`. */
   readonly bench: WallsBench;
-  /** Null when a second thread is not worth it. */
-  readonly helper: ReadyHelper | null;
-}
-
-/** Measures slices of the part on a second thread. */
-export interface ReadyHelper {
-  readonly slices: SliceHelper;
-  /** Resolves when it has the part, or can't take it; it gets on with that only while this thread is free. */
-  readonly loaded: Promise<void>;
+  /**
+   * Measures slices of the part on a second thread, once that has it, which goes on only while this thread is free. Null
+   * when a second thread is not worth it or can't take the part.
+   */
+  readonly helper: Promise<SliceHelper | null>;
 }
 
 /** Parts that were handed to helpers so far, by any session of this thread. */
 let partsLoaded = 0;
 
-function loadedWith(helper: WallsHelper, bench: WallsBench): ReadyHelper {
+async function loadedWith(helper: WallsHelper, bench: WallsBench): Promise<SliceHelper | null> {
   const part = ++partsLoaded;
-  const loading = helper.load(part, bench.index);
-  // A helper that can't take the part fails when it is asked for walls, and they are measured here.
-  const loaded = loading.catch(() => undefined);
-  return {
-    loaded,
-    slices: async (from, to, pull, withWalls) => {
-      await loading;
-      return helper.measure(part, from, to, pull, withWalls);
-    },
-  };
+  try {
+    await helper.load(part, bench.index);
+  } catch {
+    return null;
+  }
+  return (from, to, pull, withWalls) => helper.measure(part, from, to, pull, withWalls);
 }
 
 /**
@@ -60,7 +52,7 @@ export function makeReady(
   const facetCount = mesh.facets.length / 3;
   const bench = new WallsBench(buildSurfaceIndex(mesh));
   const helper = helperFor(facetCount);
-  const readyHelper = helper && loadedWith(helper, bench);
+  const loaded = helper === null ? Promise.resolve(null) : loadedWith(helper, bench);
   const { min, max } = facetBox(partMesh);
   onShape({
     unitGuess,
@@ -75,6 +67,6 @@ export function makeReady(
     measuring,
     basis: split && drawnBasis(partMesh, mesh, split),
     bench,
-    helper: readyHelper,
+    helper: loaded,
   };
 }

@@ -5,10 +5,10 @@ import type { WallsHelper } from './startWallsHelper';
 
 const ignore = () => undefined;
 /** 26,000 facets: the browser takes notice of loops that run so often, and the whole takes a fraction of a second. */
-const cellsPerSide = 80;
+const cellsPerSide = 160;
 
 /** After one the browser has only counted how often each loop runs; after three it has compiled them for speed. */
-const passes = 3;
+const passes = 4;
 
 /**
  * Reads and measures a made-up shell on sessions of its own and throws the results away. A browser compiles code that has run a

@@ -33,11 +33,22 @@ interface Box {
   readonly max: Vec3;
 }
 
+const noBox: Box = { min: [0, 0, 0], max: [0, 0, 0] };
+
+/** Boxes of whole meshes, which are asked for again and again; nothing is ever written into a mesh. */
+const wholeBoxes = new WeakMap<IndexedMesh, Box>();
+
 /** Box around the facets looked at (all when no subset is given); zero-sized at the origin when there are none. */
 export function facetBox(mesh: IndexedMesh, facetSubset?: Uint32Array): Box {
-  const { positions, facets } = mesh;
+  if (facetSubset) return boxOfCorners(mesh, facetSubset);
+  const known = wholeBoxes.get(mesh) ?? boxOfCorners(mesh);
+  wholeBoxes.set(mesh, known);
+  return known;
+}
+
+function boxOfCorners({ positions, facets }: IndexedMesh, facetSubset?: Uint32Array): Box {
   const count = facetSubset?.length ?? facets.length / 3;
-  if (count === 0) return { min: [0, 0, 0], max: [0, 0, 0] };
+  if (count === 0) return noBox;
   let [minX, minY, minZ, maxX, maxY, maxZ] = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
   for (let i = 0; i < count; i++) {
     const facet = facetSubset ? facetSubset[i]! : i;

@@ -1,4 +1,5 @@
-const signBit = 0x8000_0000;
+import { bitsOf, isNanBits, keyOfBits } from './floatKeys';
+
 const halfBits = 16;
 const halfCount = 1 << halfBits;
 
@@ -24,39 +25,45 @@ export function selectQuantiles(
   shares: readonly number[],
   take?: Uint8Array,
 ): SelectedQuantiles {
-  const bits = new Uint32Array(values.buffer, values.byteOffset, values.length);
+  const bits = bitsOf(values);
   const upper = new Float64Array(halfCount);
   let min = Infinity;
   let max = -Infinity;
   let wholeWeight = 0;
-  for (let entry = 0; entry < values.length; entry++) {
-    const value = values[entry]!;
+  for (let entry = 0; entry < bits.length; entry++) {
+    const own = bits[entry]!;
     const weight = weights[entry]!;
-    if (Number.isNaN(value) || !(weight > 0) || (take && take[entry] === 0)) continue;
+    if (isNanBits(own) || !(weight > 0) || (take && take[entry] === 0)) continue;
+    const value = values[entry]!;
     if (value < min) min = value;
     if (value > max) max = value;
-    upper[keyOf(bits[entry]!) >>> halfBits]! += weight;
+    const bin = upperHalf(keyOfBits(own));
+    upper[bin] = upper[bin]! + weight;
     wholeWeight += weight;
   }
   if (wholeWeight === 0) return { at: shares.map(() => null), min: null, max: null, wholeWeight };
 
   const targets = shares.map((share) => ({ ...binAt(upper, share * wholeWeight), share }));
   const wanted = [...new Set(targets.map(({ bin }) => bin))];
-  const lower = wanted.map(() => new Float64Array(halfCount));
+  /** Bins of the lower half, for each wanted upper bin in turn. */
+  const lower = new Float64Array(halfCount * wanted.length);
   /** Place in `wanted` of each upper bin, plus one; 0 for the bins that no share falls into. */
   const place = new Uint8Array(halfCount);
   wanted.forEach((bin, at) => (place[bin] = at + 1));
-  for (let entry = 0; entry < values.length; entry++) {
-    const key = keyOf(bits[entry]!);
-    const at = place[key >>> halfBits]!;
+  for (let entry = 0; entry < bits.length; entry++) {
+    const own = bits[entry]!;
+    const key = keyOfBits(own);
+    const at = place[upperHalf(key)]!;
     if (at === 0) continue;
     const weight = weights[entry]!;
-    if (Number.isNaN(values[entry]) || !(weight > 0) || (take && take[entry] === 0)) continue;
-    lower[at - 1]![key & (halfCount - 1)]! += weight;
+    if (isNanBits(own) || !(weight > 0) || (take && take[entry] === 0)) continue;
+    const bin = (at - 1) * halfCount + (key & (halfCount - 1));
+    lower[bin] = lower[bin]! + weight;
   }
   const at = targets.map(({ bin, before, share }) => {
-    const within = binAt(lower[place[bin]! - 1]!, share * wholeWeight - before);
-    return valueOf(((bin << halfBits) | within.bin) >>> 0);
+    const from = (place[bin]! - 1) * halfCount;
+    const within = binAt(lower.subarray(from, from + halfCount), share * wholeWeight - before);
+    return valueOf(((bin - halfCount / 2) << halfBits) | within.bin);
   });
   return { at, min, max, wholeWeight };
 }
@@ -75,10 +82,9 @@ function binAt(bins: Float64Array, weight: number): { bin: number; before: numbe
   return found;
 }
 
-/** Unsigned numbers that sort as the values do: negative ones upside down and first. */
-const keyOf = (bits: number): number => (bits & signBit ? ~bits : bits | signBit) >>> 0;
+/** Number of the bin, 0 or more. */
+const upperHalf = (key: number): number => (key >> halfBits) + halfCount / 2;
 
 function valueOf(key: number): number {
-  const bits = key & signBit ? key ^ signBit : ~key;
-  return new Float32Array(Uint32Array.of(bits).buffer)[0]!;
+  return new Float32Array(Int32Array.of(keyOfBits(key)).buffer)[0]!;
 }

@@ -1,7 +1,11 @@
+import { bitsOf, isNanBits, keyOfBits } from './floatKeys';
+
 const digitBits = 11;
 const digitCount = 1 << digitBits;
 const digitMask = digitCount - 1;
-const signBit = 0x8000_0000;
+/** Turned over, keys sort as if they had no sign. */
+const signBit = 1 << 31;
+const shifts = [0, digitBits, 2 * digitBits] as const;
 
 /** Values in ascending order, each with its weight. */
 export interface SortedValues {
@@ -16,27 +20,30 @@ export interface SortedValues {
  * @param take 1 for the entries to take; all when left out
  */
 export function sortByValue(values: Float32Array, weights: Float32Array, take?: Uint8Array): SortedValues {
-  const valueBits = new Uint32Array(values.buffer, values.byteOffset, values.length);
-  const weightBits = new Uint32Array(weights.buffer, weights.byteOffset, weights.length);
-  let keys = new Uint32Array(values.length);
-  let carried = new Uint32Array(values.length);
+  const valueBits = bitsOf(values);
+  const weightBits = bitsOf(weights);
+  let keys = new Int32Array(values.length);
+  let carried = new Int32Array(values.length);
+  /** How many keys have each digit, for the three digits in turn. */
+  const counts = new Int32Array(shifts.length * digitCount);
   let count = 0;
-  for (let entry = 0; entry < values.length; entry++) {
-    if (Number.isNaN(values[entry]) || !(weights[entry]! > 0) || (take && take[entry] === 0)) continue;
-    // Unsigned numbers that sort as the values do: negative ones upside down and first.
+  for (let entry = 0; entry < valueBits.length; entry++) {
     const bits = valueBits[entry]!;
-    keys[count] = bits & signBit ? ~bits : bits | signBit;
+    if (isNanBits(bits) || !(weights[entry]! > 0) || (take && take[entry] === 0)) continue;
+    const key = keyOfBits(bits) ^ signBit;
+    keys[count] = key;
     carried[count++] = weightBits[entry]!;
+    const low = key & digitMask;
+    const middle = digitCount + ((key >>> digitBits) & digitMask);
+    const high = 2 * digitCount + (key >>> (2 * digitBits));
+    counts[low] = counts[low]! + 1;
+    counts[middle] = counts[middle]! + 1;
+    counts[high] = counts[high]! + 1;
   }
-  let nextKeys = new Uint32Array(count);
-  let nextCarried = new Uint32Array(count);
-  const starts = new Uint32Array(digitCount);
-  for (let shift = 0; shift < 32; shift += digitBits) {
-    starts.fill(0);
-    for (let i = 0; i < count; i++) {
-      const digit = (keys[i]! >>> shift) & digitMask;
-      starts[digit] = starts[digit]! + 1;
-    }
+  let nextKeys = new Int32Array(count);
+  let nextCarried = new Int32Array(count);
+  for (const [pass, shift] of shifts.entries()) {
+    const starts = counts.subarray(pass * digitCount, (pass + 1) * digitCount);
     for (let digit = 0, running = 0; digit < digitCount; digit++) {
       const size = starts[digit]!;
       starts[digit] = running;
@@ -53,13 +60,9 @@ export function sortByValue(values: Float32Array, weights: Float32Array, take?: 
     [keys, nextKeys] = [nextKeys, keys];
     [carried, nextCarried] = [nextCarried, carried];
   }
-  const sortedKeys = keys.slice(0, count);
-  for (let i = 0; i < count; i++) {
-    const key = sortedKeys[i]!;
-    sortedKeys[i] = key & signBit ? key ^ signBit : ~key;
-  }
+  for (let i = 0; i < count; i++) keys[i] = keyOfBits(keys[i]! ^ signBit);
   return {
-    values: new Float32Array(sortedKeys.buffer),
-    weights: new Float32Array(carried.slice(0, count).buffer),
+    values: new Float32Array(keys.buffer, 0, count).slice(),
+    weights: new Float32Array(carried.buffer, 0, count).slice(),
   };
 }

@@ -5,6 +5,7 @@ import {
   type KernelSurface,
   type WallKernel,
 } from './kernel/wallKernel';
+import { facetBox } from './integrals';
 import { buildCellGrid, type CellGrid } from './surfaceIndexGrid';
 import { orderAlongCurve } from './surfaceIndexOrder';
 import { buildBoxTree, type BoxTree } from './surfaceIndexTree';
@@ -41,20 +42,7 @@ const facetsWorthKernel = 2000;
  * @param kernelFromFacets least size of a surface that gets a kernel; Infinity for none
  */
 export function buildSurfaceIndex(mesh: IndexedMesh, kernelFromFacets = facetsWorthKernel): SurfaceIndex {
-  const { positions } = mesh;
-  const boxMin: [number, number, number] = [Infinity, Infinity, Infinity];
-  const boxMax: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (let at = 0; at < positions.length; at += 3) {
-    for (let axis = 0; axis < 3; axis++) {
-      const value = positions[at + axis]!;
-      if (value < boxMin[axis]!) boxMin[axis] = value;
-      if (value > boxMax[axis]!) boxMax[axis] = value;
-    }
-  }
-  if (positions.length === 0) {
-    boxMin.fill(0);
-    boxMax.fill(0);
-  }
+  const { min: boxMin, max: boxMax } = facetBox(mesh);
   const ordered = orderAlongCurve(mesh, boxMin, boxMax);
   const facetCount = mesh.facets.length / 3;
   const place = {
