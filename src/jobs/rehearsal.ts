@@ -4,23 +4,26 @@ import { BenchSession } from './benchSession';
 import type { WallsHelper } from './startWallsHelper';
 
 const ignore = () => undefined;
-/** 26,000 facets: the browser takes notice of loops that run so often, and the whole takes a fraction of a second. */
-const cellsPerSide = 160;
-
-/** After one the browser has only counted how often each loop runs; after three it has compiled them for speed. */
-const passes = 4;
+/**
+ * Cells per side of the shells, one after the other. First small ones: a browser compiles a loop while it is in it, and
+ * throws the code away on coming to what it has never seen behind it. Then of 26,000 facets, which it takes notice of, as
+ * often as it takes to have all compiled for speed for good. About two seconds in all.
+ */
+const shells: readonly number[] = [30, 30, 30, ...new Array<number>(8).fill(80)];
 
 /**
- * Reads and measures a made-up shell on sessions of its own and throws the results away. A browser compiles code that has run a
- * while; after this the maker's own file is measured in about half the time. For a moment when nothing else is asked.
- * @param isWanted looked at before each pass; false ends the rehearsal
+ * Reads and measures made-up shells on sessions of its own and throws the results away. A browser compiles code that has
+ * run a while; after this the maker's own file is measured in about half the time. For a moment when nothing else is asked.
+ * @param isWanted looked at before each shell; false ends the rehearsal
  */
 export async function rehearse(
   helper: () => WallsHelper,
   isWanted: () => boolean = () => true,
 ): Promise<void> {
-  const bytes = writeStlBinary(curvedPlate(cellsPerSide));
-  for (let pass = 0; pass < passes && isWanted(); pass++) await measureOnce(helper, bytes);
+  for (const cellsPerSide of shells) {
+    if (!isWanted()) return;
+    await measureOnce(helper, writeStlBinary(curvedPlate(cellsPerSide)));
+  }
 }
 
 async function measureOnce(helper: () => WallsHelper, bytes: Uint8Array): Promise<void> {

@@ -9,7 +9,7 @@ import type { WallsHelperWorker } from './wallsHelper';
 /** A second pair of hands for health, walls and reach. Rejects when it has failed; the caller then does the work itself. */
 export interface WallsHelper {
   findHealth(mesh: IndexedMesh): Promise<MeshHealth>;
-  /** Takes a part under a number; it holds one part at a time and is asked nothing until it has all of it. */
+  /** Takes a part under a number; it holds one part at a time. Resolves when it may be asked of it. */
   load(part: number, index: SurfaceIndex): Promise<void>;
   /** Rejects when that part is not the one it holds. */
   measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): Promise<WallSlice>;
@@ -17,23 +17,27 @@ export interface WallsHelper {
   end(): void;
 }
 
-/** Pieces on their way at a time: one is filled while the other is emptied. */
-const carrierCount = 2;
+/** Pieces on their way at a time: enough that a kernel of 300,000 facets goes in one go. */
+const carrierCount = 18;
 
 /**
- * Pieces travel in the same few arrays to and fro. With an array for each the whole kernel would be there once more: they
- * lie about until the collector comes by, which large arrays don't hurry.
+ * Pieces travel in the same few arrays to and fro. With an array for each the whole of a large kernel would be there once
+ * more: they lie about until the collector comes by, which large arrays don't hurry. Resolves when all is on its way; the
+ * helper takes it before whatever it is asked next.
  */
 async function handOver(remote: Remote<WallsHelperWorker>, part: number, index: SurfaceIndex): Promise<void> {
-  await remote.load(part, transferred(surfaceData(index)));
   const { kernel } = index;
-  if (kernel === null) return;
+  const load = remote.load(part, transferred(surfaceData(index)));
+  if (kernel === null) return load;
+  load.catch(() => undefined); // it is asked for pieces and walls in vain, then
   let next = 0;
   const carry = async () => {
-    let carrier = new Uint8Array(bytesPerPiece);
+    let carrier = Promise.resolve(new Uint8Array(bytesPerPiece));
     for (let piece = kernel.pieces[next++]; piece !== undefined; piece = kernel.pieces[next++]) {
-      kernel.give(piece, carrier);
-      carrier = await remote.take(part, piece, transferred(carrier));
+      const bytes = await carrier;
+      kernel.give(piece, bytes);
+      carrier = remote.take(part, piece, transferred(bytes));
+      carrier.catch(() => undefined);
     }
   };
   await Promise.all(Array.from({ length: carrierCount }, carry));
