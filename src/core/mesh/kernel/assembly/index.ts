@@ -4,6 +4,7 @@
  */
 import { putBall, diameterMm } from './touchingBall';
 import { prepareCones } from './cones';
+import { distanceMm, followFour, metSlot, setNoRay, setRay } from './fourRays';
 import { endMm, endSlot, followRay } from './ray';
 import { prepareLeaves } from './leaves';
 import { moveTo, normalX, normalY, normalZ, standX, standY, standZ } from './stand';
@@ -26,7 +27,7 @@ export function prepare(scratch: usize): i32 {
 
 /** Where a ray ends: the slot met, -1 for none; its distance is asked for next. */
 export function castRay(x: f64, y: f64, z: f64, dx: f64, dy: f64, dz: f64): i32 {
-  followRay(x, y, z, dx, dy, dz, -1, 0, false);
+  followRay(x, y, z, dx, dy, dz);
   return endSlot;
 }
 
@@ -34,19 +35,21 @@ export function castDistanceMm(): f64 {
   return endMm;
 }
 
-/** Ray wall of each slot listed at `slots`: float32 mm to `wallMm`, the slot met (-1 for none) to `metSlot`. */
-export function rayWalls(count: i32, slots: usize, nearestMm: f64, wallMm: usize, metSlot: usize): void {
-  for (let end = slots + 4 * <usize>count; slots < end; slots += 4, wallMm += 4, metSlot += 4) {
-    const slot = load<i32>(slots);
-    let met = -1;
-    let distance: f32 = f32.NaN;
-    if (moveTo(slot)) {
-      followRay(standX, standY, standZ, -normalX, -normalY, -normalZ, slot, nearestMm, false);
-      met = endSlot;
-      if (met >= 0) distance = <f32>endMm;
+/** Ray wall of each slot listed at `slots`: float32 mm to `wallMm`, the slot met (-1 for none) to `metSlots`. */
+export function rayWalls(count: i32, slots: usize, nearestMm: f64, wallMm: usize, metSlots: usize): void {
+  for (let end = slots + 4 * <usize>count; slots < end; slots += 16, wallMm += 16, metSlots += 16) {
+    const rays = min<usize>(4, (end - slots) / 4);
+    for (let ray: usize = 0; ray < 4; ray++) {
+      const slot = ray < rays ? load<i32>(slots + 4 * ray) : -1;
+      if (slot >= 0 && moveTo(slot)) setRay(ray, standX, standY, standZ, -normalX, -normalY, -normalZ, slot);
+      else setNoRay(ray);
     }
-    store<f32>(wallMm, distance);
-    store<i32>(metSlot, met);
+    followFour(nearestMm, false);
+    for (let ray: usize = 0; ray < rays; ray++) {
+      const met = metSlot(ray);
+      store<f32>(wallMm + 4 * ray, met >= 0 ? <f32>distanceMm(ray) : f32.NaN);
+      store<i32>(metSlots + 4 * ray, met);
+    }
   }
 }
 
@@ -76,22 +79,47 @@ export function reach(
   uprightSine: f64,
   flags: usize,
 ): void {
+  memory.fill(flags, 0, <usize>count);
+  reachFrom(1, count, slots, pullX, pullY, pullZ, liftMm, uprightSine, flags);
+  reachFrom(2, count, slots, -pullX, -pullY, -pullZ, liftMm, uprightSine, flags);
+}
+
+/** Flags of the four slots whose rays are on their way. */
+const flagsOfRays: usize = memory.data(4 * sizeof<usize>());
+
+/** Adds `flag` to what can be reached from where the direction leads to. */
+function reachFrom(
+  flag: u8,
+  count: i32,
+  slots: usize,
+  dx: f64,
+  dy: f64,
+  dz: f64,
+  liftMm: f64,
+  uprightSine: f64,
+  flags: usize,
+): void {
+  let rays: usize = 0;
   for (let end = slots + 4 * <usize>count; slots < end; slots += 4, flags++) {
-    let reached: u8 = 0;
-    if (moveTo(load<i32>(slots))) {
-      const x = standX + liftMm * normalX;
-      const y = standY + liftMm * normalY;
-      const z = standZ + liftMm * normalZ;
-      const sine = normalX * pullX + normalY * pullY + normalZ * pullZ;
-      if (sine > -uprightSine) {
-        followRay(x, y, z, pullX, pullY, pullZ, -1, 0, true);
-        if (endSlot < 0) reached |= 1;
-      }
-      if (sine < uprightSine) {
-        followRay(x, y, z, -pullX, -pullY, -pullZ, -1, 0, true);
-        if (endSlot < 0) reached |= 2;
-      }
-    }
-    store<u8>(flags, reached);
+    if (!moveTo(load<i32>(slots))) continue;
+    if (normalX * dx + normalY * dy + normalZ * dz <= -uprightSine) continue;
+    const x = standX + liftMm * normalX;
+    const y = standY + liftMm * normalY;
+    const z = standZ + liftMm * normalZ;
+    store<usize>(flagsOfRays + sizeof<usize>() * rays, flags);
+    setRay(rays++, x, y, z, dx, dy, dz, -1);
+    if (rays == 4) rays = endReach(flag, rays);
   }
+  endReach(flag, rays);
+}
+
+/** Follows the rays that have been set and flags those that meet nothing; 0. */
+function endReach(flag: u8, rays: usize): usize {
+  for (let ray = rays; ray < 4; ray++) setNoRay(ray);
+  followFour(0, true);
+  for (let ray: usize = 0; ray < rays; ray++) {
+    const flags = load<usize>(flagsOfRays + sizeof<usize>() * ray);
+    if (metSlot(ray) < 0) store<u8>(flags, load<u8>(flags) | flag);
+  }
+  return 0;
 }

@@ -17,19 +17,24 @@ import {
 /** As in followRay.ts: a ray may pass outside a facet by this share of it and still hit. */
 const edgeTolerance: f64 = 1e-10;
 /** Stands for a direction of 0, so that no box is missed by 0 times infinity. */
-const leastDirection: f64 = 1e-20;
+export const leastDirection: f64 = 1e-20;
 
 /** Where the last ray ended; slot -1 when it met nothing. */
 export let endSlot: i32 = -1;
 export let endMm: f64 = Infinity;
+
+export function setEnd(slot: i32, mm: f64): void {
+  endSlot = slot;
+  endMm = mm;
+}
 
 /** Links still to visit, each with the distance at which the ray enters its box: three per level of the tree, and one. */
 const waiting: usize = memory.data(8 * 64);
 /** Where the ray enters each child of the node at hand. */
 const entered: usize = memory.data(16, 16);
 
-/** The hit itself: the same arithmetic as followRay.ts; the lowest slot of those equally near. */
-function tryFacet(
+/** Moves the end here when this facet is hit nearer, by the same arithmetic as followRay.ts; of equally near ones the lowest slot. */
+export function tryFacet(
   slot: i32,
   originX: f64,
   originY: f64,
@@ -99,7 +104,7 @@ function largest(x: v128, y: v128, z: v128): v128 {
 }
 
 /** Bit per facet of the leaf that the ray may pass through: it passes all three edges on one side, or nearly so. */
-function facetsToTry(leaf: usize, x: v128, y: v128, z: v128, dx: v128, dy: v128, dz: v128): i32 {
+export function facetsToTry(leaf: usize, x: v128, y: v128, z: v128, dx: v128, dy: v128, dz: v128): i32 {
   const ax = f32x4.sub(v128.load(leaf), x);
   const ay = f32x4.sub(v128.load(leaf, 16), y);
   const az = f32x4.sub(v128.load(leaf, 32), z);
@@ -123,23 +128,9 @@ function facetsToTry(leaf: usize, x: v128, y: v128, z: v128, dx: v128, dy: v128,
   return i32x4.bitmask(v128.or(f32x4.ge(least, f32x4.neg(off)), f32x4.le(most, off)));
 }
 
-/**
- * First facet along a ray (unit direction, either facing). Hits of `skippedSlot` and hits nearer than `nearestMm` don't
- * count. With `any`, one hit is as good as another. Leaves its end in `endSlot` and `endMm`.
- */
-export function followRay(
-  originX: f64,
-  originY: f64,
-  originZ: f64,
-  dx: f64,
-  dy: f64,
-  dz: f64,
-  skippedSlot: i32,
-  nearestMm: f64,
-  any: bool,
-): void {
-  endSlot = -1;
-  endMm = Infinity;
+/** First facet along a ray (unit direction, either facing). Leaves its end in `endSlot` and `endMm`. */
+export function followRay(originX: f64, originY: f64, originZ: f64, dx: f64, dy: f64, dz: f64): void {
+  setEnd(-1, Infinity);
   const x = f32x4.splat(<f32>originX);
   const y = f32x4.splat(<f32>originY);
   const z = f32x4.splat(<f32>originZ);
@@ -181,11 +172,9 @@ export function followRay(
         directionZ,
       );
       while (facets != 0) {
-        const slot = firstSlot + ctz(facets);
-        if (slot != skippedSlot) tryFacet(slot, originX, originY, originZ, dx, dy, dz, nearestMm);
+        tryFacet(firstSlot + ctz(facets), originX, originY, originZ, dx, dy, dz, 0);
         facets &= facets - 1;
       }
-      if (any && endSlot >= 0) return;
       continue;
     }
     const box = boxes + boxBytes * <usize>node;
