@@ -36,6 +36,7 @@ import type {
   HeatCutQuestion,
   LogToFit,
   MeasureChoices,
+  MeasuredShape,
   OnProgress,
   PackReply,
   PartShape,
@@ -55,6 +56,9 @@ interface HelpBounds {
   readonly wallsOnlyFrom: number;
 }
 const usualHelp: HelpBounds = { over: 40_000, wallsOnlyFrom: 500_000 };
+
+/** Told by `isWanted` whether to go on; see rehearsal.ts. */
+type Rehearsal = (isWanted: () => boolean) => Promise<MeasuredShape | null>;
 
 /** Stands for a health that is still being found out. */
 const nothingKnown = findHealth({ positions: new Float64Array(0), facets: new Uint32Array(0) });
@@ -94,7 +98,7 @@ export class BenchSession implements BenchWorker {
   private helper: WallsHelper | null = null;
   private readonly startHelper: (() => WallsHelper) | null;
   private readonly help: HelpBounds;
-  private readonly rehearse: (isWanted: () => boolean) => Promise<void>;
+  private readonly rehearse: Rehearsal;
   private isIdle = true;
   private readonly pours: PoursBench;
   private readonly cure = new CureBench();
@@ -107,7 +111,7 @@ export class BenchSession implements BenchWorker {
     startHelper: (() => WallsHelper) | null = null,
     help: Partial<HelpBounds> = {},
     solidsWasmUrl?: string,
-    rehearse: (isWanted: () => boolean) => Promise<void> = () => Promise.resolve(),
+    rehearse: Rehearsal = () => Promise.resolve(null),
   ) {
     this.startHelper = startHelper;
     this.help = { ...usualHelp, ...help };
@@ -116,7 +120,7 @@ export class BenchSession implements BenchWorker {
   }
 
   async getReady() {
-    await this.rehearse(() => this.isIdle);
+    return this.rehearse(() => this.isIdle);
   }
 
   async importFile(file: Blob, fileName: string, progress: OnProgress) {

@@ -198,8 +198,11 @@ export type OnProgress = (progress: Progress) => void;
 
 /** What the worker offers; `BenchSession` is the one implementation, in the worker or on the caller's own thread. */
 export interface BenchWorker {
-  /** For a moment when nothing is asked: makes the first measurement faster. Changes nothing that is open. */
-  getReady(): Promise<void>;
+  /**
+   * For a moment when nothing is asked: makes the first measurement faster. Changes nothing that is open. Replies with a
+   * made-up part as measured, for rehearsing what follows; null when there was no time for that.
+   */
+  getReady(): Promise<MeasuredShape | null>;
   importFile(file: Blob, fileName: string, progress: OnProgress): Promise<ImportReply>;
   packOpenMesh(): Promise<PackReply>;
   openMesh(packed: string): Promise<void>;
@@ -254,7 +257,7 @@ export interface MeasuredShape extends MeasureReply {
  * `wasDropped(error)` (client.ts) tells the first two apart from real failures.
  */
 export interface BenchClient {
-  getReady(options?: JobOptions): Promise<void>;
+  getReady(options?: JobOptions): Promise<MeasuredShape | null>;
   importFile(file: Blob, fileName: string, options?: JobOptions): Promise<ImportReply>;
   packOpenMesh(options?: JobOptions): Promise<PackReply>;
   openMesh(packed: string, options?: JobOptions): Promise<void>;

@@ -1,6 +1,7 @@
 import type { IndexedMesh } from '../core/mesh/types';
 import { writeStlBinary } from '../core/mesh/writeStl';
 import { BenchSession } from './benchSession';
+import type { MeasuredShape, PartShape } from './protocol';
 import type { WallsHelper } from './startWallsHelper';
 
 const ignore = () => undefined;
@@ -9,27 +10,31 @@ const ignore = () => undefined;
  * throws the code away on coming to what it has never seen behind it. Then of 26,000 facets, which it takes notice of, as
  * often as it takes to have all compiled for speed for good. About two seconds in all.
  */
-const shells: readonly number[] = [30, 30, 30, ...new Array<number>(8).fill(80)];
+const shells = [30, 30, 30, 80, 80, 80, 80, 80, 80, 80, 80] as const;
 
 /**
- * Reads and measures made-up shells on sessions of its own and throws the results away. A browser compiles code that has
- * run a while; after this the maker's own file is measured in about half the time. For a moment when nothing else is asked.
+ * Reads and measures made-up shells on sessions of its own. A browser compiles code that has run a while; after this the
+ * maker's own file is measured in about half the time. For a moment when nothing else is asked.
  * @param isWanted looked at before each shell; false ends the rehearsal
+ * @returns the last shell as measured; null when it came to none
  */
 export async function rehearse(
   helper: () => WallsHelper,
   isWanted: () => boolean = () => true,
-): Promise<void> {
+): Promise<MeasuredShape | null> {
+  let last: MeasuredShape | null = null;
   for (const cellsPerSide of shells) {
-    if (!isWanted()) return;
-    await measureOnce(helper, writeStlBinary(curvedPlate(cellsPerSide)));
+    if (!isWanted()) break;
+    last = await measureOnce(helper, writeStlBinary(curvedPlate(cellsPerSide)));
   }
+  return last;
 }
 
-async function measureOnce(helper: () => WallsHelper, bytes: Uint8Array): Promise<void> {
+async function measureOnce(helper: () => WallsHelper, bytes: Uint8Array): Promise<MeasuredShape | null> {
   const session = new BenchSession(helper, { over: 0 });
   await session.importFile(new Blob([bytes.slice()]), 'rehearsal.stl', ignore);
-  await session.measure(
+  let shape: PartShape | null = null;
+  const reply = await session.measure(
     {
       unit: 'mm',
       declaredUnit: null,
@@ -39,8 +44,9 @@ async function measureOnce(helper: () => WallsHelper, bytes: Uint8Array): Promis
       winding: 'asFile',
     },
     ignore,
-    ignore,
+    (told) => (shape = told),
   );
+  return shape && { ...reply, shape };
 }
 
 /** A closed plate, 60 x 40 mm and 1.5 mm thick, bowed upward and a little uneven. */

@@ -21,24 +21,30 @@ interface PageMarks {
   longestTaskMs: number;
 }
 
-/**
- * Own memory of the largest renderer process, MB: the page with its workers lives in one. Anonymous and shared pages,
- * without the browser's code, which is mapped into every process and counted as resident in each.
- */
-function rendererMb(profile: string): number {
-  let largest = 0;
+/** Process of the page with its workers: of the renderers of this profile the largest. */
+function rendererPid(profile: string): string {
+  let [found, largestMb] = ['', 0];
   for (const pid of readdirSync('/proc').filter((name) => /^\d+$/.test(name))) {
     try {
       const command = readFileSync(`/proc/${pid}/cmdline`, 'utf8');
       if (!command.includes('--type=renderer') || !command.includes(profile)) continue;
-      const status = readFileSync(`/proc/${pid}/status`, 'utf8');
-      const kb = [...status.matchAll(/(?:RssAnon|RssShmem):\s+(\d+)/g)].map((match) => Number(match[1]));
-      largest = Math.max(largest, kb.reduce((sum, one) => sum + one, 0) / 1024);
+      const mb = ownMb(pid);
+      if (mb > largestMb) [found, largestMb] = [pid, mb];
     } catch {
       // The process ended while it was looked at.
     }
   }
-  return largest;
+  return found;
+}
+
+/**
+ * Own memory of a process, MB: anonymous and shared pages, without the browser's code, which is mapped into every process
+ * and counted as resident in each.
+ */
+function ownMb(pid: string): number {
+  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+  const kb = [...status.matchAll(/(?:RssAnon|RssShmem):\s+(\d+)/g)].map((match) => Number(match[1]));
+  return kb.reduce((sum, one) => sum + one, 0) / 1024;
 }
 
 async function importOnce(page: Page, path: string): Promise<PageMarks> {
@@ -120,9 +126,10 @@ export async function benchBrowserImport(): Promise<string[]> {
       await page.getByRole('heading', { level: 1, name: 'Part' }).waitFor();
       // As long as a maker takes to find the file at the very least; the page gets ready meanwhile.
       await page.waitForTimeout(2000);
-      const emptyMb = rendererMb(profile);
+      const pid = rendererPid(profile);
+      const emptyMb = ownMb(pid);
       let peakMb = 0;
-      const watch = setInterval(() => (peakMb = Math.max(peakMb, rendererMb(profile))), 50);
+      const watch = setInterval(() => (peakMb = Math.max(peakMb, ownMb(pid))), 50);
       const marks = await importOnce(page, path);
       clearInterval(watch);
       const mapsS = (marks.mapsMs - marks.startMs) / 1000;

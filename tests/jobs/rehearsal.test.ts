@@ -21,7 +21,7 @@ describe('the rehearsal', () => {
   it('runs the helper too, from health to the last slice', async () => {
     const asked: string[] = [];
     let bench: WallsBench | null = null;
-    await rehearse(() => ({
+    const measured = await rehearse(() => ({
       findHealth: async (mesh) => {
         asked.push('health');
         return findHealth(mesh);
@@ -39,12 +39,14 @@ describe('the rehearsal', () => {
     }));
     expect(asked.slice(0, 2)).toEqual(['health', 'load']);
     expect(asked).toContain('slice');
+    expect(measured?.summary.volumeMm3).toBeCloseTo(3600, 3);
+    expect(measured?.summary.closing.areaMm2.length).toBeGreaterThan(0);
   });
 
   it('stops between two passes once something is asked', async () => {
     let asked = 0;
     const helper: WallsHelper = { findHealth: never, load: never, measure: never, end: never };
-    await rehearse(
+    const measured = await rehearse(
       () => helper,
       () => {
         asked++;
@@ -52,5 +54,6 @@ describe('the rehearsal', () => {
       },
     );
     expect(asked).toBe(1);
+    expect(measured).toBeNull();
   });
 });

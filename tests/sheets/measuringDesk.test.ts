@@ -12,7 +12,7 @@ import type {
 } from '../../src/jobs/protocol';
 import { createMeasureCache } from '../../src/sheets/measuring/measureCache';
 import { createMeasuringDesk, type DeskProject } from '../../src/sheets/measuring/measuringDesk';
-import type { PatternRecord } from '../../src/steps/context';
+import type { PatternRecord, StepContext } from '../../src/steps/context';
 import { defaultProjectInputs } from '../../src/steps/inputs';
 
 const pattern: PatternRecord = {
@@ -75,7 +75,7 @@ function fakeClient() {
       return Promise.resolve({ closing, wallMm: Float32Array.of(repairs.length) });
     }),
     bestPull: vi.fn(() => Promise.resolve('best')),
-    getReady: vi.fn(() => Promise.resolve()),
+    getReady: vi.fn(() => Promise.resolve<MeasuredShape | null>(null)),
     dispose: vi.fn(),
   };
   return { asked, cast, mocks: client, client: client as unknown as BenchClient };
@@ -370,5 +370,36 @@ describe('work ahead', () => {
     await settle();
     expect(told).toEqual([{ name: 'scale 1' }, null]);
     expect(desk.store.getState().measured?.summary).toBe(told[0]);
+  });
+
+  it('is rehearsed on the made-up part while nothing else is done', async () => {
+    const { client, mocks } = fakeClient();
+    const told: unknown[] = [];
+    const workAhead = function* ({ measured }: StepContext) {
+      told.push(measured?.summary);
+      yield;
+    };
+    mocks.getReady.mockResolvedValueOnce(replyFor('made up'));
+    const desk = createMeasuringDesk(client, createMeasureCache(), workAhead);
+    desk.follow(project({ pattern: null }));
+    await settle();
+    expect(told).toEqual([{ name: 'made up' }]);
+    expect(desk.store.getState()).toMatchObject({ measured: null, progress: null, problem: null });
+
+    mocks.getReady.mockResolvedValueOnce(replyFor('too late'));
+    const busy = createMeasuringDesk(client, createMeasureCache(), workAhead);
+    busy.follow(project({ pattern: null }));
+    busy.follow(project());
+    await settle();
+    expect(told).toEqual([{ name: 'made up' }, { name: 'scale 1' }]);
+  });
+
+  it('keeps quiet about a rehearsal that failed', async () => {
+    const { client, mocks } = fakeClient();
+    mocks.getReady.mockRejectedValueOnce(new Problem('job.crashed', 'The worker ended.'));
+    const desk = createMeasuringDesk(client, createMeasureCache(), function* () {});
+    desk.follow(project({ pattern: null }));
+    await settle();
+    expect(desk.store.getState().problem).toBeNull();
   });
 });

@@ -19,6 +19,19 @@ import type { MeasureCache } from './measureCache';
 import { measureChoices, measureQuestion } from './measureQuestion';
 import { withRepairedWalls } from './repairedReply';
 
+/** Stands for the pattern in a rehearsal. */
+const madeUp: PatternRecord = {
+  fileName: '',
+  sha256: '',
+  format: 'stl-binary',
+  declaredUnit: null,
+  triangles: 0,
+  meshKey: '',
+  packErrorFileUnits: 0,
+  degenerateFacets: 0,
+  notes: [],
+};
+
 /** What the desk keeps measured. */
 export interface DeskProject {
   readonly pattern: PatternRecord | null;
@@ -180,6 +193,17 @@ export function createMeasuringDesk(
     await nextTask();
   }
 
+  /** Whoever has no pattern yet is about to bring one: worker and page go through it on a made-up part. */
+  async function getReady(inputs: ProjectInputs): Promise<void> {
+    try {
+      const rehearsed = await client.getReady();
+      const isIdle = project?.pattern === null && controller === null;
+      if (rehearsed !== null && isIdle) await prepare(madeUp, inputs, rehearsed);
+    } catch {
+      // It would go wrong again when it matters, and be told of then.
+    }
+  }
+
   async function findRepairedWalls(): Promise<void> {
     if (project === null || question === null || taken === null || workerQuestion !== question) return;
     const answered = question;
@@ -276,8 +300,7 @@ export function createMeasuringDesk(
       question = null;
       taken = null;
       store.setState({ ...empty, importProblem: store.getState().importProblem });
-      // Whoever has no pattern yet is about to bring one. What goes wrong here would show again then.
-      if (!gotReady) client.getReady().catch(() => undefined);
+      if (!gotReady) void getReady(inputs);
       gotReady = true;
       return;
     }
