@@ -49,15 +49,17 @@ async function measureOnce(helper: () => WallsHelper, bytes: Uint8Array): Promis
   return shape && { ...reply, shape };
 }
 
-/** A closed plate, 60 x 40 mm and 1.5 mm thick, bowed upward and a little uneven. */
+/** A closed plate, 60 x 40 mm and 1.5 mm thick straight up; bowed, a little uneven, and with folds that overhang: what a shell may have. */
 export function curvedPlate(cells: number): IndexedMesh {
   const side = cells + 1;
   const positions = new Float64Array(6 * side * side);
   for (let row = 0; row < side; row++) {
     for (let column = 0; column < side; column++) {
-      const x = (column / cells) * 60 - 30;
+      const across = (column / cells) * 60 - 30;
       const y = (row / cells) * 40 - 20;
-      const height = 12 - x * x * 0.008 - y * y * 0.012 + 0.2 * Math.sin(x) * Math.cos(y);
+      const fold = Math.sin(across * 0.42) * (1 - (across / 30) ** 2) * (1 - (y / 20) ** 2);
+      const x = across + 4 * fold;
+      const height = 12 - x * x * 0.008 - y * y * 0.012 + 0.2 * Math.sin(x) * Math.cos(y) + 2.5 * fold;
       const at = 3 * (row * side + column);
       positions.set([x, y, height], at);
       positions.set([x, y, height - 1.5], at + 3 * side * side);

@@ -125,7 +125,7 @@ export async function benchBrowserImport(): Promise<string[]> {
       await page.getByRole('button', { name: 'Create' }).click();
       await page.getByRole('heading', { level: 1, name: 'Part' }).waitFor();
       // As long as a maker takes to find the file at the very least; the page gets ready meanwhile.
-      await page.waitForTimeout(2000);
+      await page.waitForTimeout(3000);
       const pid = rendererPid(profile);
       const emptyMb = ownMb(pid);
       let peakMb = 0;
