@@ -1,6 +1,6 @@
-import { Problem } from '../../core/problem';
 import { wasDropped } from '../../jobs/client';
-import type { BenchClient, JobOptions, MoldReply, PourChoices } from '../../jobs/protocol';
+import type { BenchClient, MoldReply, PourChoices } from '../../jobs/protocol';
+import { sentenceOf, type DeskJob } from './deskJobs';
 
 /** What is known of the two stone halves of the present part and box. */
 export interface CastState {
@@ -13,13 +13,6 @@ export interface CastState {
 }
 
 export const nothingCast: CastState = { mold: null, moldProblem: null, castStopped: false };
-
-/** A job of the desk that is under its progress bar. */
-export interface DeskJob extends JobOptions {
-  /** True when the desk has begun another job instead. */
-  readonly replaced: () => boolean;
-  readonly end: () => void;
-}
 
 export interface CastingHalves {
   /** Says what is wanted now; an answer to anything else is no longer shown. */
@@ -76,9 +69,4 @@ export function createCastingHalves(
       return cast();
     },
   };
-}
-
-function sentenceOf(error: unknown): string {
-  if (error instanceof Problem || error instanceof Error) return error.message;
-  return `Something unexpected went wrong: ${String(error)}`;
 }

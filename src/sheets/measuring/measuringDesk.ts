@@ -2,35 +2,18 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Patch } from '../../core/mesh/types';
 import { Problem } from '../../core/problem';
 import { wasDropped } from '../../jobs/client';
-import type {
-  BenchClient,
-  JobOptions,
-  MeasuredShape,
-  PartShape,
-  Progress,
-  RepairedWalls,
-} from '../../jobs/protocol';
+import type { BenchClient, JobOptions, MeasuredShape, PartShape, RepairedWalls } from '../../jobs/protocol';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { patchBand } from '../../steps/band';
-import type { MeasuredPart, PatternRecord, StepContext } from '../../steps/context';
+import type { MeasuredPart, PatternRecord } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
 import { createCastingHalves, nothingCast, type CastState } from './castingHalves';
+import { createDeskJobs, sentenceOf, type JobState } from './deskJobs';
 import type { MeasureCache } from './measureCache';
 import { measureChoices, measureQuestion } from './measureQuestion';
+import { measuredPart } from './measuredPart';
 import { withRepairedWalls } from './repairedReply';
-
-/** Stands for the pattern in a rehearsal. */
-const madeUp: PatternRecord = {
-  fileName: '',
-  sha256: '',
-  format: 'stl-binary',
-  declaredUnit: null,
-  triangles: 0,
-  meshKey: '',
-  packErrorFileUnits: 0,
-  degenerateFacets: 0,
-  notes: [],
-};
+import { doAhead, madeUpPattern, type WorkAhead } from './workAhead';
 
 /** What the desk keeps measured. */
 export interface DeskProject {
@@ -42,7 +25,7 @@ export interface DeskProject {
   readonly setMeshAside: () => void;
 }
 
-export interface DeskState extends CastState {
+export interface DeskState extends CastState, JobState {
   /** The pattern just imported, until the project has it. */
   readonly incoming: PatternRecord | null;
   /** Drawn as soon as it is known, before the walls are. */
@@ -51,11 +34,6 @@ export interface DeskState extends CastState {
   readonly reply: MeasuredShape | null;
   /** What the step reports work from: only ever the answer to the present question. */
   readonly measured: MeasuredPart | null;
-  readonly progress: Progress | null;
-  /** Nothing is measured and nothing is being done about it: canceled or failed. */
-  readonly stopped: boolean;
-  /** A sentence on what went wrong and what to do. */
-  readonly problem: string | null;
   /** Why the last import was refused; stays until the next one. */
   readonly importProblem: string | null;
 }
@@ -105,33 +83,15 @@ interface Repaired {
 const patchQuestionOf = (measured: string, inputs: ProjectInputs): string =>
   `${measured} ${JSON.stringify(patchBand(inputs))}`;
 
-const measuredPart = (reply: MeasuredShape, patches: readonly Patch[] | null): MeasuredPart => ({
-  health: reply.health,
-  summary: reply.summary,
-  patches,
-  unitGuess: reply.shape.unitGuess,
-  fileBoxSize: reply.shape.fileBoxSize,
-});
-
-/** Lets everything that waits for the page's thread have its turn. */
-const nextTask = () => new Promise<void>((resolve) => setTimeout(resolve));
-
-/** What is left of a failed job as a sentence for the page. */
-function sentenceOf(error: unknown): string {
-  return error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
-}
-
 /**
  * Keeps one open project measured: opens its saved mesh, measures when what goes in has changed (an older question
  * is dropped), then finds the patches for the present band, corrects the walls by the repairs of the stone and casts the
  * two halves.
- * @param workAhead what the reports will need of a measurement, done piece by piece before anyone is told of it, each in a task
- *   of its own: at once, with all that is drawn then, the page would stand still
  */
 export function createMeasuringDesk(
   client: BenchClient,
   cache: MeasureCache,
-  workAhead: ((context: StepContext) => Iterator<unknown>) | null = null,
+  workAhead: WorkAhead | null = null,
 ): MeasuringDesk {
   const store = createStore<DeskState>(() => empty);
   let project: DeskProject | null = null;
@@ -144,34 +104,12 @@ export function createMeasuringDesk(
   let taken: { readonly reply: MeasuredShape; readonly patches: readonly Patch[] | null } | null = null;
   let repaired: Repaired | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let controller: AbortController | null = null;
   let importing = false;
   let gotReady = false;
 
-  /** Starts a job of the maker's or of the desk's own; an earlier one is canceled. */
-  function begin(doing: string) {
-    controller?.abort();
-    const own = new AbortController();
-    controller = own;
-    store.setState({ problem: null, stopped: false, progress: { doing, share: 0 } });
-    return {
-      signal: own.signal,
-      onProgress: (progress: Progress) => {
-        if (controller === own) store.setState({ progress });
-      },
-      replaced: () => controller !== own,
-      fail: (error: unknown) => {
-        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
-      },
-      end: () => {
-        if (controller !== own) return;
-        controller = null;
-        store.setState({ progress: null });
-      },
-    };
-  }
+  const jobs = createDeskJobs((change) => store.setState(change));
 
-  const casting = createCastingHalves(client, begin, {
+  const casting = createCastingHalves(client, (doing) => jobs.begin(doing), {
     now: store.getState,
     tell: (state) => store.setState(state),
   });
@@ -186,19 +124,15 @@ export function createMeasuringDesk(
   }
 
   async function prepare(pattern: PatternRecord, inputs: ProjectInputs, reply: MeasuredShape): Promise<void> {
-    if (workAhead === null) return;
-    const pieces = workAhead({ inputs, pattern, measured: measuredPart(reply, null), mold: null });
-    do await nextTask();
-    while (pieces.next().done !== true);
-    await nextTask();
+    if (workAhead !== null) await doAhead(workAhead, pattern, inputs, reply);
   }
 
   /** Whoever has no pattern yet is about to bring one: worker and page go through it on a made-up part. */
   async function getReady(inputs: ProjectInputs): Promise<void> {
     try {
       const rehearsed = await client.getReady();
-      const isIdle = project?.pattern === null && controller === null;
-      if (rehearsed !== null && isIdle) await prepare(madeUp, inputs, rehearsed);
+      const isIdle = project?.pattern === null && jobs.isIdle();
+      if (rehearsed !== null && isIdle) await prepare(madeUpPattern, inputs, rehearsed);
     } catch {
       // It would go wrong again when it matters, and be told of then.
     }
@@ -224,7 +158,7 @@ export function createMeasuringDesk(
   async function followUp(): Promise<void> {
     await findPatches();
     await findRepairedWalls();
-    const isFree = controller === null || casting.isBusy();
+    const isFree = jobs.isIdle() || casting.isBusy();
     if (question !== null && workerQuestion === question && isFree) await casting.cast();
   }
 
@@ -252,7 +186,7 @@ export function createMeasuringDesk(
       return;
     const { pattern, inputs, packedMesh, setMeshAside } = project;
     const wanted = question;
-    const job = begin('opening the saved pattern');
+    const job = jobs.begin('opening the saved pattern');
     try {
       if (openMeshKey !== pattern.meshKey) {
         const packed = packedMesh();
@@ -277,8 +211,7 @@ export function createMeasuringDesk(
     } finally {
       job.end();
     }
-    if (question === wanted && workerQuestion !== wanted && controller === null)
-      store.setState({ stopped: true });
+    if (question === wanted && workerQuestion !== wanted && jobs.isIdle()) store.setState({ stopped: true });
     await followUp();
   }
 
@@ -328,7 +261,7 @@ export function createMeasuringDesk(
       clearTimeout(timer);
       importing = true;
       store.setState({ importProblem: null });
-      const job = begin(`reading ${file.name}`);
+      const job = jobs.begin(`reading ${file.name}`);
       let taken = false;
       try {
         const facts = await client.importFile(file, file.name, job);
@@ -368,7 +301,7 @@ export function createMeasuringDesk(
       }
     },
     async run(doing, work) {
-      const job = begin(doing);
+      const job = jobs.begin(doing);
       try {
         return await work(job);
       } catch (error) {
@@ -377,7 +310,7 @@ export function createMeasuringDesk(
       } finally {
         job.end();
         // A casting that had to give way goes on.
-        if (controller === null) void followUp();
+        if (jobs.isIdle()) void followUp();
       }
     },
     async ask(asked) {
@@ -389,7 +322,7 @@ export function createMeasuringDesk(
       }
     },
     cancel() {
-      controller?.abort();
+      jobs.cancel();
     },
     measureAgain() {
       workerQuestion = null;
@@ -401,7 +334,7 @@ export function createMeasuringDesk(
     },
     dispose() {
       clearTimeout(timer);
-      controller?.abort();
+      jobs.cancel();
       client.dispose();
     },
   };
