@@ -1,47 +1,34 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { worstWord } from '../../core/figure';
-import { checklistHtml } from '../../checklist/checklistHtml';
-import { checklistModel } from '../../checklist/printModel';
-import { ChecklistSheet } from '../../checklist/ChecklistSheet';
-import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
-import { CureSheet } from '../../sheets/cure/CureSheet';
-import { airCurve, columnCurve, thermocoupleOf } from '../../sheets/cure/run/keptLog';
+import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
 import { useCurePrediction } from '../../sheets/cure/useCurePrediction';
-import type { StoneHalf } from '../../jobs/protocol';
 import type { MeasureCache } from '../../sheets/measuring/measureCache';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
-import { PartSheet } from '../../sheets/part/PartSheet';
-import { PliesSheet } from '../../sheets/plies/PliesSheet';
-import { MoldSheet } from '../../sheets/mold/MoldSheet';
-import type { ChangeInputs, SheetProps } from '../../sheets/sheetProps';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
-import { WallsSheet } from '../../sheets/walls/WallsSheet';
 import type { StepContext } from '../../steps/context';
-import type { ProjectInputs } from '../../steps/inputs';
-import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
-import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
 import { ProgressBar } from '../../ui/ProgressBar';
-import type { OvenRunLog, Outcome, Project } from '../../workbook';
+import type { Project } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { Contents } from '../Contents';
 import { goTo, projectHref } from '../route';
 import { SaveNote } from '../SaveNote';
-import { saveBytes, saveTextFile } from '../saveTextFile';
+import { saveTextFile } from '../saveTextFile';
 import { TopBar } from '../TopBar';
 import { useUndoKeys } from '../useUndoKeys';
 import { WorkbookNotes } from '../WorkbookNotes';
 import { BenchPane } from './BenchPane';
-import { checklistFacts } from './checklistFacts';
+import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
 import { useOtherHalf } from './useOtherHalf';
+import { useProjectActions } from './useProjectActions';
 
 export interface OpenProjectProps {
   readonly project: Project;
@@ -49,17 +36,11 @@ export interface OpenProjectProps {
   readonly cache: MeasureCache;
 }
 
-/** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
-function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
-  return { ...inputs, part: { ...inputs.part, unit: 'unconfirmed', body: 0, scale: 1 } };
-}
-
 /** An open project: contents, the sheet of one step, and the bench view beside it. */
 export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const workbook = useWorkbook();
   const saveState = useWorkbookState((state) => state.saveState);
   const readOnly = saveState === 'readOnly';
-  const [refusal, setRefusal] = useState<string | null>(null);
   const [heatMoment, setHeatMoment] = useState(firstMoment);
   const { inputs, pattern } = project;
   const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
@@ -72,6 +53,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(project.id, planned);
   const control = useBenchControl(measuring.reply);
+  const actions = useProjectActions(project, desk);
   useUndoKeys(workbook);
 
   const context: StepContext = useMemo(
@@ -119,50 +101,6 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     window.print();
   }, [stepId]);
 
-  const told = (outcome: Outcome) => setRefusal(outcome.done ? null : outcome.reason);
-  const change: ChangeInputs = (stepKey, patch) =>
-    told(
-      workbook.updateInputs(
-        (draft) => {
-          Object.assign(draft[stepKey], patch);
-        },
-        `${stepKey}.${Object.keys(patch).join('.')}`,
-      ),
-    );
-  const importFile = async (file: File) => {
-    const fresh = inputsForNewFile(inputs);
-    const imported = await desk.importFile(file, fresh);
-    if (imported === null) return;
-    told(
-      workbook.setPattern(imported.pattern, imported.packed, (draft) => {
-        draft.part = fresh.part;
-      }),
-    );
-  };
-  const saveHalf = async (half: StoneHalf) => {
-    const bytes = await desk.run(`saving the ${half}`, (job) =>
-      desk.client.saveHalf(half, pourChoicesOf(inputs), job),
-    );
-    if (bytes !== null) saveBytes(`${project.enclosure} - ${project.name} ${half}.stl`, bytes, 'model/stl');
-  };
-  const fitToLog = async (log: OvenRunLog) => {
-    const choices = cureChoicesOf(inputs);
-    const laminate = columnCurve(log, log.laminate);
-    if (!choices.known || laminate === null) return null;
-    return desk.run('fitting to the log', (job) =>
-      desk.client.fitCure(choices.value, { laminate, air: airCurve(log), place: log.place }, job),
-    );
-  };
-  const saveFile = () => {
-    const outcome = workbook.exportProjectFile(project.id);
-    told(outcome);
-    if (outcome.done) saveTextFile(outcome.file);
-  };
-  const openFile = async (file: File) => {
-    const outcome = workbook.importProjectFile(await file.text());
-    told(outcome);
-    if (outcome.done) goTo(projectHref(outcome.id));
-  };
   const print = () => {
     if (stepId === 'checklist') {
       window.print();
@@ -173,83 +111,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   };
 
   if (step === undefined || report === undefined) return null;
-  const sheetProps: SheetProps & { title: string; question: string } = {
-    title: step.title,
-    question: step.question,
-    context,
-    report,
-    readOnly,
-    change,
-  };
   const withView = step.id !== 'checklist';
-
-  const sheet = () => {
-    switch (step.id) {
-      case 'part':
-        return (
-          <PartSheet
-            {...sheetProps}
-            measuring={measuring}
-            bench={control}
-            onImportFile={(file) => void importFile(file)}
-          />
-        );
-      case 'walls':
-        return <WallsSheet {...sheetProps} />;
-      case 'plies':
-        return <PliesSheet {...sheetProps} />;
-      case 'mold':
-        return (
-          <MoldSheet
-            {...sheetProps}
-            bench={control}
-            timers={timers}
-            cast={mold}
-            castStopped={measuring.castStopped}
-            onCastAgain={() => desk.castAgain()}
-            onSaveHalf={(half) => void saveHalf(half)}
-          />
-        );
-      case 'closing':
-        return <ClosingSheet {...sheetProps} shape={measuring.reply?.shape ?? null} />;
-      case 'cure':
-        return (
-          <CureSheet
-            {...sheetProps}
-            forecast={forecast}
-            moment={heatMoment}
-            onMoment={setHeatMoment}
-            run={ovenRun}
-            onFit={forecast.prediction === null ? null : fitToLog}
-            onCompare={(choices) =>
-              desk.run('comparing programs', (job) =>
-                desk.client.compareCure(choices, inputs.cure.stoneLimitC, job),
-              )
-            }
-          />
-        );
-      default: {
-        const model = checklistModel(checklistFacts(project), context, project.record, reports);
-        return (
-          <ChecklistSheet
-            model={model}
-            readOnly={readOnly}
-            onRecord={(lineId, patch) => told(workbook.setRecord(lineId, patch))}
-            onPrint={() => window.print()}
-            onSaveHtml={() =>
-              saveTextFile(
-                {
-                  fileName: `${project.enclosure} - ${project.name} checklist.html`,
-                  text: checklistHtml(model),
-                },
-                'text/html',
-              )
-            }
-          />
-        );
-      }
-    }
-  };
 
   return (
     <div className={`shell ${withView ? '' : 'shell-without-view'}`}>
@@ -267,8 +129,8 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         projectName={`${project.enclosure} · ${project.name}`}
         pattern={context.pattern}
         shape={measuring.shape}
-        onSaveFile={saveFile}
-        onOpenFile={(file) => void openFile(file)}
+        onSaveFile={() => actions.saveFile()}
+        onOpenFile={(file) => void actions.openFile(file)}
         onPrint={print}
       />
       <Contents
@@ -280,7 +142,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         <div className="sheet-notes screen-only">
           <WorkbookNotes />
           <SaveNote saveState={saveState} />
-          {refusal ? <Note problem>{refusal}</Note> : null}
+          {actions.refusal ? <Note problem>{actions.refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
           {measuring.stopped ? (
             <Note>
@@ -292,7 +154,22 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <TimerStrip bench={timers} planned={planned} href={projectHref(project.id, 'mold')} />
         )}
         <Announcer message={measuring.progress ? '' : `${step.title}: ${worstWord(report.verdicts)}`} />
-        {sheet()}
+        <StepSheet
+          project={project}
+          step={step}
+          report={report}
+          reports={reports}
+          context={context}
+          readOnly={readOnly}
+          actions={actions}
+          measuring={measuring}
+          control={control}
+          timers={timers}
+          forecast={forecast}
+          ovenRun={ovenRun}
+          heatMoment={heatMoment}
+          onHeatMoment={setHeatMoment}
+        />
         {measuring.progress ? (
           <div className="sheet-progress">
             <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} />

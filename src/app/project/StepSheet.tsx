@@ -1,0 +1,108 @@
+import { checklistHtml } from '../../checklist/checklistHtml';
+import { ChecklistSheet } from '../../checklist/ChecklistSheet';
+import { checklistModel } from '../../checklist/printModel';
+import type { StepReport } from '../../core/figure';
+import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
+import { CureSheet } from '../../sheets/cure/CureSheet';
+import type { HeatMoment } from '../../sheets/cure/heatMoment';
+import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
+import type { CureForecast } from '../../sheets/cure/useCurePrediction';
+import type { Measuring } from '../../sheets/measuring/useMeasured';
+import { MoldSheet } from '../../sheets/mold/MoldSheet';
+import { PartSheet } from '../../sheets/part/PartSheet';
+import { PliesSheet } from '../../sheets/plies/PliesSheet';
+import type { SheetProps } from '../../sheets/sheetProps';
+import type { BenchTimers } from '../../sheets/timers/useBenchTimers';
+import { WallsSheet } from '../../sheets/walls/WallsSheet';
+import type { StepContext } from '../../steps/context';
+import type { Step } from '../../steps/registry';
+import type { Project } from '../../workbook';
+import { checklistFacts } from './checklistFacts';
+import type { ViewControl } from './useBenchControl';
+import type { ProjectActions } from './useProjectActions';
+
+export interface StepSheetProps {
+  readonly project: Project;
+  readonly step: Step;
+  readonly report: StepReport;
+  readonly reports: ReadonlyMap<string, StepReport>;
+  readonly context: StepContext;
+  readonly readOnly: boolean;
+  readonly actions: ProjectActions;
+  readonly measuring: Measuring;
+  readonly control: ViewControl;
+  readonly timers: BenchTimers;
+  readonly forecast: CureForecast;
+  readonly ovenRun: OvenRunControl;
+  readonly heatMoment: HeatMoment;
+  readonly onHeatMoment: (moment: HeatMoment) => void;
+}
+
+/** The sheet of one step, with what it needs of the open project. */
+export function StepSheet(props: StepSheetProps) {
+  const { step, report, context, readOnly, actions, measuring, control, forecast } = props;
+  const sheet: SheetProps & { title: string; question: string } = {
+    title: step.title,
+    question: step.question,
+    context,
+    report,
+    readOnly,
+    change: actions.change,
+  };
+  switch (step.id) {
+    case 'part':
+      return (
+        <PartSheet
+          {...sheet}
+          measuring={measuring}
+          bench={control}
+          onImportFile={(file) => void actions.importFile(file)}
+        />
+      );
+    case 'walls':
+      return <WallsSheet {...sheet} />;
+    case 'plies':
+      return <PliesSheet {...sheet} />;
+    case 'mold':
+      return (
+        <MoldSheet
+          {...sheet}
+          bench={control}
+          timers={props.timers}
+          cast={measuring.mold}
+          castStopped={measuring.castStopped}
+          onCastAgain={() => measuring.desk.castAgain()}
+          onSaveHalf={(half) => void actions.saveHalf(half)}
+        />
+      );
+    case 'closing':
+      return <ClosingSheet {...sheet} shape={measuring.reply?.shape ?? null} />;
+    case 'cure':
+      return (
+        <CureSheet
+          {...sheet}
+          forecast={forecast}
+          moment={props.heatMoment}
+          onMoment={props.onHeatMoment}
+          run={props.ovenRun}
+          onFit={forecast.prediction === null ? null : (log) => actions.fitToLog(log)}
+          onCompare={(choices) => actions.comparePrograms(choices)}
+        />
+      );
+    default:
+      return <ChecklistOfProject {...props} />;
+  }
+}
+
+function ChecklistOfProject({ project, context, reports, readOnly, actions }: StepSheetProps) {
+  const model = checklistModel(checklistFacts(project), context, project.record, reports);
+  return (
+    <ChecklistSheet
+      model={model}
+      readOnly={readOnly}
+      onRecord={(lineId, line) => actions.record(lineId, line)}
+      onPrint={() => window.print()}
+      onSaveHtml={() => actions.saveChecklist(checklistHtml(model))}
+    />
+  );
+}
