@@ -241,7 +241,7 @@ export interface BenchWorker {
 export interface JobOptions {
   /** Aborting cancels the job, whether it waits or runs. */
   readonly signal?: AbortSignal;
-  /** Called at most every 50 ms, and not after the job has settled. */
+  /** Called at most every 100 ms, and not after the job has settled. */
   readonly onProgress?: OnProgress;
 }
 
