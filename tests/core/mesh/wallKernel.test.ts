@@ -69,6 +69,38 @@ describe('the walls kernel', () => {
     },
   );
 
+  it.each([1, 100, 10_000])('follows rays that start %i diameters away as grid and tree do', (diameters) => {
+    const radiusMm = 20;
+    const sphere = icosphere(radiusMm, 5);
+    const fast = buildSurfaceIndex(sphere, 0);
+    const plain = buildSurfaceIndex(sphere, Infinity);
+    const farMm = 2 * radiusMm * diameters;
+    let met = 0;
+    for (let turn = 0; turn < 300; turn++) {
+      // Around the sphere on a spiral; every third ray passes beside it.
+      const height = 1 - (2 * (turn + 0.5)) / 300;
+      const around = 2.4 * turn;
+      const across = Math.sqrt(1 - height * height);
+      const out: Vec3 = [across * Math.cos(around), across * Math.sin(around), height];
+      const aside = (turn % 3) * 0.6 * radiusMm;
+      const origin: Vec3 = [
+        farMm * out[0] - aside * Math.sin(around),
+        farMm * out[1] + aside * Math.cos(around),
+        farMm * out[2],
+      ];
+      const inward: Vec3 = [-out[0], -out[1], -out[2]];
+      const hit = castRay(fast, origin, inward);
+      expect(hit).toEqual(castRay(plain, origin, inward));
+      expect(hit === null).toBe(turn % 3 === 2);
+      if (hit === null) continue;
+      met++;
+      // The facets cut up to 0.2 % off the sphere.
+      const roundMm = farMm - Math.sqrt(radiusMm ** 2 - aside ** 2);
+      expect(Math.abs(hit.distanceMm - roundMm)).toBeLessThan(0.01 * radiusMm);
+    }
+    expect(met).toBe(200);
+  });
+
   it('measures a round solid, where a ball touches hundreds of facets, to the few percent that are promised', () => {
     const { ballWallMm } = measure(icosphere(20, 5), 0);
     for (const ball of ballWallMm) {

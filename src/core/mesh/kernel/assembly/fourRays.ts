@@ -1,5 +1,5 @@
-/** Four rays at a time through the tree of ray.ts: a lane each. */
-import { endMm, endSlot, facetsToTry, leastDirection, setEnd, tryFacet } from './ray';
+/** Four rays at a time through the tree of tree.ts: a lane each. */
+import { endMm, endSlot, facetsToTry, largest, setEnd, tryFacet } from './rayFacets';
 import {
   boxBytes,
   boxes,
@@ -15,13 +15,16 @@ import {
   middleZ,
 } from './surface';
 
+/** Stands for a direction of 0, so that no box is missed by 0 times infinity. */
+const leastDirection: f64 = 1e-20;
+
 /** Float64 per ray: origin x, y, z and unit direction x, y, z. */
 const rays: usize = memory.data(4 * 48, 16);
 const rayBytes: usize = 48;
 /** In float32, a vector of the four rays each: origin, origin from the middle, direction, one over it; x, y, z each. */
 const lanes: usize = memory.data(12 * 16, 16);
 /** How far each ray is still looked along, float32; less than nothing when it is done. */
-const best: usize = memory.data(16, 16);
+const looksMm: usize = memory.data(16, 16);
 /** Where each ray ended, and what it starts on, which it does not meet. */
 const metSlots: usize = memory.data(16, 16);
 const endsMm: usize = memory.data(32, 16);
@@ -40,7 +43,7 @@ export function setRay(ray: usize, x: f64, y: f64, z: f64, dx: f64, dy: f64, dz:
   store<f64>(at, dy, 32);
   store<f64>(at, dz, 40);
   store<i32>(ownSlots + 4 * ray, ownSlot);
-  store<f32>(best + 4 * ray, f32.MAX_VALUE);
+  store<f32>(looksMm + 4 * ray, f32.MAX_VALUE);
   const lane = lanes + 4 * ray;
   store<f32>(lane, <f32>x);
   store<f32>(lane, <f32>y, 16);
@@ -58,7 +61,7 @@ export function setRay(ray: usize, x: f64, y: f64, z: f64, dx: f64, dy: f64, dz:
 
 /** For a place of the four that is not needed. */
 export function setNoRay(ray: usize): void {
-  store<f32>(best + 4 * ray, -1);
+  store<f32>(looksMm + 4 * ray, -1);
 }
 
 /** -1 when the ray met nothing. */
@@ -106,13 +109,13 @@ function tryLeaf(firstSlot: i32, ray: usize, nearestMm: f64, any: bool): void {
   if (endSlot < 0) return;
   store<i32>(metSlots + 4 * ray, endSlot);
   store<f64>(endsMm + 8 * ray, endMm);
-  store<f32>(best + 4 * ray, any ? <f32>-1 : <f32>(endMm * (1 + 1e-6)));
+  store<f32>(looksMm + 4 * ray, any ? <f32>-1 : <f32>(endMm * (1 + 1e-6)));
 }
 
 /**
- * First facet along each of four rays, as `followRay` for one. Rays that start side by side visit mostly the same nodes:
- * together they take two thirds of the time. Hits nearer than `nearestMm` don't count. With `any`, one hit is as good as
- * another. The rays start at the surface or close by, so that no box is further off than about the diagonal.
+ * First facet along each of four rays (unit direction, either facing). Rays that start side by side visit mostly the same
+ * nodes: together they take two thirds of the time that they take one by one. Hits nearer than `nearestMm` don't count.
+ * With `any`, one hit is as good as another.
  */
 export function followFour(nearestMm: f64, any: bool): void {
   for (let ray: usize = 0; ray < 4; ray++) {
@@ -128,14 +131,19 @@ export function followFour(nearestMm: f64, any: bool): void {
   const lengthX = f32x4.abs(inverseX);
   const lengthY = f32x4.abs(inverseY);
   const lengthZ = f32x4.abs(inverseZ);
-  // Rounded: coordinates, and what is made of distances, which are at most the diagonal.
-  const grow = f32x4.splat(<f32>2 * coordinateMarginMm + <f32>(1e-6 * diagonalMm));
+  // Rounded: coordinates, and what is made of distances to boxes, which are at most the diagonal and the ray's own from the
+  // middle.
+  const fromMiddleMm = largest(v128.load(lanes, 48), v128.load(lanes, 64), v128.load(lanes, 80));
+  const grow = f32x4.add(
+    f32x4.splat(<f32>2 * coordinateMarginMm + <f32>(1e-6 * diagonalMm)),
+    f32x4.mul(fromMiddleMm, f32x4.splat(1e-6)),
+  );
   let waitingEnd = waiting + waitingBytes;
   v128.store(waiting, f32x4.splat(0));
   store<i32>(waiting, 0, 16);
   while (waitingEnd > waiting) {
     waitingEnd -= waitingBytes;
-    const bestMm = v128.load(best);
+    const bestMm = v128.load(looksMm);
     let looking = i32x4.bitmask(f32x4.le(v128.load(waitingEnd), bestMm));
     if (looking == 0) continue;
     const node = load<i32>(waitingEnd, 16);

@@ -5,7 +5,6 @@
 import { putBall, diameterMm } from './touchingBall';
 import { prepareCones } from './cones';
 import { distanceMm, followFour, metSlot, setNoRay, setRay } from './fourRays';
-import { endMm, endSlot, followRay } from './ray';
 import { prepareLeaves } from './leaves';
 import { moveTo, normalX, normalY, normalZ, standX, standY, standZ } from './stand';
 import { shrinkToSurface } from './ball';
@@ -27,12 +26,14 @@ export function prepare(scratch: usize): i32 {
 
 /** Where a ray ends: the slot met, -1 for none; its distance is asked for next. */
 export function castRay(x: f64, y: f64, z: f64, dx: f64, dy: f64, dz: f64): i32 {
-  followRay(x, y, z, dx, dy, dz);
-  return endSlot;
+  setRay(0, x, y, z, dx, dy, dz, -1);
+  for (let ray: usize = 1; ray < 4; ray++) setNoRay(ray);
+  followFour(0, false);
+  return metSlot(0);
 }
 
 export function castDistanceMm(): f64 {
-  return endMm;
+  return distanceMm(0);
 }
 
 /** Ray wall of each slot listed at `slots`: float32 mm to `wallMm`, the slot met (-1 for none) to `metSlots`. */
