@@ -127,9 +127,11 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
   function drop(job: Job, problem: Problem, endRunning = longKinds.has(job.kind)): void {
     settle(job, () => job.reject(problem));
     waiting = waiting.filter((other) => other !== job);
-    if (running === job && endRunning) {
+    // The rehearsal stops by itself once the worker is asked something, which therefore must not wait for it.
+    const stopsWhenAsked = job.kind === 'getReady';
+    if (running === job && (endRunning || stopsWhenAsked)) {
       running = null;
-      endWorker();
+      if (!stopsWhenAsked) endWorker();
       next();
     }
   }

@@ -15,8 +15,8 @@ const shells = [30, 30, 30, 80, 80, 80, 80, 80, 80, 80, 80] as const;
 /**
  * Reads and measures made-up shells on sessions of its own. A browser compiles code that has run a while; after this the
  * maker's own file is measured in about half the time. For a moment when nothing else is asked.
- * @param isWanted looked at before each shell; false ends the rehearsal
- * @returns the last shell as measured; null when it came to none
+ * @param isWanted looked at before each shell and between reading and measuring it; false ends the rehearsal
+ * @returns the last shell as measured; null when it was ended before
  */
 export async function rehearse(
   helper: () => WallsHelper,
@@ -25,14 +25,19 @@ export async function rehearse(
   let last: MeasuredShape | null = null;
   for (const cellsPerSide of shells) {
     if (!isWanted()) break;
-    last = await measureOnce(helper, writeStlBinary(curvedPlate(cellsPerSide)));
+    last = await measureOnce(helper, writeStlBinary(curvedPlate(cellsPerSide)), isWanted);
   }
   return last;
 }
 
-async function measureOnce(helper: () => WallsHelper, bytes: Uint8Array): Promise<MeasuredShape | null> {
+async function measureOnce(
+  helper: () => WallsHelper,
+  bytes: Uint8Array,
+  isWanted: () => boolean,
+): Promise<MeasuredShape | null> {
   const session = new BenchSession(helper, { over: 0 });
   await session.importFile(new Blob([bytes.slice()]), 'rehearsal.stl', ignore);
+  if (!isWanted()) return null;
   let shape: PartShape | null = null;
   const reply = await session.measure(
     {

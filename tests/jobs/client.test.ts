@@ -104,6 +104,27 @@ describe('bench client', () => {
     expect(ended).toEqual([]);
   });
 
+  it('lets an import through while the worker rehearses, in the same worker', async () => {
+    const { start, calls, names, ended } = fakeWorkers();
+    const client = createBench(start);
+    const rehearsed = codeOf(client.getReady());
+    await settled();
+    const imported = client.importFile(new Blob([]), 'shell.stl');
+    expect(await rehearsed).toBe('job.outdated');
+    await settled();
+    expect(names()).toEqual(['1 getReady', '1 importFile']);
+    calls[1]!.answer('facts');
+    expect(await imported).toBe('facts');
+    calls[0]!.answer(null);
+    await settled();
+    const measured = client.measure(alongZ);
+    await settled();
+    expect(names()).toEqual(['1 getReady', '1 importFile', '1 measure']);
+    calls[2]!.answer(reply);
+    await measured.catch(ignore);
+    expect(ended).toEqual([]);
+  });
+
   it('lets a new mesh outdate every question about the old one', async () => {
     const { client, last } = await readyClient();
     const old = [
