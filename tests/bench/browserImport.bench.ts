@@ -67,7 +67,7 @@ async function importOnce(page: Page, path: string): Promise<PageMarks> {
             document.querySelector('nav[aria-label="Steps"] li:nth-child(2) [aria-label="not yet known"]') ===
             null;
           if (marks.mapsMs === 0 && known) marks.mapsMs = performance.now();
-          if (marks.mapsMs === 0 || document.querySelector('[role="progressbar"]') !== null) return;
+          if (marks.mapsMs === 0 || document.querySelector('progress') !== null) return;
           marks.savedMs = performance.now();
           clearInterval(timer);
         }, 10);

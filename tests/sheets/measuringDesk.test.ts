@@ -357,6 +357,34 @@ describe('the session cache', () => {
   });
 });
 
+describe('two files, one soon after the other', () => {
+  const inputs = defaultProjectInputs;
+  const file = (name: string) => new File([], name);
+
+  it('takes the second, though the first one ends while that is read', async () => {
+    const { asked, client, mocks } = fakeClient();
+    const desk = createMeasuringDesk(client, createMeasureCache());
+    desk.follow(project());
+    await settle();
+    const { fileName: _, meshKey: __, ...facts } = pattern;
+    const slowly = (_file: unknown, _name: unknown, options: JobOptions) =>
+      new Promise<typeof facts>((resolve, reject) => {
+        setTimeout(() => resolve(facts), 800);
+        options.signal?.addEventListener('abort', () => reject(new Problem('job.canceled', 'Canceled.')));
+      });
+    mocks.importFile.mockImplementationOnce(slowly as never).mockImplementationOnce(slowly as never);
+    asked.length = 0;
+    const first = desk.importFile(file('first.stl'), inputs);
+    await vi.advanceTimersByTimeAsync(100);
+    const second = desk.importFile(file('second.stl'), inputs);
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(await first).toBeNull();
+    expect((await second)?.pattern.fileName).toBe('second.stl');
+    expect(asked).toEqual(['measure scale 1', 'pack']);
+    expect(desk.store.getState().importProblem).toBeNull();
+  });
+});
+
 describe('work ahead', () => {
   it('is done on what was measured before anyone is told of it', async () => {
     const { client } = fakeClient();

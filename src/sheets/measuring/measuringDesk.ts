@@ -104,6 +104,8 @@ export function createMeasuringDesk(
   let taken: { readonly reply: MeasuredShape; readonly patches: readonly Patch[] | null } | null = null;
   let repaired: Repaired | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  /** Imports begun so far, and whether the last of them goes on. */
+  let imports = 0;
   let importing = false;
   let gotReady = false;
 
@@ -260,6 +262,7 @@ export function createMeasuringDesk(
     async importFile(file, inputs) {
       clearTimeout(timer);
       importing = true;
+      const own = ++imports;
       store.setState({ importProblem: null });
       const job = jobs.begin(`reading ${file.name}`);
       let taken = false;
@@ -289,9 +292,11 @@ export function createMeasuringDesk(
         if (!wasDropped(error)) store.setState({ importProblem: sentenceOf(error) });
         return null;
       } finally {
-        importing = false;
         job.end();
-        if (!taken && project !== null) {
+        // What follows must not take the job away from a newer import.
+        const isLast = own === imports;
+        if (isLast) importing = false;
+        if (isLast && !taken && project !== null) {
           question = null;
           openMeshKey = null;
           workerQuestion = null;
