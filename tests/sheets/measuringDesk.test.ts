@@ -359,7 +359,6 @@ describe('the session cache', () => {
 
 describe('two files, one soon after the other', () => {
   const inputs = defaultProjectInputs;
-  const file = (name: string) => new File([], name);
 
   it('takes the second, though the first one ends while that is read', async () => {
     const { asked, client, mocks } = fakeClient();
@@ -374,9 +373,9 @@ describe('two files, one soon after the other', () => {
       });
     mocks.importFile.mockImplementationOnce(slowly as never).mockImplementationOnce(slowly as never);
     asked.length = 0;
-    const first = desk.importFile(file('first.stl'), inputs);
+    const first = desk.importFile(new File([], 'first.stl'), inputs);
     await vi.advanceTimersByTimeAsync(100);
-    const second = desk.importFile(file('second.stl'), inputs);
+    const second = desk.importFile(new File([], 'second.stl'), inputs);
     await vi.advanceTimersByTimeAsync(3000);
     expect(await first).toBeNull();
     expect((await second)?.pattern.fileName).toBe('second.stl');
