@@ -56,6 +56,15 @@ export const migrations: readonly MigrationStep[] = [
       inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
     }),
   },
+  {
+    toFormat: 5,
+    change:
+      'limits of voids, fiber share and resin pressure, and what else the bench asks; starts at its default',
+    migrate: (project) => ({
+      ...project,
+      inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
+    }),
+  },
 ];
 
 /** Fields of `defaults` that `given` has not, at every depth but not inside lists; the schema fills list entries. */
@@ -70,7 +79,7 @@ function withMissingFilled(given: JsonObject, defaults: JsonObject): JsonObject 
 }
 
 /** The format that this app writes. */
-export const currentFormat = 4;
+export const currentFormat = 5;
 
 /** Runs every step after `fromFormat`, in order. Throws what a step throws. */
 export function migrate(project: JsonObject, fromFormat: number): JsonObject {

@@ -54,6 +54,15 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     broken: { id: 'a' },
     complaint: '"inputs" is missing',
   },
+  5: {
+    before: { id: 'a', inputs: { part: { scale: 2 } } },
+    after: {
+      id: 'a',
+      inputs: { ...defaultProjectInputs, part: { ...defaultProjectInputs.part, scale: 2 } },
+    },
+    broken: { id: 'a' },
+    complaint: '"inputs" is missing',
+  },
 };
 
 describe('migration steps', () => {
@@ -125,7 +134,7 @@ describe('frozen documents', () => {
   it('of a former format is damaged when a step cannot read it', () => {
     expect(decodeProject(readFixture(1).replace('"toleranceMm"', '"tolerance"'))).toEqual({
       outcome: 'damaged',
-      reason: 'it could not be brought from format 1 to 4: "walls.toleranceMm" is missing',
+      reason: `it could not be brought from format 1 to ${currentFormat}: "walls.toleranceMm" is missing`,
     });
   });
 });
