@@ -1,7 +1,8 @@
 import { defineConfig } from '@playwright/test';
 import { findChromium } from './support/findChromium';
 
-const port = 4179;
+/** Another checkout on the same machine can test at the same time on a port of its own. */
+const port = Number(process.env.BROWSER_TEST_PORT ?? 4179);
 
 /** One real Chromium, one page at a time (two cores); software WebGL, no calls to the outside. */
 export default defineConfig({
