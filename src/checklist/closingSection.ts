@@ -49,8 +49,8 @@ export function beforeClosingSection(context: StepContext, reports: Reports): Se
       line(
         'beforeClosing.resin',
         closing.resin === 'trapped'
-          ? 'Rim seal whole: no resin is to leave.'
-          : 'The way out for resin is open: groove or edge not stopped up.',
+          ? 'Released dam land whole all round, vent for the air open, overflow behind it: resin is to stay in.'
+          : 'The way out for resin is open: it loses its pressure over it; dam it if you can.',
       ),
       line(
         'beforeClosing.keys',
@@ -119,7 +119,7 @@ function placeLines({ clamps }: ClosingState): readonly LineDraft[] {
 function stackLine({ laidMm }: ClosingState): LineDraft {
   return measuring(
     'beforeClosing.stack',
-    `Stack debulked and measured at the rim; the balance takes ${millimeters(laidMm, 2)}.`,
+    `Stack debulked (hand pressure, or vacuum at 40 to 50 °C for 15 min) and measured at the rim; expected ${millimeters(laidMm, 2)}.`,
     'stack',
     'mm',
     ['plies.laidThicknessMm'],
@@ -144,12 +144,23 @@ export function closingSection(context: StepContext, reports: Reports, figures: 
   };
 }
 
-function expectedLines({ main }: ClosingState, figures: Figures): readonly LineDraft[] {
+function expectedLines({ main, resin }: ClosingState, figures: Figures): readonly LineDraft[] {
   const [pp, mp, mm, pm] = main.solution.cornerStandOffMm;
   return [
+    measuring(
+      'closing.cold',
+      `Closed and clamped cold: stand-off at the rim by feeler gauge, at most ${millimeters(resin.coldStandOffMm, 2)}.`,
+      'stand-off, cold',
+      'mm',
+      ['closing.coldStandOffMm'],
+    ),
+    line(
+      'closing.warm',
+      'Warmed to 50 to 60 °C, clamps tightened crosswise again as it sinks; air comes out at the vent, then resin.',
+    ),
     line(
       'closing.expected',
-      `The mold ${value(figures, 'closing.restsOn')}; expected stand-off in the middle ${value(figures, 'closing.standOffMm')}, ${value(figures, 'closing.laminateForceN')} in the laminate and ${value(figures, 'closing.landForceN')} on the lands of ${value(figures, 'closing.clampForceN')} in all.`,
+      `The mold ${value(figures, 'closing.restsOn')}; warm it stands off by ${value(figures, 'closing.standOffMm')} in the middle, ${value(figures, 'closing.laminateForceN')} in the laminate (resin ${value(figures, 'closing.resinAtGelKPa')}) and ${value(figures, 'closing.landForceN')} on the lands of ${value(figures, 'closing.clampForceN')} in all.`,
       [
         'closing.restsOn',
         'closing.standOffMm',
@@ -168,7 +179,7 @@ function expectedLines({ main }: ClosingState, figures: Figures): readonly LineD
 function corner(id: string, name: string, expectedMm: number): LineDraft {
   return measuring(
     `closing.corner.${id}`,
-    `Stand-off at the ${name} corner, by feeler gauge; expected ${millimeters(expectedMm, 2)}.`,
+    `Warm: stand-off at the ${name} corner, by feeler gauge; expected ${millimeters(expectedMm, 2)}.`,
     'stand-off',
     'mm',
     ['closing.standOffMm', 'closing.tiltDeg'],

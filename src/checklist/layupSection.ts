@@ -73,7 +73,7 @@ function layupLines(stack: KnownStack, figures: Figures): readonly LineDraft[] {
     ),
     measuring(
       'layup.stack',
-      `Offcuts laid as a stack of all plies; expected ${value(figures, 'plies.laidThicknessMm')} as laid, ${value(figures, 'plies.curedThicknessMm')} cured.`,
+      `Offcuts laid as a stack of all plies; expected ${value(figures, 'plies.laidThicknessMm')} as laid; fiber and resin in it fill ${value(figures, 'plies.curedThicknessMm')}.`,
       'stack as laid',
       'mm',
       ['plies.laidThicknessMm', 'plies.curedThicknessMm'],
@@ -90,7 +90,7 @@ function plyText(ply: Ply, card: Material, index: number, count: number): string
 function patchText(patch: PlyPatch, card: Material, index: number): string {
   const place = patch.place.trim() === '' ? '' : ` at ${patch.place.trim()}`;
   const on = patch.afterPly === 0 ? 'before ply 1' : `on ply ${patch.afterPly}`;
-  return `Patch ${index + 1}${place}: ${card.name}, ${degrees(patch.angleDeg)}${faceDownWords(patch)}, ${formatNumber(patch.areaCm2, 1)} cm², laid ${on}.`;
+  return `${patch.kind.charAt(0).toUpperCase()}${patch.kind.slice(1)} ${index + 1}${place}: ${card.name}, ${degrees(patch.angleDeg)}${faceDownWords(patch)}, ${formatNumber(patch.areaCm2, 1)} cm², laid ${on}.`;
 }
 
 function faceDownWords(ply: Pick<Ply, 'angleDeg' | 'faceDown'>): string {

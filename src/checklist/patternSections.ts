@@ -49,8 +49,8 @@ export function printSection(context: StepContext, reports: Reports, figures: Fi
     line(
       'print.lines',
       part.nominalWall === 'print'
-        ? `Print the wall as ${part.printLines} lines of ${formatNumber(plies.lineWidthMm, 2)} mm: ${value(figures, 'part.nominalWallMm')}; open face ${part.openFace === 'againstPull' ? 'away from the pull' : `toward ${part.openFace}`}.`
-        : `Print with lines of ${formatNumber(plies.lineWidthMm, 2)} mm; the wall is as drawn in the model.`,
+        ? `Print the wall as ${part.printLines} beads of ${formatNumber(plies.lineWidthMm, 3)} mm: ${value(figures, 'part.nominalWallMm')}; open face ${part.openFace === 'againstPull' ? 'away from the pull' : `toward ${part.openFace}`}.`
+        : `Print with beads of ${formatNumber(plies.lineWidthMm, 3)} mm; the wall is as drawn in the model.`,
       ['part.nominalWallMm'],
     ),
     line(

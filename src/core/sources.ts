@@ -122,6 +122,18 @@ export const sources = {
     short: 'Yong et al. 2026, compaction benchmark',
     full: 'Yong et al., Composites A 200 (2026), abstract: the same fabric in 22 laboratories, coefficient of variation of the stress at fixed thickness 42 % dry and 46 % wet.',
   },
+  rigidCavity: {
+    short: 'volume balance of a rigid cavity',
+    full: 'Volume of a rigid cavity against the volume of fiber and resin laid in; exact arithmetic. Void fraction by density has the same form (ASTM D2734); fiber volume from the lecture notes on fiber volume fraction.',
+  },
+  slotFlow: {
+    short: 'flow in a slot; consolidation of a saturated strip',
+    full: 'Laminar flow of a viscous resin in the slot between two flat lands, and consolidation of a saturated strip by Darcy flow; derived, no source.',
+  },
+  wallPractice: {
+    short: 'common practice for walls round a stack',
+    full: 'Wall a few percent under the void-free thickness; voids up to 1 % good, 2.5 % to be looked at, 5 % bad; woven fiber up to 0.53 good and 0.55 to be looked at, aligned 0.60 and 0.62. Common practice, no source.',
+  },
   closingBalance: {
     short: 'balance of forces along the pull',
     full: 'Force balance of a rigid mold half on a bed of fibers, clamp springs and lands that only push: the least of a convex energy; derived, no source.',

@@ -165,7 +165,11 @@ export class BenchSession implements BenchWorker {
       const { mesh } = measuring;
       opened.known ??= {
         whole: integrate(part.partMesh),
-        surroundings: facetSurroundings(mesh, buildAdjacency(mesh), basis?.cornersOfChildren),
+        surroundings: facetSurroundings(
+          mesh,
+          buildAdjacency(mesh),
+          basis === null ? {} : { corners: basis.cornersOfChildren, convexRadiusMm: basis.convexOfChildren },
+        ),
       };
       return opened.known;
     };

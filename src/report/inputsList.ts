@@ -10,8 +10,13 @@ function describe(path: string, spec: InputSpec): string {
       : spec.kind === 'choice'
         ? `; one of ${spec.choices.map(({ value }) => value).join(', ')}`
         : '';
-  const shown = typeof spec.default === 'string' ? spec.default : JSON.stringify(spec.default);
-  return `${path}\n    ${spec.label}. ${spec.meaning}\n    default ${shown}${unit}${range}`;
+  const shown =
+    typeof spec.default === 'string'
+      ? spec.default
+      : spec.default === null
+        ? 'not given'
+        : JSON.stringify(spec.default);
+  return `${path}\n    ${spec.label}. ${spec.meaning}\n    default ${shown}${spec.default === null ? '' : unit}${range}`;
 }
 
 export function inputsList(): string {

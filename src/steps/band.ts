@@ -1,50 +1,105 @@
 /**
- * The wall band that the ply stack allows, and what the view looks for with it. Sheets, headless report and step
- * reports all take it from here, so map, patches and verdict speak of the same limits.
+ * The walls that the ply stack accepts, and what the view looks for with them. Sheets, headless report and step reports
+ * all take them from here, so map, patches, pairing and verdicts speak of the same limits.
  */
+import {
+  acceptedWalls,
+  type AcceptedWalls,
+  type FiberGaps,
+  type WallLimits,
+} from '../core/laminate/acceptedWalls';
+import type { MeanPly } from '../core/laminate/pairing';
 import type { PatchBand } from '../core/mesh/types';
+import { compensatedSum } from '../core/numeric/compensatedSum';
 import type { ProjectInputs } from './inputs';
-import { resolveStack } from './plies/stack';
+import type { Material } from './plies/inputs';
+import { resolveStack, type KnownStack } from './plies/stack';
+import type { WallsInputs } from './walls/inputs';
 
-export interface WallBand {
-  /** Cured stack less the tolerance under it. */
-  readonly lowMm: number;
-  /** Stack as laid plus the tolerance over it. */
-  readonly highMm: number;
-  readonly curedMm: number;
-  readonly laidMm: number;
-}
-
-/** null when the stack is not known; `resolveStack` says why. */
-export function wallBand(inputs: ProjectInputs): WallBand | null {
-  const stack = resolveStack(inputs.plies);
-  if (!stack.known) return null;
-  const { curedMm, laidMm } = stack.total;
+export function wallLimits(walls: WallsInputs): WallLimits {
   return {
-    // A caliper may find plies thinner as laid than the card's cured thickness; the band stays the span of both.
-    lowMm: Math.max(0, Math.min(curedMm, laidMm) - inputs.walls.underMm),
-    highMm: Math.max(curedMm, laidMm) + inputs.walls.overMm,
-    curedMm,
-    laidMm,
+    goVoidShare: walls.goVoidPercent / 100,
+    lookVoidShare: walls.lookVoidPercent / 100,
+    badVoidShare: walls.badVoidPercent / 100,
+    toleranceMm: walls.toleranceMm,
   };
 }
 
-/**
- * The tightest inside corner that the stack is trusted to follow: its own thickness as laid (common practice).
- * null when the stack is not known.
- */
-export function leastCornerRadiusMm(inputs: ProjectInputs): number | null {
-  return wallBand(inputs)?.laidMm ?? null;
+/** Gaps at which the fibers of some plies reach their limits, each kind its own. */
+export function fiberGaps(
+  cards: readonly Pick<Material, 'weave' | 'arealWeightGsm' | 'fiberDensityGCm3'>[],
+  walls: WallsInputs,
+): FiberGaps {
+  const gap = (woven: number, aligned: number) =>
+    compensatedSum(
+      cards.map(
+        ({ weave, arealWeightGsm, fiberDensityGCm3 }) =>
+          arealWeightGsm / (1000 * fiberDensityGCm3) / (weave === 'woven' ? woven : aligned),
+      ),
+    );
+  return {
+    goMm: gap(walls.wovenGoFraction, walls.alignedGoFraction),
+    lookMm: gap(walls.wovenLookFraction, walls.alignedLookFraction),
+  };
+}
+
+/** Walls that a known stack accepts. */
+export function wallsFor(stack: KnownStack, walls: WallsInputs): AcceptedWalls {
+  const cards = stack.plies.map(({ card }) => card);
+  return acceptedWalls(stack.volume, fiberGaps(cards, walls), wallLimits(walls));
+}
+
+/** null when the stack is not known; `resolveStack` says why. */
+export function wallBand({ plies, walls }: ProjectInputs): AcceptedWalls | null {
+  const stack = resolveStack(plies);
+  return stack.known ? wallsFor(stack, walls) : null;
+}
+
+/** The mean ply of a stack, for questions about another number of plies. */
+export function meanPly(stack: KnownStack, walls: WallsInputs): MeanPly {
+  const count = stack.total.plies;
+  const fibers = fiberGaps(
+    stack.plies.map(({ card }) => card),
+    walls,
+  );
+  return {
+    voidFreeMm: stack.volume.voidFreeMm / count,
+    fiberMm: stack.volume.fiberMm / count,
+    fiberGoMm: fibers.goMm / count,
+    fiberLookMm: fibers.lookMm / count,
+  };
+}
+
+/** Walls that so many of the stack's mean ply accept. */
+export function wallsForCount(stack: KnownStack, walls: WallsInputs, plies: number): AcceptedWalls {
+  const ply = meanPly(stack, walls);
+  return acceptedWalls(
+    { voidFreeMm: plies * ply.voidFreeMm, fiberMm: plies * ply.fiberMm },
+    { goMm: plies * ply.fiberGoMm, lookMm: plies * ply.fiberLookMm },
+    wallLimits(walls),
+  );
 }
 
 /** What counts as a patch for these inputs; without a stack no wall is thick or thin, so only draft and locks show. */
 export function patchBand(inputs: ProjectInputs): PatchBand {
   const band = wallBand(inputs);
+  const { measure, leastDraftDeg, leastInnerRadiusMm } = inputs.walls;
   return {
-    measure: inputs.walls.measure,
-    lowMm: band?.lowMm ?? 0,
-    highMm: band?.highMm ?? Number.POSITIVE_INFINITY,
-    leastDraftDeg: inputs.walls.leastDraftDeg,
-    leastCornerRadiusMm: band?.laidMm ?? null,
+    measure,
+    lowMm: band?.goLowMm ?? 0,
+    highMm: band?.goHighMm ?? Number.POSITIVE_INFINITY,
+    leastDraftDeg,
+    leastCornerRadiusMm: leastInnerRadiusMm,
+    leastOuterEdgeRadiusMm: leastOuterEdgeRadiusMm(inputs),
   };
+}
+
+/**
+ * Outer edges of the show face: hollow corners of the half that the plies are pressed into by hand when that is the
+ * negative; else at least the inside radius and the plies over it (common practice).
+ */
+export function leastOuterEdgeRadiusMm(inputs: ProjectInputs): number {
+  const { laidIn, leastOuterRadiusMm, leastInnerRadiusMm } = inputs.walls;
+  const overInner = leastInnerRadiusMm + (wallBand(inputs)?.voidFreeMm ?? 0);
+  return laidIn === 'negative' ? Math.max(leastOuterRadiusMm, overInner) : overInner;
 }

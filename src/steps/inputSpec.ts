@@ -6,7 +6,8 @@ export interface NumberSpec {
   readonly unit: string;
   /** One plain sentence: what it is and where the maker gets it. */
   readonly meaning: string;
-  readonly default: number;
+  /** null: nothing is given in advance, and it may stay so. */
+  readonly default: number | null;
   readonly min: number;
   readonly max: number;
   /** Decimals shown. */

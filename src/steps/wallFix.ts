@@ -1,55 +1,90 @@
-/** What would bring wall and stack together: other plies, another wall, or both; in numbers. */
-import { pairWallsWithStacks, type WallStackPair } from '../core/laminate/pairing';
-import { wantedPlies, wantedWallMm } from '../core/laminate/wantedPlies';
+/** What would bring wall and stack together: other plies, another wall, or what fills the rest; each one tried. */
+import { filledWall, wallWord, type AcceptedWalls } from '../core/laminate/acceptedWalls';
+import {
+  beadRange,
+  pairWallsWithStacks,
+  wallRescue,
+  wantedPlies,
+  type WallStackPair,
+} from '../core/laminate/pairing';
 import { formatNumber } from '../core/units/formatNumber';
-import type { WallBand } from './band';
+import { meanPly, wallLimits, wallsForCount } from './band';
 import type { ProjectInputs } from './inputs';
 import type { KnownStack } from './plies/stack';
 
-/** Walls of more lines than this are not offered; an enclosure wall of eight lines is a block. */
-const mostLines = 8;
+/** Stacks of more plies than this are not offered. */
+const mostPlies = 8;
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;
-/** Rounding crumbs must not rank one exact pair before another. */
-const size = (row: WallStackPair) => (row.exact ? 0 : Math.abs(row.mismatchMm));
+const plyCount = (plies: number) => `${plies} ${plies === 1 ? 'ply' : 'plies'}`;
 
-/** All pairs of whole lines and whole plies up to eight lines, for the stack's mean thickness as laid. */
-export function pairingRows(lineWidthMm: number, stack: KnownStack): readonly WallStackPair[] {
-  return pairWallsWithStacks(lineWidthMm, stack.laidPlyMm, mostLines);
+/** Stacks of one to eight plies of the mean ply, each against the whole beads that come nearest. */
+export function pairingRows(stack: KnownStack, { plies, walls }: ProjectInputs): readonly WallStackPair[] {
+  return pairWallsWithStacks(plies.lineWidthMm, meanPly(stack, walls), wallLimits(walls), mostPlies);
 }
 
-/** The pair with the least mismatch; between equals the one nearest to the present wall. */
-export function bestPair(rows: readonly WallStackPair[], presentWallMm: number): WallStackPair | null {
-  const away = (row: WallStackPair) => Math.abs(row.wallMm - presentWallMm);
-  return rows.reduce<WallStackPair | null>(
-    (best, row) =>
-      best === null || size(row) < size(best) || (size(row) === size(best) && away(row) < away(best))
-        ? row
-        : best,
-    null,
-  );
+/** Plies that fill a wall, never fewer. */
+export function pliesForWall(wallMm: number, stack: KnownStack, { walls }: ProjectInputs): number {
+  return wantedPlies(wallMm, meanPly(stack, walls).voidFreeMm, wallLimits(walls).goVoidShare);
 }
 
-/** e.g. "Lay 4 plies for this wall; or make the wall 0.80 mm (0.70 to 0.90 mm suits 3 plies); or 3 lines and 5 plies." */
+/**
+ * e.g. "Make the wall 0.67 mm (0.64 to 0.71 mm is right for 3 plies); or lay 4 plies, which fill this wall: 1 % voids,
+ * fiber 52 %." Plies are offered only when their number is right for the wall; else what fills the rest.
+ */
 export function wallFix(
   wallMm: number,
   stack: KnownStack,
-  band: WallBand,
-  { plies: { lineWidthMm }, walls: { overMm } }: ProjectInputs,
+  band: AcceptedWalls,
+  inputs: ProjectInputs,
 ): string {
+  const count = stack.total.plies;
   const ways: string[] = [];
-  const { plies } = stack.total;
-  const better = wantedPlies(wallMm, stack.curedPlyMm, stack.laidPlyMm, overMm);
-  if (better !== plies)
-    ways.push(`lay ${better} ${better === 1 ? 'ply' : 'plies'} for a wall of ${mm(wallMm)}`);
-  ways.push(
-    `make the wall ${mm(wantedWallMm(band.curedMm, band.laidMm))} (${mm(band.lowMm)} to ${mm(band.highMm)} is accepted for ${plies} ${plies === 1 ? 'ply' : 'plies'})`,
-  );
-  const pair = bestPair(pairingRows(lineWidthMm, stack), wallMm);
-  if (pair !== null && pair.plies !== plies && Math.abs(pair.wallMm - wallMm) > overMm)
+  const better = pliesForWall(wallMm, stack, inputs);
+  const filled = wallsForCount(stack, inputs.walls, better);
+  const fits = wallWord(filled, wallMm) !== 'stop';
+  if (better !== count && fits) ways.push(`lay ${plyCount(better)}: ${filledWords(filled, wallMm)}`);
+  if (band.goLowMm <= band.goHighMm)
     ways.push(
-      `change both: ${pair.lines} × ${mm(lineWidthMm)} lines are ${mm(pair.wallMm)} for ${pair.plies} plies of ${mm(stack.laidPlyMm)}, ${mm(pair.stackMm)} as laid`,
+      `make the wall ${mm(band.wantedMm)}${beadWords(band.wantedMm, inputs)} (${mm(band.goLowMm)} to ${mm(band.goHighMm)} is right for ${plyCount(count)})`,
     );
+  else
+    ways.push(
+      `take a prepreg with more resin, or add a resin film: ${plyCount(count)} hold ${formatNumber((100 * band.fiberMm) / band.voidFreeMm, 0)} % fiber before any resin has left, more than they let through`,
+    );
+  if (!fits) ways.push(...rescueWays(wallMm, stack, inputs));
   const text = ways.join('; or ');
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function filledWords(walls: AcceptedWalls, wallMm: number): string {
+  const { voidShare, fiberFraction } = filledWall(walls, wallMm);
+  return `${formatNumber(100 * voidShare, 1)} % voids, fiber ${formatNumber(100 * fiberFraction, 0)} %`;
+}
+
+/** " = 2 × 0.34 mm beads" where beads of a usual width make it. */
+function beadWords(wantedMm: number, { plies: { lineWidthMm } }: ProjectInputs): string {
+  const beads = Math.max(1, Math.round(wantedMm / lineWidthMm));
+  const width = wantedMm / beads;
+  const [narrow, wide] = beadRange;
+  return width < narrow * lineWidthMm || width > wide * lineWidthMm
+    ? ''
+    : `, ${beads} × ${formatNumber(width, 3)} mm ${beads === 1 ? 'bead' : 'beads'}`;
+}
+
+/** A wall between two numbers of plies: one thinner ply, or a resin film. */
+function rescueWays(wallMm: number, stack: KnownStack, { walls }: ProjectInputs): readonly string[] {
+  const card = stack.plies[0]?.card;
+  if (card === undefined) return [];
+  const rescue = wallRescue(
+    wallMm,
+    meanPly(stack, walls),
+    { fiberGCm3: card.fiberDensityGCm3, resinGCm3: card.resinDensityGCm3 },
+    walls,
+  );
+  if (rescue === null) return [];
+  const { plies, missingMm, thinPlyGsm, filmGsm, filmFiberFraction } = rescue;
+  return [
+    `keep this wall with ${plyCount(plies)} and ${mm(missingMm)} more: one thinner ply of about ${formatNumber(thinPlyGsm, 0)} g/m² of fiber, or a resin film of ${formatNumber(filmGsm, 0)} g/m² (fiber then ${formatNumber(100 * filmFiberFraction, 0)} %)`,
+  ];
 }

@@ -35,7 +35,7 @@ function nominalWall(lines: number, lineWidthMm: number): WallInUse {
     known: true,
     medianMm: wallMm,
     nominal: true,
-    how: `${lines} lines × ${formatNumber(lineWidthMm, 2)} mm, your entry, the same everywhere`,
+    how: `${lines} beads × ${formatNumber(lineWidthMm, 3)} mm, your entry, the same everywhere`,
     shares: (lowMm, highMm) => ({
       under: wallMm < lowMm ? 1 : 0,
       within: wallMm >= lowMm && wallMm <= highMm ? 1 : 0,

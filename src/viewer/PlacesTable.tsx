@@ -10,7 +10,7 @@ const shownAtFirst = 5;
 function worstText({ finding, worst }: Patch, stackMm: number | null): string {
   if (finding === 'locks') return '–';
   if (finding === 'drags') return `${formatNumber(worst, 1)}°`;
-  if (finding === 'tight corner') return `R ${formatNumber(worst, 2)} mm`;
+  if (finding === 'tight corner' || finding === 'tight edge') return `R ${formatNumber(worst, 2)} mm`;
   if (stackMm === null) return `${formatNumber(worst, 2)} mm`;
   const less = worst - stackMm;
   return `${less > 0 ? '+' : ''}${formatNumber(less, 2)} mm`;

@@ -1,5 +1,5 @@
 /** The maps of the closed mold: gap, class, fiber, bed pressure, and the change of wall that the stack wants. */
-import type { ClassLimits } from '../core/closing/classes';
+import type { ClassLimits, ClosingClass } from '../core/closing/classes';
 import type { ClosingMaps } from '../core/closing/closingMaps';
 import { formatNumber } from '../core/units/formatNumber';
 import { cividis, orangePurple, purpleOrange, rgbOf, type ClassScale, type RampScale } from './colorScales';
@@ -25,9 +25,9 @@ export function isClosingTab(tab: string): tab is ClosingTab {
 export interface ClosingMapData {
   readonly maps: ClosingMaps;
   readonly limits: ClassLimits;
+  /** What the plies fill. */
   readonly curedMm: number;
-  /** Before closing. */
-  readonly laidMm: number;
+  readonly wantedMm: number;
   /** Fiber volume fraction past which the stack is choked. */
   readonly limitFraction: number;
   readonly wantedFraction: number;
@@ -37,12 +37,24 @@ export interface ClosingMapData {
 
 const outside = 'not pressed on: no show face';
 
+/** What a maker calls them. */
+export const closingClassWords: Readonly<Record<ClosingClass, string>> = {
+  choked: 'too tight',
+  packed: 'pressed',
+  light: 'barely pressed',
+  loose: 'loose',
+};
+
 /** In the order of `closingClass`. */
 export const closingClassLabels: readonly ClassLabel[] = [
-  { label: 'choked', meaning: 'past the fiber limit: dry, and holds the mold open', hatch: 'cross' },
-  { label: 'packed', meaning: 'cured thickness down to the fiber limit', hatch: 'none' },
-  { label: 'light', meaning: 'between cured and laid: hardly pressed', hatch: 'dots' },
-  { label: 'loose', meaning: 'wider than the stack as laid: no pressure', hatch: 'slant' },
+  {
+    label: closingClassWords.choked,
+    meaning: 'too much fiber: dry, and holds the mold open',
+    hatch: 'cross',
+  },
+  { label: closingClassWords.packed, meaning: 'filled, hardly any air', hatch: 'none' },
+  { label: closingClassWords.light, meaning: 'some air: hardly any pressure', hatch: 'dots' },
+  { label: closingClassWords.loose, meaning: 'more air than you accept', hatch: 'slant' },
 ];
 
 /** The same colors as the bar of shares on the sheet. */
@@ -53,18 +65,18 @@ const classColors: ClassScale = {
 
 const tick = (at: number) => ({ at, label: formatNumber(at, 2) });
 
-function gapView({ maps, limits, curedMm, laidMm }: ClosingMapData): MapView {
-  const span = Math.max(0.1, laidMm - limits.chokedUnderMm);
-  const scale: RampScale = { kind: 'ramp', ramp: purpleOrange, low: laidMm - span, high: laidMm + span };
+function gapView({ maps, limits, curedMm }: ClosingMapData): MapView {
+  const span = Math.max(0.1, 1.5 * (curedMm - limits.chokedUnderMm));
+  const scale: RampScale = { kind: 'ramp', ramp: purpleOrange, low: curedMm - span, high: curedMm + span };
   return {
     values: maps.gapMm,
     scale,
     legend: {
       kind: 'ramp',
-      title: 'Gap, mm; white: the stack before closing',
+      title: 'Gap, mm; white: what the plies fill',
       scale,
-      ticks: [tick(scale.low), tick(laidMm), tick(scale.high)],
-      limit: curedMm < scale.low ? null : { at: curedMm, label: `cured ${formatNumber(curedMm, 2)}` },
+      ticks: [tick(scale.low), tick(curedMm), tick(scale.high)],
+      limit: { at: limits.lightUpToMm, label: `too much air ${formatNumber(limits.lightUpToMm, 2)}` },
       noValue: outside,
     },
   };
@@ -135,8 +147,8 @@ function pressureView({ maps, clampPressureKpa }: ClosingMapData): MapView {
   };
 }
 
-function changeView({ maps, laidMm }: ClosingMapData): MapView {
-  const span = Math.max(0.2, Math.round((laidMm / 3) * 10) / 10);
+function changeView({ maps, wantedMm }: ClosingMapData): MapView {
+  const span = Math.max(0.2, Math.round((wantedMm / 3) * 10) / 10);
   const scale: RampScale = { kind: 'ramp', ramp: orangePurple, low: -span, high: span };
   return {
     values: maps.wallChangeMm,

@@ -156,7 +156,14 @@ function wallMap(maps: MapArrays, limits: MapLimits): MapView {
   return {
     values,
     scale,
-    legend: { kind: 'ramp', title: 'Wall less stack, mm', scale, ticks, limit: null, noValue: 'no wall met' },
+    legend: {
+      kind: 'ramp',
+      title: 'Wall less the wall wanted, mm',
+      scale,
+      ticks,
+      limit: null,
+      noValue: 'no wall met',
+    },
   };
 }
 

@@ -59,11 +59,31 @@ export const migrations: readonly MigrationStep[] = [
   {
     toFormat: 5,
     change:
-      'limits of voids, fiber share and resin pressure, and what else the bench asks; starts at its default',
-    migrate: (project) => ({
-      ...project,
-      inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
-    }),
+      'walls are held against what the plies fill: tolerances about laid and cured went, voids and resin lost are measured or left open; what else is missing starts at its default',
+    migrate: (project) => {
+      const inputs = objectIn(project, 'inputs');
+      const { overMm: _over, underMm: _under, ...walls } = objectIn(inputs, 'walls');
+      const plies = objectIn(inputs, 'plies');
+      const { wovenLimitFraction: _limit, cureTemperatureC: _cure, ...closing } = objectIn(inputs, 'closing');
+      // 0 stood for "none entered".
+      const measured = (field: string) => (plies[field] === 0 ? null : plies[field]);
+      return {
+        ...project,
+        inputs: withMissingFilled(
+          {
+            ...inputs,
+            walls,
+            closing,
+            plies: {
+              ...plies,
+              resinLostPercent: measured('resinLostPercent'),
+              voidPercent: measured('voidPercent'),
+            },
+          },
+          defaultProjectInputs,
+        ),
+      };
+    },
   },
 ];
 

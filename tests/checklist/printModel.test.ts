@@ -109,6 +109,8 @@ describe('the plies on the checklist', () => {
   ];
   const patch = {
     id: 'x',
+    kind: 'doubler' as const,
+    wallMm: null,
     place: 'hinge',
     materialId: 'twill-200',
     angleDeg: 30,

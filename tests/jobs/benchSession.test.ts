@@ -69,6 +69,7 @@ describe('bench session', () => {
       highMm: 1.5,
       leastDraftDeg: 2,
       leastCornerRadiusMm: 1,
+      leastOuterEdgeRadiusMm: null,
     } as const;
     expect(await bench.findPatches(band)).toEqual(await session.findPatches(band));
     expect(await bench.cut({ axis: 'x', atMm: 3 })).toEqual(await session.cut({ axis: 'x', atMm: 3 }));
@@ -151,6 +152,7 @@ describe('bench session', () => {
       highMm: 2,
       leastDraftDeg: 2,
       leastCornerRadiusMm: null,
+      leastOuterEdgeRadiusMm: null,
     });
     expect(findings.map(({ finding }) => finding)).toEqual(expect.arrayContaining(['thin', 'drags']));
     expect(Math.abs((await session.bestPull(ignore)).pull[2])).toBeCloseTo(1, 6);

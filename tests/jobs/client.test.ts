@@ -77,6 +77,7 @@ describe('bench client', () => {
       highMm: 1,
       leastDraftDeg: 1,
       leastCornerRadiusMm: null,
+      leastOuterEdgeRadiusMm: null,
     });
     const cut = client.cut(x(1));
     await settled();

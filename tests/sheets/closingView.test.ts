@@ -21,18 +21,18 @@ let context: StepContext;
 let state: ClosingState;
 let data: ClosingMapData;
 
-// Open along +z, so the negative leaves downward; three plies as laid (0.90 mm) in a wall of 0.80 mm.
+// Open along +z, so the negative leaves downward; three plies that fill 0.70 mm in a wall of 0.67 mm.
 beforeAll(async () => {
   const session = new BenchSession();
   const { shapes, onShape } = shapeCatcher();
-  await session.importFile(stlBlob(tray([60, 40, 12], 0.8, 4)), 'tray.stl', ignore);
+  await session.importFile(stlBlob(tray([60, 40, 12], 0.67, 4)), 'tray.stl', ignore);
   reply = await session.measure({ ...alongZ, pull: [0, 0, -1] }, ignore, onShape);
   shape = shapes[0]!;
   context = trayContext({ summary: reply.summary, closing: { lands: 'none' } });
   const answer = closingState(context);
   if (!answer.known) throw new Error(answer.reason);
   state = answer;
-  const view = closingView(context, reply.maps.closing);
+  const view = closingView(context, reply.maps.closing, shape.display);
   if (!view.known) throw new Error(view.why);
   data = view.data;
 });
@@ -62,14 +62,19 @@ describe('maps', () => {
     expect(newtons / state.main.solution.laminateForceN).toBeCloseTo(1, 2);
   });
 
-  it('carry their numbers in the legends, white at the stack before closing', () => {
+  it('carry their numbers in the legends, white at what the plies fill', () => {
     const gap = closingMapView('gap', data).legend;
     if (gap.kind !== 'ramp') throw new Error('a ramp');
-    expect(gap.ticks.map(({ label }) => label)[1]).toBe('0.90');
-    expect(gap.limit?.label).toMatch(/^cured 0\.\d\d$/u);
+    expect(gap.ticks.map(({ label }) => label)[1]).toBe('0.70');
+    expect(gap.limit?.label).toMatch(/^too much air 0\.72$/u);
     const { legend } = closingMapView('class', data);
     if (legend.kind !== 'classes') throw new Error('classes');
-    expect(legend.classes.map(({ label }) => label)).toEqual(['choked', 'packed', 'light', 'loose']);
+    expect(legend.classes.map(({ label }) => label)).toEqual([
+      'too tight',
+      'pressed',
+      'barely pressed',
+      'loose',
+    ]);
     expect(new Set(legend.classes.map(({ hatch }) => hatch)).size).toBe(4);
   });
 
@@ -77,6 +82,7 @@ describe('maps', () => {
     const view = closingView(
       trayContext({ summary: reply.summary, part: { nominalWall: 'print', printLines: 2 } }),
       reply.maps.closing,
+      shape.display,
     );
     if (!view.known) throw new Error(view.why);
     const wanted = view.data.maps.wallChangeMm.filter((one) => !Number.isNaN(one));
@@ -84,7 +90,7 @@ describe('maps', () => {
   });
 
   it('say why there is nothing to draw', () => {
-    expect(closingView(emptyContext(), reply.maps.closing)).toEqual({
+    expect(closingView(emptyContext(), reply.maps.closing, shape.display)).toEqual({
       known: false,
       why: 'No pattern is imported yet.',
     });
@@ -95,7 +101,7 @@ describe('maps', () => {
         clamps: [{ ...context.inputs.closing.clamps[0]!, placed: 'at a place', xMm: 500, yMm: 0 }],
       },
     });
-    expect(closingView(tipping, reply.maps.closing)).toMatchObject({ known: false });
+    expect(closingView(tipping, reply.maps.closing, shape.display)).toMatchObject({ known: false });
   });
 });
 

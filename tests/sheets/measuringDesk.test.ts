@@ -84,7 +84,7 @@ function fakeClient() {
 function project(
   change: {
     scale?: number;
-    overMm?: number;
+    goVoidPercent?: number;
     pattern?: PatternRecord | null;
     mold?: Partial<(typeof defaultProjectInputs)['mold']>;
   } = {},
@@ -95,7 +95,7 @@ function project(
     inputs: {
       ...defaultProjectInputs,
       part: { ...part, scale: change.scale ?? 1 },
-      walls: { ...walls, overMm: change.overMm ?? walls.overMm },
+      walls: { ...walls, goVoidPercent: change.goVoidPercent ?? walls.goVoidPercent },
       mold: { ...mold, ...change.mold },
     },
     packedMesh: () => 'packed-a',
@@ -150,7 +150,7 @@ describe('the measuring desk', () => {
     const desk = createMeasuringDesk(client, createMeasureCache());
     desk.follow(project());
     await settle();
-    desk.follow(project({ overMm: 0.1 }));
+    desk.follow(project({ goVoidPercent: 0.1 }));
     expect(desk.store.getState().measured).not.toBeNull();
     await settle();
     expect(asked.slice(3)).toEqual(['patches up to 1.00']);
@@ -165,7 +165,7 @@ describe('the measuring desk', () => {
     mocks.findPatches.mockResolvedValueOnce(late as never[]);
     desk.follow(project());
     await settle();
-    desk.follow(project({ overMm: 0.1 }));
+    desk.follow(project({ goVoidPercent: 0.1 }));
     // The first search ends while the typing settles and the second has not begun.
     found[0]?.(early as never[]);
     await vi.advanceTimersByTimeAsync(1);
@@ -277,7 +277,7 @@ describe('casting the halves', () => {
     desk.follow(project());
     await settle();
     expect(desk.store.getState()).toMatchObject({ mold: null, castStopped: true, moldProblem: null });
-    desk.follow(project({ overMm: 0.2 }));
+    desk.follow(project({ goVoidPercent: 0.2 }));
     await settle();
     expect(mocks.castHalves).toHaveBeenCalledOnce();
     desk.castAgain();

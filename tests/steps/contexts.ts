@@ -62,7 +62,7 @@ export function walls(...pieces: readonly (readonly [wallMm: number, areaMm2: nu
   };
 }
 
-/** 10 000 mm² of show face with a wall of 0.80 mm, everything drafted by 5°. */
+/** 10 000 mm² of show face with a wall of 0.67 mm, what three default plies want; everything drafted by 5°. */
 export const traySummary: PartSummary = {
   facetCount: 1200,
   volumeMm3: 9000,
@@ -71,17 +71,18 @@ export const traySummary: PartSummary = {
   centroidMm: [60, 32, 6],
   boxMinMm: [0, 0, 0],
   boxMaxMm: [120, 64, 18],
-  rayWall: quantiles(0.8),
-  ballWall: quantiles(0.8),
-  showRayWall: quantiles(0.8),
-  showBallWall: quantiles(0.79),
+  rayWall: quantiles(0.67),
+  ballWall: quantiles(0.67),
+  showRayWall: quantiles(0.67),
+  showBallWall: quantiles(0.66),
   draft: { under1DegShare: 0, under3DegShare: 0, awayShare: 0.4, trappedShare: 0 },
   insideCornerRadiusMm: { p5: 2, min: 1.5 },
+  outerEdgeRadiusMm: { p5: 4, min: 3.5 },
   kindAreaMm2: { show: 10_000, core: 9600, rim: 1000, detail: 400, trapped: 0, unmeasured: 0 },
   releaseDraft: { draftDeg: Float32Array.of(5), cumulativeAreaMm2: Float64Array.of(19_600) },
-  showWall: walls([0.8, 10_000]),
-  showWallByBall: walls([0.79, 10_000]),
-  closing: histogramOf(plate(125, 80, 16, () => 0.8)),
+  showWall: walls([0.67, 10_000]),
+  showWallByBall: walls([0.66, 10_000]),
+  closing: histogramOf(plate(125, 80, 16, () => 0.67)),
   solid: false,
 };
 
@@ -139,7 +140,7 @@ interface Changes {
   readonly pattern?: Partial<PatternRecord>;
 }
 
-/** The tray with the default stack (three plies of 0.3 mm as laid), changed where asked. */
+/** The tray with the default stack (three plies that fill 0.70 mm), changed where asked. */
 export function trayContext(changes: Changes = {}): StepContext {
   return {
     inputs: inputsWith(changes),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { patchBand, wallBand } from '../../src/steps/band';
+import { defaultMaterial } from '../../src/steps/plies/inputs';
 import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs';
 import { stepReports, steps } from '../../src/steps/registry';
 import type { StepContext } from '../../src/steps/context';
@@ -93,14 +94,14 @@ describe('the steps', () => {
     };
     const prediction = blockPrediction(inputsWith({ cure }));
     const allGo = trayContext({
-      plies: { lineWidthMm: 0.4 },
+      plies: { lineWidthMm: 0.335 },
       moldInputs: { patternSoftensC: 120 },
       cure,
       prediction,
     });
     expect(ready(allGo)?.word).toBe('go');
     expect(ready(trayContext())?.word).toBe('look again');
-    expect(ready(emptyContext({ plies: { lineWidthMm: 0.4 } }))?.word).toBe('not yet known');
+    expect(ready(emptyContext({ plies: { lineWidthMm: 0.335 } }))?.word).toBe('not yet known');
     const stop = ready(trayContext({ part: { nominalWall: 'print' } }));
     expect(stop?.word).toBe('stop');
     expect(stop?.reason).toContain('Walls & draft');
@@ -108,18 +109,22 @@ describe('the steps', () => {
 });
 
 describe('the band', () => {
-  test('reaches from the cured stack to the stack as laid, tolerances added', () => {
-    const band = wallBand(inputsWith({ walls: { overMm: 0.1, underMm: 0.02 } }));
-    expect(band?.highMm).toBeCloseTo(1, 9);
-    expect(band?.lowMm).toBeCloseTo((band?.curedMm ?? 0) - 0.02, 12);
+  test('reaches from the fiber that is good to the voids that are', () => {
+    const band = wallBand(inputsWith({ walls: { goVoidPercent: 2, wovenGoFraction: 0.5 } }));
+    expect(band?.goHighMm).toBeCloseTo(0.701052 / 0.98, 6);
+    expect(band?.goLowMm).toBeCloseTo(0.338983 / 0.5, 6);
+    const oneWay = { ...defaultMaterial, weave: 'unidirectional' as const };
+    expect(wallBand(inputsWith({ plies: { materials: [oneWay] } }))?.lookLowMm).toBeCloseTo(
+      0.338983 / 0.62,
+      6,
+    );
   });
 
-  test('never goes below nothing, and is not known without plies', () => {
-    expect(wallBand(inputsWith({ walls: { underMm: 5 } }))?.lowMm).toBe(0);
+  test('is not known without plies', () => {
     expect(wallBand(inputsWith({ plies: { stack: [] } }))).toBeNull();
     expect(patchBand(inputsWith({ plies: { stack: [] } }))).toMatchObject({
       lowMm: 0,
-      leastCornerRadiusMm: null,
+      highMm: Number.POSITIVE_INFINITY,
     });
   });
 });

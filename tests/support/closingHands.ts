@@ -1,4 +1,6 @@
 /** Show faces made by hand for the balance of mold closing: flat plates, cups and cones as grids of places. */
+import type { BedCurve } from '../../src/core/closing/bedCurve';
+import type { ClassLimits } from '../../src/core/closing/classes';
 import { closingHistogram } from '../../src/core/closing/closingHistogram';
 import type { ClosingFrame, ClosingHistogram, FacetSamples } from '../../src/core/closing/closingTypes';
 
@@ -111,4 +113,18 @@ export function cup(
     }
   }
   return handFace(handFrame(lengthMm, widthMm, depthMm), places);
+}
+
+/** Classes by thickness alone, as the 23 balances of the independent solver were told. */
+export function classLimits(
+  curve: Pick<BedCurve, 'limitGapMm'>,
+  curedMm: number,
+  laidMm: number,
+  toleranceMm: number,
+): ClassLimits {
+  return {
+    chokedUnderMm: curve.limitGapMm,
+    packedUpToMm: curedMm,
+    lightUpToMm: laidMm + toleranceMm,
+  };
 }

@@ -31,6 +31,7 @@ beforeAll(async () => {
     highMm: 2,
     leastDraftDeg: 2,
     leastCornerRadiusMm: null,
+    leastOuterEdgeRadiusMm: null,
   });
   section = await session.cut({ axis: 'x', atMm: 0 });
   probe = await session.probe([5, 5, -100], [0, 0, 1]);

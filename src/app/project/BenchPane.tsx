@@ -4,7 +4,7 @@ import type { Probe } from '../../jobs/protocol';
 import type { HeatMoment } from '../../sheets/cure/heatMoment';
 import type { CureForecast } from '../../sheets/cure/useCurePrediction';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
-import { leastCornerRadiusMm, wallBand } from '../../steps/band';
+import { wallBand } from '../../steps/band';
 import type { StepContext } from '../../steps/context';
 import { useKeyedState } from '../../ui/useKeyedState';
 import { BenchView, type BenchMap } from '../../viewer/BenchView';
@@ -89,9 +89,9 @@ export function BenchPane(props: BenchPaneProps) {
         pull={inputs.part.pull}
         limits={{
           measure: inputs.walls.measure,
-          stackMm: wallBand(inputs)?.laidMm ?? null,
+          stackMm: wallBand(inputs)?.wantedMm ?? null,
           leastDraftDeg: inputs.walls.leastDraftDeg,
-          leastCornerRadiusMm: leastCornerRadiusMm(inputs),
+          leastCornerRadiusMm: inputs.walls.leastInnerRadiusMm,
         }}
         map={map}
         onMap={(next) => setChosen({ ...chosen, [stepId]: next })}

@@ -29,7 +29,7 @@ export function useClosedMold(
 ): ClosedMold | null {
   const [held, hold] = useKeyedState<string | null>(reply, () => null);
   const closing = useMemo(
-    () => (reply === null ? null : closingView(context, reply.maps.closing)),
+    () => (reply === null ? null : closingView(context, reply.maps.closing, reply.shape.display)),
     [reply, context],
   );
   const marked = useMemo<Marked | null>(() => {

@@ -1,22 +1,21 @@
 /** What the laminate is in each place of the closed mold. */
-import type { BedCurve } from './bedCurve';
 import type { ClosingSamples } from './closingTypes';
 import { gapMm, type ClosingPosition } from './tiltedBalance';
 
 /** Values of a class map, in the order in which they are asked. */
 export const closingClass = {
-  /** Past the fiber limit: dry spots, and it holds the mold open. */
+  /** More fiber than the stack takes: dry spots, and it holds the mold open. */
   choked: 0,
-  /** At or under the cured thickness: resin is pressed out. */
+  /** Filled, with no more voids than are good. */
   packed: 1,
-  /** Between cured and laid: pressed little, air may stay. */
+  /** Filled but for some voids: hardly any pressure in the resin. */
   light: 2,
-  /** Wider than the stack as laid: no pressure at all. */
+  /** More air than can be accepted. */
   loose: 3,
 } as const;
 export type ClosingClass = keyof typeof closingClass;
 
-/** Gaps at which one class becomes the next, mm. h0 < h1 is not guaranteed, so they are asked in order. */
+/** Gaps at which one class becomes the next, mm; asked in order, since the first may lie over the second. */
 export interface ClassLimits {
   readonly chokedUnderMm: number;
   readonly packedUpToMm: number;
@@ -25,24 +24,11 @@ export interface ClassLimits {
 
 export type ClassShares = Readonly<Record<ClosingClass, number>>;
 
-/** `tolerance`: half a caliper step, so that a wall drawn exactly at the stack is not called loose for its last decimal. */
-export function classLimits(
-  curve: Pick<BedCurve, 'limitGapMm'>,
-  curedMm: number,
-  laidMm: number,
-  toleranceMm: number,
-): ClassLimits {
-  return {
-    chokedUnderMm: curve.limitGapMm,
-    packedUpToMm: curedMm,
-    lightUpToMm: laidMm + toleranceMm,
-  };
-}
-
-export function classOf(gap: number, limits: ClassLimits): number {
+/** `evenedGap`: the gap as resin has evened it out, which tells how well it is filled; fibers go by the gap itself. */
+export function classOf(gap: number, limits: ClassLimits, evenedGap = gap): number {
   if (gap < limits.chokedUnderMm) return closingClass.choked;
-  if (gap <= limits.packedUpToMm) return closingClass.packed;
-  return gap <= limits.lightUpToMm ? closingClass.light : closingClass.loose;
+  if (evenedGap <= limits.packedUpToMm) return closingClass.packed;
+  return evenedGap <= limits.lightUpToMm ? closingClass.light : closingClass.loose;
 }
 
 /** Walls within a bin are taken as spread evenly between its least and largest. */
@@ -51,11 +37,12 @@ interface WallSpread {
   readonly wallHighMm?: Float64Array;
 }
 
-/** Area shares, 0 to 1, that add up to 1; all loose for no area. */
+/** Area shares, 0 to 1, that add up to 1; all loose for no area. `evenedMm`: see `classOf`, per place. */
 export function classShares(
   samples: ClosingSamples & WallSpread,
   position: ClosingPosition,
   limits: ClassLimits,
+  evenedMm: ArrayLike<number> | null = null,
 ): ClassShares {
   const { areaMm2, wallMm, wallLowMm, wallHighMm } = samples;
   const area = [0, 0, 0, 0];
@@ -67,6 +54,13 @@ export function classShares(
     const low = gap - (wallMm[place]! - (wallLowMm?.[place] ?? wallMm[place]!));
     const high = gap + ((wallHighMm?.[place] ?? wallMm[place]!) - wallMm[place]!);
     all += own;
+    if (evenedMm !== null) {
+      const choked =
+        high > low ? shareUnder(low, high, limits.chokedUnderMm) : Number(low < limits.chokedUnderMm);
+      area[0]! += own * choked;
+      area[classOf(Infinity, limits, evenedMm[place]!)]! += own * (1 - choked);
+      continue;
+    }
     const lowClass = classOf(low, limits);
     if (lowClass === classOf(high, limits)) {
       area[lowClass]! += own;

@@ -17,13 +17,14 @@ export interface ClosingMaps {
 
 export const noClosingClass = 255;
 
-/** `wantedWallMm`: the wall that the stack wants. */
+/** `wantedWallMm`: the wall that the stack wants. `evenedMm`: gaps as resin has evened them out, per facet. */
 export function closingMaps(
   samples: ClosingSamples,
   position: ClosingPosition,
   curve: BedCurve,
   limits: ClassLimits,
   wantedWallMm: number,
+  evenedMm: ArrayLike<number> | null = null,
 ): ClosingMaps {
   const count = samples.areaMm2.length;
   const maps: ClosingMaps = {
@@ -40,7 +41,7 @@ export function closingMaps(
     // A gap that closes on itself holds no laminate: it is choked, with no fraction to show.
     maps.fiberFraction[facet] = gap > curve.solidFiberMm ? curve.solidFiberMm / gap : 1;
     maps.pressureKpa[facet] = 1000 * pressureAt(curve, gap);
-    maps.closingClass[facet] = classOf(gap, limits);
+    maps.closingClass[facet] = classOf(gap, limits, evenedMm?.[facet] ?? gap);
     maps.wallChangeMm[facet] = wantedWallMm - samples.wallMm[facet]!;
   }
   return maps;

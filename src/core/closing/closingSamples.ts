@@ -1,4 +1,5 @@
 import { facetKind, reachBit, type IndexedMesh, type Measurement } from '../mesh/types';
+import { bridgedWalls } from './bridgedWalls';
 import { closingFrame } from './closingFrame';
 import type { FacetSamples } from './closingTypes';
 import { facingWallMm } from './facingWall';
@@ -11,15 +12,16 @@ import { midSurfaceAreas } from './midSurfaceArea';
 export function closingSamples(mesh: IndexedMesh, measurement: Measurement): FacetSamples {
   const { facetCount, normal, centerMm, areaMm2, kind, reach, pull } = measurement;
   const frame = closingFrame(mesh.positions, pull);
-  const wallMm = new Float32Array(facetCount);
+  const measuredMm = new Float32Array(facetCount);
   let wallsKnown = false;
   for (let facet = 0; facet < facetCount; facet++) {
     if (kind[facet] !== facetKind.show) continue;
     const wall = facingWallMm(measurement, facet);
     if (!(wall > 0)) continue;
-    wallMm[facet] = wall;
+    measuredMm[facet] = wall;
     wallsKnown = true;
   }
+  const wallMm = bridgedWalls(measurement, measuredMm);
   let area = midSurfaceAreas(mesh, measurement, wallMm);
   if (!wallsKnown) {
     area = new Float32Array(facetCount);

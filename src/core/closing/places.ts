@@ -70,6 +70,7 @@ export function closingPlaces(
   curve: BedCurve,
   limits: ClassLimits,
   laidMm: number,
+  evenedMm: ArrayLike<number> | null = null,
 ): readonly ClosingPlace[] {
   const { areaMm2, wallMm, pullCosine } = histogram;
   const names = binNames(histogram, frame);
@@ -102,7 +103,7 @@ export function closingPlaces(
     sums.load += load;
     whole += load * c;
     if (steep) sums.slide = Math.max(sums.slide, slideMm(laidMm, wallMm[bin]!, c, histogram.frame.depthMm));
-    sums.byClass[classOf(gap, limits)]! += area;
+    sums.byClass[classOf(gap, limits, evenedMm?.[bin] ?? gap)]! += area;
   }
   return [...byPlace]
     .map(([place, sums]) => ({

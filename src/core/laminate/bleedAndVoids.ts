@@ -2,9 +2,9 @@
  * What is in the laminate after cure, when some resin was pressed out and some air stayed in. The fiber stays; fiber,
  * resin and voids fill the thickness. Exact arithmetic of the card's numbers (`plyVolumeSum` in core/sources).
  */
-import { compensatedSum } from '../numeric/compensatedSum';
 import { Problem } from '../problem';
-import { curedThicknessMm, prepregArealMassGsm, type PlyMaterial } from './plyThickness';
+import type { PlyMaterial } from './plyThickness';
+import { stackVolume, type StackVolume } from './stackVolume';
 
 export interface LaminateContent {
   readonly thicknessMm: number;
@@ -21,14 +21,6 @@ export interface LaminateContent {
   readonly resinLostShare: number;
 }
 
-interface LaidIn {
-  readonly fiberGsm: number;
-  readonly resinGsm: number;
-  /** Thickness that fiber alone, and resin alone, would fill. */
-  readonly fiberMm: number;
-  readonly resinMm: number;
-}
-
 /** `resinLostShare` of each ply's resin by mass, `voidFraction` of the laminate's volume; both 0 to below 1. */
 export function contentAfterBleed(
   plies: readonly PlyMaterial[],
@@ -37,30 +29,16 @@ export function contentAfterBleed(
 ): LaminateContent {
   if (!(resinLostShare >= 0 && resinLostShare < 1))
     throw new Problem('laminate.bleed', 'The share of resin lost must be from 0 to less than 1.');
-  return contentOf(laidIn(plies), resinLostShare, checkedVoidFraction(voidFraction));
+  return contentOf(stackVolume(plies), resinLostShare, checkedVoidFraction(voidFraction));
 }
 
-/** The resin that must have left, from the caliper on the cured laminate. */
-export function contentAtThickness(
-  plies: readonly PlyMaterial[],
-  curedMm: number,
+/** The same of a stack whose volumes are known, e.g. by a weighed plate. */
+export function contentOfVolume(
+  volume: StackVolume,
+  resinLostShare: number,
   voidFraction: number,
 ): LaminateContent {
-  const laid = laidIn(plies);
-  const solidMm = curedMm * (1 - checkedVoidFraction(voidFraction));
-  const resinMm = solidMm - laid.fiberMm;
-  if (!(resinMm > 0))
-    throw new Problem(
-      'laminate.thinnerThanFiber',
-      'The measured thickness is less than the dry fiber alone fills: check the caliper, the number of plies and the fiber areal weight.',
-    );
-  const kept = resinMm / laid.resinMm;
-  if (kept > 1 + 1e-9)
-    throw new Problem(
-      'laminate.thickerThanLaid',
-      'The measured thickness is more than the fiber, the resin and these voids can fill: check the caliper, the resin content and the void share.',
-    );
-  return contentOf(laid, Math.max(0, 1 - kept), voidFraction);
+  return contentOf(volume, resinLostShare, checkedVoidFraction(voidFraction));
 }
 
 export interface WeighedOffcut {
@@ -75,7 +53,7 @@ export interface WeighedOffcut {
 export function weighedOffcut(plies: readonly PlyMaterial[], massG: number, areaMm2: number): WeighedOffcut {
   if (!(massG > 0 && areaMm2 > 0))
     throw new Problem('laminate.notPositive', 'The mass and the area of the offcut must be more than zero.');
-  const laid = laidIn(plies);
+  const laid = stackVolume(plies);
   const arealMassGsm = massG / (areaMm2 * 1e-6);
   const resinGsm = arealMassGsm - laid.fiberGsm;
   if (!(resinGsm > 0))
@@ -90,43 +68,13 @@ export function weighedOffcut(plies: readonly PlyMaterial[], massG: number, area
   };
 }
 
-/**
- * Void fraction from a measured density: 1 − ρ (wf/ρf + wr/ρr). A result below zero is no negative void: it says that a
- * density or the resin content is off. Source: `voidContentStandard` in core/sources.
- */
-export function voidFractionFromDensity(
-  measuredGCm3: number,
-  card: Pick<PlyMaterial, 'resinMassFraction' | 'fiberDensityGCm3' | 'resinDensityGCm3'>,
-): number {
-  if (!(measuredGCm3 > 0))
-    throw new Problem('laminate.notPositive', 'The measured density must be more than zero.');
-  const { resinMassFraction, fiberDensityGCm3, resinDensityGCm3 } = card;
-  return (
-    1 - measuredGCm3 * ((1 - resinMassFraction) / fiberDensityGCm3 + resinMassFraction / resinDensityGCm3)
-  );
-}
-
-function laidIn(plies: readonly PlyMaterial[]): LaidIn {
-  if (plies.length === 0)
-    throw new Problem('laminate.noPlies', 'The stack has no plies: add at least one ply.');
-  const total = (of: (ply: PlyMaterial) => number) => compensatedSum(plies.map(of));
-  const fiberGsm = total((ply) => ply.arealWeightGsm);
-  const fiberMm = total((ply) => ply.arealWeightGsm / (1000 * ply.fiberDensityGCm3));
-  return {
-    fiberGsm,
-    resinGsm: total(prepregArealMassGsm) - fiberGsm,
-    fiberMm,
-    resinMm: total(curedThicknessMm) - fiberMm,
-  };
-}
-
 function checkedVoidFraction(voidFraction: number): number {
-  if (!(voidFraction >= 0 && voidFraction < 0.5))
-    throw new Problem('laminate.voids', 'The void share of the volume must be from 0 to less than 0.5.');
+  if (!(voidFraction >= 0 && voidFraction < 1))
+    throw new Problem('laminate.voids', 'The void share of the volume must be from 0 to less than 1.');
   return voidFraction;
 }
 
-function contentOf(laid: LaidIn, resinLostShare: number, voidFraction: number): LaminateContent {
+function contentOf(laid: StackVolume, resinLostShare: number, voidFraction: number): LaminateContent {
   const { fiberGsm, fiberMm } = laid;
   const resinGsm = laid.resinGsm * (1 - resinLostShare);
   const thicknessMm = (fiberMm + laid.resinMm * (1 - resinLostShare)) / (1 - voidFraction);

@@ -20,7 +20,7 @@ export interface InsideCorners {
   readonly edgeMm: Float32Array;
 }
 
-/** One concave edge: its two half-edges (edge k of facet f is 3 f + k), its radius and its length. */
+/** One rounded edge: its two half-edges (edge k of facet f is 3 f + k), its radius and its length. */
 type TellCorner = (halfEdge: number, otherHalfEdge: number, radiusMm: number, edgeMm: number) => void;
 
 /**
@@ -47,12 +47,61 @@ export function insideCorners(
   areaMm2: Float32Array,
 ): InsideCorners {
   const corners = noCorners(areaMm2.length);
-  eachCorner(mesh, neighbor, turnRad, areaMm2, (halfEdge, otherHalfEdge, radiusMm, edgeMm) => {
+  eachCorner(mesh, neighbor, turnRad, areaMm2, concave, (halfEdge, otherHalfEdge, radiusMm, edgeMm) => {
     keepSmallest(corners, (halfEdge / 3) | 0, radiusMm, edgeMm);
     keepSmallest(corners, (otherHalfEdge / 3) | 0, radiusMm, edgeMm);
   });
   return corners;
 }
+
+/**
+ * Radius of the convex edges by the same relation, per half-edge, NaN where the surface is flat or folds inward. Which of
+ * them plies must reach is known only once the show face is (`outerEdges`).
+ */
+export function convexRadii(
+  mesh: IndexedMesh,
+  neighbor: Int32Array,
+  turnRad: Float32Array,
+  areaMm2: Float32Array,
+): Float32Array {
+  const radiusAt = new Float32Array(neighbor.length).fill(NaN);
+  eachCorner(mesh, neighbor, turnRad, areaMm2, convex, (halfEdge, otherHalfEdge, radiusMm) => {
+    radiusAt[halfEdge] = radiusMm;
+    radiusAt[otherHalfEdge] = radiusMm;
+  });
+  return radiusAt;
+}
+
+/** Radii of drawn half-edges at the half-edges of the children that lie on them. */
+export function convexRadiiOfChildren(drawn: Float32Array, { drawnHalfEdge }: FacetSplit): Float32Array {
+  return Float32Array.from(drawnHalfEdge, (on) => (on < 0 ? NaN : drawn[on]!));
+}
+
+/**
+ * Outer edges of the show face per facet: the smallest radius over its edges to other show facets. The edge to a rim or an
+ * opening is none: plies end there.
+ */
+export function outerEdges(
+  mesh: IndexedMesh,
+  neighbor: Int32Array,
+  radiusAt: Float32Array,
+  isShow: (facet: number) => boolean,
+): InsideCorners {
+  const edges = noCorners(mesh.facets.length / 3);
+  for (let halfEdge = 0; halfEdge < radiusAt.length; halfEdge++) {
+    const radiusMm = radiusAt[halfEdge]!;
+    if (!(radiusMm >= 0)) continue;
+    const facet = (halfEdge / 3) | 0;
+    const other = neighbor[halfEdge]!;
+    if (other < 0 || !isShow(facet) || !isShow(other)) continue;
+    keepSmallest(edges, facet, radiusMm, halfEdgeLength(mesh, halfEdge));
+  }
+  return edges;
+}
+
+/** Sign of the turn that is looked for. */
+const concave = -1;
+const convex = 1;
 
 /**
  * The inside corners of the children of a split mesh. The relation takes its width from the drawn facets, so the
@@ -75,6 +124,7 @@ export function insideCornersOfChildren(
     drawn.neighbor,
     drawn.turnRad,
     drawn.areaMm2,
+    concave,
     (halfEdge, otherHalfEdge, radiusMm) => {
       radiusAt[halfEdge] = radiusMm;
       radiusAt[otherHalfEdge] = radiusMm;
@@ -112,6 +162,7 @@ function eachCorner(
   neighbor: Int32Array,
   turnRad: Float32Array,
   areaMm2: Float32Array,
+  sign: 1 | -1,
   tell: TellCorner,
 ): void {
   /** Distance from the edge to where the facet touches the circle. */
@@ -125,7 +176,7 @@ function eachCorner(
   }
 
   for (let halfEdge = 0; halfEdge < turnRad.length; halfEdge++) {
-    const turn = -turnRad[halfEdge]!;
+    const turn = sign * turnRad[halfEdge]!;
     if (!(turn >= leastTurnRad)) continue;
     const facet = (halfEdge / 3) | 0;
     const other = neighbor[halfEdge]!;

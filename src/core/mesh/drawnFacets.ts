@@ -1,6 +1,12 @@
 import { buildAdjacency } from './adjacency';
 import { measureBallWalls } from './ballWall';
-import { insideCorners, insideCornersOfChildren, type InsideCorners } from './cornerRadius';
+import {
+  convexRadii,
+  convexRadiiOfChildren,
+  insideCorners,
+  insideCornersOfChildren,
+  type InsideCorners,
+} from './cornerRadius';
 import { draftDegrees } from './draft';
 import { edgeTurns } from './edgeTurns';
 import { facetGeometry, type FacetGeometry } from './facetGeometry';
@@ -31,6 +37,8 @@ export interface DrawnBasis {
   readonly corners: InsideCorners;
   /** Of the mesh that was split into, for `MeasureHooks.corners`. */
   readonly cornersOfChildren: InsideCorners;
+  /** The same for `MeasureHooks.convexRadiusMm`. */
+  readonly convexOfChildren: Float32Array;
   /** The drawn facets that were split, and their own walls. */
   readonly splitFacets: Uint32Array;
   readonly rayWallMm: Float32Array;
@@ -71,6 +79,7 @@ export function drawnBasis(mesh: IndexedMesh, children: IndexedMesh, split: Face
     geometry,
     corners: insideCorners(mesh, neighbor, turnRad, areaMm2),
     cornersOfChildren: insideCornersOfChildren({ mesh, neighbor, turnRad, areaMm2 }, children, split),
+    convexOfChildren: convexRadiiOfChildren(convexRadii(mesh, neighbor, turnRad, areaMm2), split),
     splitFacets: Uint32Array.from(splitFacets),
     rayWallMm: rayWallMm.subarray(0, splitFacets.length),
     ballWallMm: ballWallMm.subarray(0, splitFacets.length),

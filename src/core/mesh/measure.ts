@@ -1,6 +1,6 @@
 import { buildAdjacency, type Adjacency } from './adjacency';
 import { measureBallWalls } from './ballWall';
-import { insideCorners, type InsideCorners } from './cornerRadius';
+import { convexRadii, insideCorners, outerEdges, type InsideCorners } from './cornerRadius';
 import { draftDegrees } from './draft';
 import { edgeTurns } from './edgeTurns';
 import { facetGeometry, type FacetGeometry } from './facetGeometry';
@@ -8,7 +8,7 @@ import { facetKinds } from './facetKinds';
 import { measureRayWalls } from './rayWall';
 import { measureReach } from './reach';
 import { buildSurfaceIndex, slotsFrom, type SurfaceIndex } from './surfaceIndex';
-import type { IndexedMesh, Measurement, Vec3 } from './types';
+import { facetKind, type IndexedMesh, type Measurement, type Vec3 } from './types';
 import { Problem } from '../problem';
 
 /** Walls of all facets, measured elsewhere (e.g. shared between two workers). */
@@ -30,6 +30,8 @@ export interface MeasureHooks {
   readonly surroundings?: FacetSurroundings;
   /** Inside corners per facet; given when the mesh was split and its edges tell the wrong widths. */
   readonly corners?: InsideCorners;
+  /** Convex radii per half-edge (`convexRadii`), given for the same reason. */
+  readonly convexRadiusMm?: Float32Array;
 }
 
 /** What is known of the facets and their neighbors before any wall is measured and whatever the pull. */
@@ -39,13 +41,14 @@ export interface FacetSurroundings {
   readonly neighbor: Int32Array;
   readonly turnRad: Float32Array;
   readonly corners: InsideCorners;
+  readonly convexRadiusMm: Float32Array;
   readonly closed: boolean;
 }
 
 export function facetSurroundings(
   mesh: IndexedMesh,
   adjacency: Adjacency,
-  corners?: InsideCorners,
+  { corners, convexRadiusMm }: Pick<MeasureHooks, 'corners' | 'convexRadiusMm'> = {},
 ): FacetSurroundings {
   const geometry = facetGeometry(mesh);
   const neighbor = soundNeighbors(adjacency);
@@ -55,6 +58,7 @@ export function facetSurroundings(
     neighbor,
     turnRad,
     corners: corners ?? insideCorners(mesh, neighbor, turnRad, geometry.areaMm2),
+    convexRadiusMm: convexRadiusMm ?? convexRadii(mesh, neighbor, turnRad, geometry.areaMm2),
     closed: adjacency.openEdges === 0 && adjacency.crowdedEdges === 0 && adjacency.misorientedEdges === 0,
   };
 }
@@ -86,8 +90,8 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   };
 
   report('finding what lies next to what', 0);
-  const { geometry, neighbor, turnRad, corners, closed } =
-    hooks.surroundings ?? facetSurroundings(mesh, buildAdjacency(mesh), hooks.corners);
+  const { geometry, neighbor, turnRad, corners, convexRadiusMm, closed } =
+    hooks.surroundings ?? facetSurroundings(mesh, buildAdjacency(mesh), hooks);
   const needsIndex = !(hooks.walls && hooks.reach);
   const index = needsIndex ? (hooks.index ?? buildSurfaceIndex(mesh)) : null;
 
@@ -117,6 +121,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   report('telling walls from ribs and rims', 0.9);
   const draftDeg = draftDegrees(geometry.normal, unitPull);
   const kind = facetKinds(mesh, { geometry, ...walls, draftDeg, reach, neighbor, turnRad });
+  const outer = outerEdges(mesh, neighbor, convexRadiusMm, (facet) => kind[facet] === facetKind.show);
   report('telling walls from ribs and rims', 1);
   return {
     facetCount,
@@ -130,6 +135,8 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
     kind,
     cornerRadiusMm: corners.radiusMm,
     cornerEdgeMm: corners.edgeMm,
+    outerEdgeRadiusMm: outer.radiusMm,
+    outerEdgeMm: outer.edgeMm,
     neighbor,
     turnRad,
     closed,

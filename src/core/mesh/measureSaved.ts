@@ -64,7 +64,7 @@ export function measureSaved(
   const basis = split && drawnBasis(part.partMesh, measured, split);
   const measurement = measurePart(measured, choices.pull, {
     ...hooks,
-    ...(basis && { corners: basis.cornersOfChildren }),
+    ...(basis && { corners: basis.cornersOfChildren, convexRadiusMm: basis.convexOfChildren }),
   });
   const drawn = basis ? drawnFacets(basis, measurement) : measurement;
   return {

@@ -18,7 +18,8 @@ const share = (miss: number, limit: number) => (limit > 0 ? Math.min(1, miss / l
 
 /** The questions that a band asks of a measured part. */
 export function findingSearches(measurement: Measurement, band: PatchBand): FindingSearch[] {
-  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm, reach } = measurement;
+  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm, outerEdgeRadiusMm, reach } =
+    measurement;
   const { fromCoreSide } = reachBit;
   const { show, core, rim, detail, trapped } = facetKind;
   const wallMm = band.measure === 'ray' ? rayWallMm : ballWallMm;
@@ -30,7 +31,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
     const isInside = reach[facet] === fromCoreSide || reach[hit] === fromCoreSide;
     return isInside || (kind[hit] === detail && rayWallMm[facet]! <= longRayRatio * ballWallMm[facet]!);
   };
-  const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm } = band;
+  const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm, leastOuterEdgeRadiusMm } = band;
   const list: FindingSearch[] = [
     {
       finding: 'thick',
@@ -62,14 +63,17 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
       missOf: () => 1,
     },
   ];
-  if (leastCornerRadiusMm !== null) {
+  const tight = (finding: Finding, radiusMm: Float32Array, leastMm: number | null) => {
+    if (leastMm === null) return;
     list.push({
-      finding: 'tight corner',
-      valueOf: (facet) => (cornerRadiusMm[facet]! < leastCornerRadiusMm ? cornerRadiusMm[facet]! : NaN),
+      finding,
+      valueOf: (facet) => (radiusMm[facet]! < leastMm ? radiusMm[facet]! : NaN),
       bridges: true,
-      missOf: (radius) => share(leastCornerRadiusMm - radius, leastCornerRadiusMm),
+      missOf: (radius) => share(leastMm - radius, leastMm),
     });
-  }
+  };
+  tight('tight corner', cornerRadiusMm, leastCornerRadiusMm);
+  tight('tight edge', outerEdgeRadiusMm, leastOuterEdgeRadiusMm);
   return list;
 }
 

@@ -25,6 +25,7 @@ const weightOfFinding: Record<Finding, number> = {
   thin: 1,
   drags: 0.5,
   'tight corner': 0.1,
+  'tight edge': 0.1,
   'boss or rib': 0.005,
 };
 

@@ -74,6 +74,7 @@ export function summarize(
   const showRay = distribute(rayWallMm, areaMm2, isShow);
   const showBall = distribute(ballWallMm, areaMm2, isShow);
   const corners = distribute(drawn.cornerRadiusMm, drawn.cornerEdgeMm);
+  const edges = distribute(measurement.outerEdgeRadiusMm, measurement.outerEdgeMm);
   return {
     facetCount: drawn.facetCount,
     volumeMm3: closed ? whole.volume : null,
@@ -90,6 +91,7 @@ export function summarize(
       ...draftShares(drawn.draftDeg, drawn.areaMm2),
       trappedShare: areaSum > 0 ? trappedArea / areaSum : 0,
     },
+    outerEdgeRadiusMm: { p5: quantile(edges, 0.05), min: edges.values[0] ?? null },
     insideCornerRadiusMm: { p5: quantile(corners, 0.05), min: corners.values[0] ?? null },
     kindAreaMm2,
     releaseDraft: releaseDraft(measurement),

@@ -116,6 +116,10 @@ export interface Measurement {
   readonly cornerRadiusMm: Float32Array;
   /** Length of the edge that gives `cornerRadiusMm`, 0 where there is none. */
   readonly cornerEdgeMm: Float32Array;
+  /** Smallest radius at the facet's own edges to other show facets; 0 for a sharp edge, NaN where none. */
+  readonly outerEdgeRadiusMm: Float32Array;
+  /** Length of the edge that gives it, 0 where there is none. */
+  readonly outerEdgeMm: Float32Array;
   /** 3 per facet: the facet across the edge from corner k to the next, negative for none (open or crowded edge). */
   readonly neighbor: Int32Array;
   /** Per edge as in `neighbor`: signed turn across it in radians, positive where it folds away from the outside. */
@@ -177,6 +181,8 @@ export interface PartSummary {
     readonly trappedShare: number;
   };
   readonly insideCornerRadiusMm: { readonly p5: number | null; readonly min: number | null };
+  /** Outer edges of the show face, weighted by their length. */
+  readonly outerEdgeRadiusMm: { readonly p5: number | null; readonly min: number | null };
   /** Area per facet kind, mm2. */
   readonly kindAreaMm2: Readonly<Record<FacetKind, number>>;
   /** Area of the show and core facets (rims and details left out) by draft toward their own mold half. */
@@ -193,7 +199,7 @@ export interface PartSummary {
 
 /** A connected patch of facets with the same finding. */
 export interface Patch {
-  readonly finding: 'thick' | 'thin' | 'locks' | 'drags' | 'tight corner' | 'boss or rib';
+  readonly finding: 'thick' | 'thin' | 'locks' | 'drags' | 'tight corner' | 'tight edge' | 'boss or rib';
   /** Short place in words from the part's own axes, e.g. "show face, middle" or "+x side". */
   readonly place: string;
   readonly areaMm2: number;
@@ -214,6 +220,8 @@ export interface PatchBand {
   readonly leastDraftDeg: number;
   /** Inside corners tighter than this are patches; null for none. */
   readonly leastCornerRadiusMm: number | null;
+  /** Outer edges of the show face tighter than this are patches; null for none. */
+  readonly leastOuterEdgeRadiusMm: number | null;
 }
 
 /** A plane across one axis. */

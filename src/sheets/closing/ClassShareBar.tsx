@@ -12,9 +12,9 @@ export function ClassShareBar({ title, shares }: { readonly title: string; reado
         title={`Show face: ${title}`}
         segments={[
           { id: 'loose', label: 'loose', share: shares.loose, tone: 'loose', hatch: 'slant' },
-          { id: 'light', label: 'light', share: shares.light, tone: 'light', hatch: 'dots' },
-          { id: 'packed', label: 'packed', share: shares.packed, tone: 'fits', hatch: 'none' },
-          { id: 'choked', label: 'choked', share: shares.choked, tone: 'tight', hatch: 'cross' },
+          { id: 'light', label: 'barely pressed', share: shares.light, tone: 'light', hatch: 'dots' },
+          { id: 'packed', label: 'pressed', share: shares.packed, tone: 'fits', hatch: 'none' },
+          { id: 'choked', label: 'too tight', share: shares.choked, tone: 'tight', hatch: 'cross' },
         ]}
       />
     </div>

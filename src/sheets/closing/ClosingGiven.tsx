@@ -68,6 +68,14 @@ export function ClosingGiven({ closing, landMm, materials, disabled, onChange }:
             {number('shimMm')}
           </>
         )}
+        <ChoiceField
+          label={closingSpecs['closing.debulk'].label}
+          meaning={closingSpecs['closing.debulk'].meaning}
+          choices={closingSpecs['closing.debulk'].choices}
+          value={closing.debulk}
+          disabled={disabled}
+          onChange={(debulk) => onChange({ debulk })}
+        />
         <NumberField
           spec={closingSpecs['closing.debulkedMm']}
           value={closing.debulkedMm > 0 ? closing.debulkedMm : null}
@@ -103,15 +111,23 @@ export function ClosingGiven({ closing, landMm, materials, disabled, onChange }:
           onChange={(bedPoints) => onChange({ bedPoints })}
         />
         {number('scatterPercent')}
-        {number('wovenLimitFraction')}
         {number('frictionCoefficient')}
       </Disclosure>
       <Disclosure
         title="Given: resin flow"
-        remark={`${closing.flowTemperatureC} °C, then ${closing.cureTemperatureC} °C`}
+        remark={`${closing.flowTemperatureC} °C, gels after ${closing.timeToGelMin} min`}
       >
         {number('flowTemperatureC')}
-        {number('cureTemperatureC')}
+        {number('timeToGelMin')}
+        {number('resinMarginKPa')}
+        <ChoiceField
+          label={closingSpecs['closing.bagged'].label}
+          meaning={closingSpecs['closing.bagged'].meaning}
+          choices={closingSpecs['closing.bagged'].choices}
+          value={closing.bagged}
+          disabled={disabled}
+          onChange={(bagged) => onChange({ bagged })}
+        />
         {number('humidityPercent')}
       </Disclosure>
     </>

@@ -4,6 +4,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { ClosingState } from '../../steps/closing/state';
 import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';
+import { closingClassWords } from '../../viewer/closingMapViews';
 import { signed } from '../../viewer/signed';
 
 const shownAtFirst = 5;
@@ -51,7 +52,7 @@ export function HoldingPlaces({ state, held, onHold, onSaveWallChanges }: Holdin
       numeric: true,
       cell: ({ pushShare }) => formatNumber(100 * pushShare, 0),
     },
-    { id: 'class', header: 'mostly', cell: ({ mostly }) => mostly },
+    { id: 'class', header: 'mostly', cell: ({ mostly }) => closingClassWords[mostly] },
     { id: 'gap', header: 'gap mm', numeric: true, cell: ({ gapMm }) => formatNumber(gapMm, 2) },
     {
       id: 'wants',

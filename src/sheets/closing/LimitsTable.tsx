@@ -40,7 +40,7 @@ const columns: readonly Column<Limit>[] = [
   },
   { id: 'lands', header: 'lands N', numeric: true, cell: ({ landN }) => formatNumber(landN, 0) },
   { id: 'loose', header: 'loose %', numeric: true, cell: ({ shares }) => percent(shares.loose) },
-  { id: 'choked', header: 'choked %', numeric: true, cell: ({ shares }) => percent(shares.choked) },
+  { id: 'choked', header: 'too tight %', numeric: true, cell: ({ shares }) => percent(shares.choked) },
 ];
 
 /** What is not known of resin and friction, as the ends between which the mold will lie. */
@@ -59,8 +59,8 @@ export function LimitsTable({ state }: { readonly state: ClosingState }) {
       caption="Ends between which the mold will lie"
       columns={columns}
       rows={[
+        row('Resin held in', trapped, main === trapped),
         row('Resin free to leave', free, main === free),
-        row('Resin trapped', trapped, main !== free),
         {
           name: 'Resin free, most friction',
           standOffMm: withFriction.standOffMm,

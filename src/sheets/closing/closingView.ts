@@ -2,22 +2,28 @@
 import { closingMaps } from '../../core/closing/closingMaps';
 import { planAreaMm2 } from '../../core/closing/fixes';
 import { meanPressureKpa } from '../../core/closing/clamps';
+import type { EvenedGaps } from '../../core/closing/cavity';
 import type { ClosingSamples } from '../../core/closing/closingTypes';
 import { isPlaced, outcomeText } from '../../steps/closing/figures';
 import { closingState } from '../../steps/closing/state';
 import type { StepContext } from '../../steps/context';
+import type { DisplayChunk } from '../../jobs/protocol';
 import type { ClosingMapData } from '../../viewer/closingMapViews';
 
 export type ClosingView =
   { readonly known: true; readonly data: ClosingMapData } | { readonly known: false; readonly why: string };
 
-/** `faces`: one sample per drawn facet, of the same measurement as the context. */
-export function closingView(context: StepContext, faces: ClosingSamples): ClosingView {
+/** `faces`: one sample per drawn facet, of the same measurement as the context; `display`: the facets themselves. */
+export function closingView(
+  context: StepContext,
+  faces: ClosingSamples,
+  display: readonly DisplayChunk[],
+): ClosingView {
   const state = closingState(context);
   if (!state.known) return { known: false, why: state.reason };
   if (!isPlaced(state))
     return { known: false, why: `The mold does not come to rest: ${outcomeText(state)}.` };
-  const { main, curve, limits, wantedWallMm, curedMm, laidMm, histogram } = state;
+  const { main, curve, limits, wantedWallMm, curedMm, histogram } = state;
   const { inputs } = context;
   const samples =
     inputs.part.nominalWall === 'print'
@@ -26,13 +32,38 @@ export function closingView(context: StepContext, faces: ClosingSamples): Closin
   return {
     known: true,
     data: {
-      maps: closingMaps(samples, main.solution, curve, limits, wantedWallMm),
+      maps: closingMaps(
+        samples,
+        main.solution,
+        curve,
+        limits,
+        wantedWallMm,
+        main.evened === null ? null : evenedPerFacet(main.evened, faces, display),
+      ),
       limits,
       curedMm,
-      laidMm,
+      wantedMm: wantedWallMm,
       limitFraction: curve.solidFiberMm / curve.limitGapMm,
       wantedFraction: inputs.closing.wantedFiberFraction,
       clampPressureKpa: meanPressureKpa(main.solution.clampForceN, planAreaMm2(histogram)),
     },
   };
+}
+
+/** The evened gap at the middle of every facet that takes part. */
+function evenedPerFacet(
+  evened: EvenedGaps,
+  { areaMm2 }: ClosingSamples,
+  display: readonly DisplayChunk[],
+): Float32Array {
+  const gaps = new Float32Array(areaMm2.length).fill(NaN);
+  for (const { firstFacet, corners } of display)
+    for (let at = 0; at < corners.length; at += 9) {
+      const facet = firstFacet + at / 9;
+      if (areaMm2[facet] === 0) continue;
+      const middle = (axis: number) =>
+        (corners[at + axis]! + corners[at + axis + 3]! + corners[at + axis + 6]!) / 3;
+      gaps[facet] = evened.atMm(middle(0), middle(1), middle(2));
+    }
+  return gaps;
 }

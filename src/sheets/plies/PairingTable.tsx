@@ -1,36 +1,54 @@
 import type { WallStackPair } from '../../core/laminate/pairing';
 import { formatNumber } from '../../core/units/formatNumber';
 import { DataTable, type Column } from '../../ui/DataTable';
+import { VerdictMark } from '../../ui/VerdictMark';
 
-function mismatchWords(pair: WallStackPair): string {
-  if (pair.exact) return 'exact';
-  const size = formatNumber(Math.abs(pair.mismatchMm), 2);
-  return pair.mismatchMm > 0 ? `${size} loose` : `${size} tight`;
+/** What whole beads leave over: air, or more fiber than before. */
+function leftOver({ voidShare, fiberFraction }: WallStackPair): string {
+  return voidShare > 0
+    ? `${formatNumber(100 * voidShare, 0)} % air`
+    : `${formatNumber(100 * fiberFraction, 0)} % fiber`;
 }
 
 const columns: readonly Column<WallStackPair>[] = [
-  { id: 'lines', header: 'Lines', numeric: true, cell: (pair) => formatNumber(pair.lines, 0) },
-  { id: 'plies', header: 'Plies', numeric: true, cell: (pair) => formatNumber(pair.plies, 0) },
-  { id: 'wall', header: 'Wall, mm', numeric: true, cell: (pair) => formatNumber(pair.wallMm, 2) },
-  { id: 'stack', header: 'Stack as laid, mm', numeric: true, cell: (pair) => formatNumber(pair.stackMm, 2) },
-  { id: 'mismatch', header: 'Wall less stack, mm', numeric: true, cell: mismatchWords },
+  { id: 'plies', header: 'Plies', numeric: true, cell: ({ plies }) => formatNumber(plies, 0) },
+  { id: 'wants', header: 'want mm', numeric: true, cell: ({ wantedMm }) => formatNumber(wantedMm, 2) },
+  { id: 'beads', header: 'Beads', numeric: true, cell: ({ beads }) => formatNumber(beads, 0) },
+  { id: 'wall', header: 'are mm', numeric: true, cell: ({ wallMm }) => formatNumber(wallMm, 2) },
   {
-    id: 'nearest',
-    header: 'Nearest',
-    cell: (pair) => (pair.exact ? '◆ exact' : pair.nearest ? '◇ nearest' : ''),
+    id: 'left',
+    header: 'Then',
+    cell: (pair) => (
+      <span className="slide-verdict">
+        <VerdictMark word={pair.word} sizePx={18} />
+        {leftOver(pair)}
+      </span>
+    ),
+  },
+  {
+    id: 'fitting',
+    header: 'Bead that fits, mm',
+    numeric: true,
+    cell: ({ fittingBeadMm }) => formatNumber(fittingBeadMm, 3),
   },
 ];
 
-/** Whole printed lines against whole plies: common practice, plain arithmetic of the maker's two numbers. */
-export function PairingTable({ pairs }: { readonly pairs: readonly WallStackPair[] }) {
+export interface PairingTableProps {
+  readonly pairs: readonly WallStackPair[];
+  /** Plies of the present stack. */
+  readonly plies: number;
+}
+
+/** Whole printed beads against whole plies: plain arithmetic, judged by the limits of the Walls step. */
+export function PairingTable({ pairs, plies }: PairingTableProps) {
   return (
     <DataTable
-      caption="Walls of whole printed lines against stacks of whole plies"
+      caption="Stacks of whole plies against walls of whole beads"
       captionHidden
       columns={columns}
       rows={pairs}
-      rowKey={(pair) => `${pair.lines}:${pair.plies}`}
-      marked={(pair) => pair.nearest}
+      rowKey={(pair) => String(pair.plies)}
+      marked={(pair) => pair.plies === plies}
     />
   );
 }

@@ -1,6 +1,8 @@
+import { patchKinds } from '../../steps/plies/plyInputs';
 import { patchSpecs, type Material, type Ply, type PlyPatch } from '../../steps/plies/inputs';
 import { Button } from '../../ui/Button';
 import { CheckField } from '../../ui/CheckField';
+import { ChoiceField } from '../../ui/ChoiceField';
 import { NumberField } from '../../ui/NumberField';
 import { TextField } from '../../ui/TextField';
 import { MaterialSelect } from './MaterialSelect';
@@ -17,7 +19,7 @@ export interface PatchesEditorProps {
 const numberFields = ['angleDeg', 'areaCm2', 'afterPly'] as const;
 const longestPlace = 80;
 
-/** Local patches (doublers): extra plies where a boss, a hinge or an edge needs them. */
+/** Doublers, overlaps and darts: places where more plies lie than elsewhere. */
 export function PatchesEditor({ patches, stack, materials, disabled, onChange }: PatchesEditorProps) {
   return (
     <>
@@ -39,6 +41,21 @@ export function PatchesEditor({ patches, stack, materials, disabled, onChange }:
                 value={patch.materialId}
                 disabled={disabled}
                 onChange={(materialId) => edit({ materialId })}
+              />
+              <ChoiceField
+                label="What it is"
+                meaning="A doubler strengthens; an overlap or a dart lays one ply on itself. All of them need room in the wall."
+                choices={patchKinds.map((kind) => ({ value: kind, label: kind }))}
+                value={patch.kind}
+                disabled={disabled}
+                onChange={(kind) => edit({ kind })}
+              />
+              <NumberField
+                spec={patchSpecs.wallMm}
+                value={patch.wallMm}
+                emptyWord="as the rest"
+                disabled={disabled}
+                onChange={(wallMm) => edit({ wallMm })}
               />
               {numberFields.map((field) => (
                 <NumberField

@@ -12,8 +12,6 @@ export interface PliesGivenProps {
 type NumberInput =
   | 'lineWidthMm'
   | 'bulkFactor'
-  | 'resinLostPercent'
-  | 'voidPercent'
   | 'cureTemperatureC'
   | 'roomTemperatureC'
   | 'cureShrinkagePercent'
@@ -30,18 +28,21 @@ export function PliesGiven(props: PliesGivenProps) {
       <NumberInputs fields={['lineWidthMm', 'bulkFactor', 'plannedLayupH']} {...props} />
       <Disclosure
         title="Cure and use"
-        remark={`sets at ${plies.cureTemperatureC} °C, used at ${plies.roomTemperatureC} °C, ${plies.resinLostPercent} % resin lost`}
+        remark={`sets at ${plies.cureTemperatureC} °C, used at ${plies.roomTemperatureC} °C`}
       >
-        <NumberInputs
-          fields={[
-            'cureTemperatureC',
-            'roomTemperatureC',
-            'resinLostPercent',
-            'voidPercent',
-            'cureShrinkagePercent',
-          ]}
-          {...props}
-        />
+        <NumberInputs fields={['cureTemperatureC', 'roomTemperatureC', 'cureShrinkagePercent']} {...props} />
+      </Disclosure>
+      <Disclosure title="Measured on cured pieces" remark={measuredRemark(plies)}>
+        {measuredFields.map((field) => (
+          <NumberField
+            key={field}
+            spec={pliesSpecs[`plies.${field}`]}
+            value={plies[field]}
+            emptyWord="not measured"
+            disabled={disabled}
+            onChange={(value) => onChange({ [field]: value })}
+          />
+        ))}
       </Disclosure>
       <Disclosure
         title="One-sided coat"
@@ -59,6 +60,20 @@ export function PliesGiven(props: PliesGivenProps) {
       </Disclosure>
     </>
   );
+}
+
+/** A cured plate replaces what the cards fill; the part itself tells voids and bleed. */
+const measuredFields = [
+  'plateMassG',
+  'plateAreaCm2',
+  'plateThicknessMm',
+  'voidPercent',
+  'resinLostPercent',
+] as const;
+
+function measuredRemark(plies: PliesInputs): string {
+  const count = measuredFields.filter((field) => plies[field] !== null).length;
+  return count === 0 ? 'nothing yet' : `${count} of ${measuredFields.length} given`;
 }
 
 interface NumberInputsProps extends PliesGivenProps {

@@ -32,7 +32,7 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
           disabled={readOnly}
           onChange={(edited) => setPlies({ stack: edited })}
         />
-        <Disclosure title="Local patches (doublers)" remark={patchWords(plies.patches)}>
+        <Disclosure title="Doublers and overlaps" remark={patchWords(plies.patches)}>
           <PatchesEditor
             patches={plies.patches}
             stack={plies.stack}
@@ -65,7 +65,7 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
             title="Walls and stacks that meet"
             remark={stack.mixed ? 'mean ply of the stack, common practice' : 'common practice'}
           />
-          <PairingTable pairs={pairingRows(plies.lineWidthMm, stack)} />
+          <PairingTable pairs={pairingRows(stack, context.inputs)} plies={stack.total.plies} />
         </section>
       ) : null}
     </Sheet>

@@ -5,8 +5,11 @@ import { FigureGroups, type FigureGroup } from '../FigureGroups';
 const groups: readonly FigureGroup[] = [
   {
     title: 'Content and mass',
-    shown: ['plies.partMassG', 'plies.densityGCm3'],
+    shown: ['plies.partMassG', 'plies.moldedVoidPercent'],
     ids: [
+      'plies.moldedThicknessMm',
+      'plies.moldedVoidPercent',
+      'plies.moldedFiberFraction',
       'plies.fiberMassFraction',
       'plies.densityGCm3',
       'plies.arealMassGsm',
@@ -17,6 +20,7 @@ const groups: readonly FigureGroup[] = [
       'plies.resinLostG',
       'plies.patchAreaCm2',
       'plies.patchLaidMm',
+      'plies.localVoidFreeMm',
       'plies.prepregGsm',
       'plies.prepregAreaCm2',
       'plies.prepregMassG',

@@ -78,12 +78,14 @@ export function withPatchAdded(
     ...patches,
     {
       id: freeId('patch', patches, number),
+      kind: 'doubler',
       place: `place ${number}`,
       materialId: stack.at(-1)?.materialId ?? materials[0]?.id ?? defaultMaterial.id,
       angleDeg: 0,
       faceDown: false,
       areaCm2: 4,
       afterPly: Math.max(0, stack.length - 1),
+      wallMm: null,
     },
   ];
 }

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { areaHistogram } from '../../core/mesh/areaHistogram';
 import type { AreaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { WallBand } from '../../steps/band';
+import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import type { StepContext } from '../../steps/context';
 import { Histogram } from '../../ui/charts/Histogram';
 import { ShareBar } from '../../ui/charts/ShareBar';
@@ -10,7 +10,7 @@ import { ShareBar } from '../../ui/charts/ShareBar';
 export interface WallChartsProps {
   readonly context: StepContext;
   readonly shares: AreaShares;
-  readonly band: WallBand;
+  readonly band: AcceptedWalls;
   /** One wall everywhere, from the print: there is nothing to draw a histogram of. */
   readonly nominal: boolean;
 }
@@ -20,7 +20,7 @@ const binCount = 40;
 /** The show face by its wall: shares in and out of the band, and how much area has which wall. */
 export function WallCharts({ context, shares, band, nominal }: WallChartsProps) {
   const { measured, inputs } = context;
-  const { lowMm, highMm } = band;
+  const { goLowMm: lowMm, goHighMm: highMm } = band;
   const byBall = inputs.walls.measure === 'ball';
   const distribution = byBall ? measured?.summary.showWallByBall : measured?.summary.showWall;
   const histogram = useMemo(() => {
@@ -41,9 +41,9 @@ export function WallCharts({ context, shares, band, nominal }: WallChartsProps) 
       <ShareBar
         title="Show face by wall"
         segments={[
-          { id: 'under', label: 'tight', share: shares.under, tone: 'tight', hatch: 'cross' },
-          { id: 'within', label: 'fits', share: shares.within, tone: 'fits', hatch: 'none' },
-          { id: 'over', label: 'loose', share: shares.over, tone: 'loose', hatch: 'slant' },
+          { id: 'under', label: 'too thin', share: shares.under, tone: 'tight', hatch: 'cross' },
+          { id: 'within', label: 'right', share: shares.within, tone: 'fits', hatch: 'none' },
+          { id: 'over', label: 'too thick', share: shares.over, tone: 'loose', hatch: 'slant' },
         ]}
       />
       {histogram === null ? null : (
@@ -53,7 +53,7 @@ export function WallCharts({ context, shares, band, nominal }: WallChartsProps) 
           histogram={histogram}
           unit="mm"
           decimals={2}
-          band={{ low: lowMm, high: highMm, label: 'accepted' }}
+          band={{ low: lowMm, high: highMm, label: 'right' }}
         />
       )}
     </div>

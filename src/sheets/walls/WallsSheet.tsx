@@ -2,6 +2,7 @@ import { wallBand } from '../../steps/band';
 import { wallInUse } from '../../steps/wallInUse';
 import { wallsSpecs } from '../../steps/walls/inputs';
 import { ChoiceField } from '../../ui/ChoiceField';
+import { Disclosure } from '../../ui/Disclosure';
 import { FigureRow } from '../../ui/FigureRow';
 import { NumberField } from '../../ui/NumberField';
 import { SectionHead } from '../../ui/SectionHead';
@@ -14,7 +15,19 @@ export interface WallsSheetProps extends SheetProps {
   readonly question: string;
 }
 
-const tolerances = ['overMm', 'underMm', 'leastDraftDeg', 'wrongShareAllowedPercent'] as const;
+/** Judgements of common practice: they stand, but seldom need a change. */
+const practice = [
+  'goVoidPercent',
+  'lookVoidPercent',
+  'badVoidPercent',
+  'wovenGoFraction',
+  'wovenLookFraction',
+  'alignedGoFraction',
+  'alignedLookFraction',
+  'leastOuterRadiusMm',
+  'leastInnerRadiusMm',
+] as const;
+const asked = ['leastDraftDeg', 'wrongShareAllowedPercent'] as const;
 
 const isBand = (id: string) => id === 'walls.bandLowMm' || id === 'walls.bandHighMm';
 const isShare = (id: string) => /^walls\.(inBand|over|under)Percent$/u.test(id);
@@ -28,21 +41,37 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
     report.figures
       .filter(({ id }) => wanted(id))
       .map((figure) => <FigureRow key={figure.id} figure={figure} />);
+  const number = (name: (typeof asked)[number] | (typeof practice)[number]) => (
+    <NumberField
+      key={name}
+      spec={wallsSpecs[`walls.${name}`]}
+      value={walls[name]}
+      disabled={readOnly}
+      onChange={(value) => {
+        if (value !== null) change('walls', { [name]: value });
+      }}
+    />
+  );
   return (
     <Sheet title={title} question={question} report={report}>
       <section aria-label="Given">
         <SectionHead title="Given" />
-        {tolerances.map((name) => (
-          <NumberField
-            key={name}
-            spec={wallsSpecs[`walls.${name}`]}
-            value={walls[name]}
-            disabled={readOnly}
-            onChange={(value) => {
-              if (value !== null) change('walls', { [name]: value });
-            }}
-          />
-        ))}
+        <NumberField
+          spec={wallsSpecs['walls.toleranceMm']}
+          value={walls.toleranceMm}
+          emptyWord="4 %"
+          disabled={readOnly}
+          onChange={(toleranceMm) => change('walls', { toleranceMm })}
+        />
+        {asked.map(number)}
+        <ChoiceField
+          label={wallsSpecs['walls.laidIn'].label}
+          meaning={wallsSpecs['walls.laidIn'].meaning}
+          choices={wallsSpecs['walls.laidIn'].choices}
+          value={walls.laidIn}
+          disabled={readOnly}
+          onChange={(laidIn) => change('walls', { laidIn })}
+        />
         <ChoiceField
           label={wallsSpecs['walls.measure'].label}
           meaning={wallsSpecs['walls.measure'].meaning}
@@ -51,6 +80,9 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
           disabled={readOnly}
           onChange={(measure) => change('walls', { measure })}
         />
+        <Disclosure title="Limits" remark="common practice: voids, fiber, radii">
+          {practice.map(number)}
+        </Disclosure>
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" remark={wall.known ? wall.how : undefined} />
@@ -59,7 +91,7 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
         {wall.known && band !== null ? (
           <WallCharts
             context={context}
-            shares={wall.shares(band.lowMm, band.highMm)}
+            shares={wall.shares(band.goLowMm, band.goHighMm)}
             band={band}
             nominal={wall.nominal}
           />

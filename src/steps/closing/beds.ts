@@ -54,7 +54,7 @@ function bedOf(card: KnownStack['plies'][number]['card'], inputs: ClosingInputs)
   }
   const law = inputs.bedLaw === 'by weave' ? (card.weave === 'woven' ? 'woven' : 'aligned') : inputs.bedLaw;
   if (law === 'aligned') return { bed: alignedBed, kind: 'aligned tows' };
-  return { bed: { ...wovenBed, limitFraction: inputs.wovenLimitFraction }, kind: 'woven' };
+  return { bed: wovenBed, kind: 'woven' };
 }
 
 function pointsOf(card: KnownStack['plies'][number]['card'], points: BedPoints) {

@@ -64,35 +64,35 @@ const specs = {
   },
   loose: {
     id: 'closing.looseShare',
-    label: 'Loose: wider than the stack as laid',
+    label: 'Loose: more air than you accept',
     unit: '',
     decimals: 3,
     ...balance,
   },
   light: {
     id: 'closing.lightShare',
-    label: 'Light: between cured and laid',
+    label: 'Barely pressed: some air',
     unit: '',
     decimals: 3,
     ...balance,
   },
   packed: {
     id: 'closing.packedShare',
-    label: 'Packed: cured thickness to the fiber limit',
+    label: 'Pressed: filled',
     unit: '',
     decimals: 3,
     ...balance,
   },
   choked: {
     id: 'closing.chokedShare',
-    label: 'Choked: past the fiber limit',
+    label: 'Too tight: too much fiber',
     unit: '',
     decimals: 3,
     ...balance,
   },
   atShut: {
     id: 'closing.sharesAtShut',
-    label: 'As drawn, shut: loose, light, packed, choked',
+    label: 'As drawn, shut: loose, barely pressed, pressed, too tight',
     unit: '',
     decimals: 3,
     ...balance,
@@ -115,9 +115,9 @@ export function outcomeText({ main }: ClosingState): string {
 export function closingFigures(context: StepContext): readonly Figure[] {
   const state = closingState(context);
   if (!state.known)
-    return Object.values<FigureSpec>({ ...specs, ...limitSpecs, ...resinSpecs, ...fixSpecs }).map((spec) =>
-      unknownFigure(spec, state.reason),
-    );
+    return [specs, limitSpecs, resinSpecs, fixSpecs]
+      .flatMap((table) => Object.values<FigureSpec>(table))
+      .map((spec) => unknownFigure(spec, state.reason));
   return [
     ...positionFigures(state),
     ...forceFigures(state),
@@ -264,7 +264,7 @@ function stiffnessOf(state: ClosingState, one: ClosingCase): number {
 
 function shareFigures(state: ClosingState): readonly Figure[] {
   const { limits, sharesAtShut, main } = state;
-  const edges = `Choked under ${mm(limits.chokedUnderMm, 3)}, packed up to ${mm(limits.packedUpToMm, 3)}, light up to ${mm(limits.lightUpToMm, 3)}, loose over it; asked in this order.`;
+  const edges = `Too tight under ${mm(limits.chokedUnderMm, 3)}, pressed up to ${mm(limits.packedUpToMm, 3)}, barely pressed up to ${mm(limits.lightUpToMm, 3)}, loose over it; asked in this order, of the gap at this stand-off.`;
   const share = (name: ClosingClass) =>
     banded(
       state,

@@ -1,11 +1,11 @@
 /** Figures of what would help: the wall that the stack wants, the plies that the wall wants, force and shims. */
 import { gapAtPressure } from '../../core/closing/bedCurve';
 import { forceToReachN, standOffForGapMm } from '../../core/closing/fixes';
-import { wantedPlies } from '../../core/laminate/wantedPlies';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { pliesForWall } from '../wallFix';
 import { mm, newtons } from './say';
 import type { ClosingState } from './state';
 
@@ -39,37 +39,35 @@ export const fixSpecs = {
   },
 } as const satisfies Record<string, FigureSpec>;
 
+const practice = 'common practice';
+
 export function fixFigures(state: ClosingState, context: StepContext): readonly Figure[] {
-  const { histogram, curedMm, laidMm, stack, curve } = state;
+  const { histogram, walls, stack, curve } = state;
   const { wantedFiberFraction } = context.inputs.closing;
-  const { overMm } = context.inputs.walls;
   const median = state.medianWallMm ?? state.wantedWallMm;
-  const curedPlyMm = curedMm / stack.total.plies;
-  const laidPlyMm = laidMm / stack.total.plies;
-  const laidStatus = state.laidIsMeasured ? 'measured' : 'common practice';
-  const pliesOf = (wallMm: number) => wantedPlies(wallMm, curedPlyMm, laidPlyMm, overMm);
+  const pliesOf = (wallMm: number) => pliesForWall(wallMm, stack, context.inputs);
   const { carryingWallMm: carrying, pressed: faces } = state;
   const wantedGapMm = curve.solidFiberMm / wantedFiberFraction;
   return [
     figure(
-      { ...fixSpecs.wall, status: laidStatus },
+      { ...fixSpecs.wall, status: practice },
       state.wantedWallMm,
-      `Midway between ${mm(curedMm, 3)} cured and ${mm(laidMm, 3)} before closing; the map of changes is this less the wall of each facet.`,
+      `${mm(walls.voidFreeMm, 3)} that the plies fill − ${mm(walls.toleranceMm, 3)} that print and stone may be off; the map of changes is this less the wall of each facet.`,
     ),
     figure(
-      { ...fixSpecs.wallChange, status: laidStatus },
+      { ...fixSpecs.wallChange, status: practice },
       state.wantedWallMm - median,
       `${mm(state.wantedWallMm)} − median wall ${mm(median)}; positive is "print it thicker".`,
     ),
     figure(
-      { ...fixSpecs.plies, status: laidStatus },
+      { ...fixSpecs.plies, status: practice },
       pliesOf(median),
-      `For the median wall of ${mm(median)}: the fewest plies that fill it as laid (${mm(laidPlyMm, 3)} each) and cure thinner (${mm(curedPlyMm, 3)} each).`,
+      `For the median wall of ${mm(median)}: the fewest plies of ${mm(stack.curedPlyMm, 3)} void-free that fill it.`,
     ),
     carrying === null
       ? unknownFigure(fixSpecs.chokingPlies, 'Nothing carries: the laminate is unloaded.')
       : figure(
-          { ...fixSpecs.chokingPlies, status: laidStatus },
+          { ...fixSpecs.chokingPlies, status: practice },
           pliesOf(carrying),
           `The walls that carry measure ${mm(carrying)} in the mean, weighted by what they push: so many plies there.`,
         ),
@@ -104,7 +102,7 @@ export function fixFigures(state: ClosingState, context: StepContext): readonly 
   }
 
   function shimFigure({ lands }: ClosingState): Figure {
-    const spec: FigureSpec = { ...fixSpecs.shim, status: laidStatus };
+    const spec: FigureSpec = { ...fixSpecs.shim, status: practice };
     if (lands === null || faces === null) return unknownFigure(spec, 'The mold has no lands.');
     const change = standOffForGapMm(faces, state.wantedWallMm) - lands.shimMm;
     return figure(

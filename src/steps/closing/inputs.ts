@@ -2,6 +2,9 @@
 import * as z from 'zod/mini';
 import type { InputSpecs } from '../inputSpec';
 import { numberIn } from '../part/inputs';
+import { bedPointsSchema, clampSchema, defaultClamp } from './clampInputs';
+
+export { bedPointSpecs, clampSpecs, defaultClamp, type BedPoints, type Clamp } from './clampInputs';
 
 export const closingSpecs = {
   'closing.clamps': {
@@ -44,16 +47,6 @@ export const closingSpecs = {
     max: 90,
     decimals: 0,
   },
-  'closing.wovenLimitFraction': {
-    kind: 'number',
-    label: 'Most fiber a woven stack takes',
-    unit: '',
-    meaning: 'Fiber volume fraction past which a woven stack is short of resin and counts as choked.',
-    default: 0.65,
-    min: 0.4,
-    max: 0.85,
-    decimals: 2,
-  },
   'closing.debulkedMm': {
     kind: 'number',
     label: 'Stack after debulking, measured',
@@ -65,13 +58,25 @@ export const closingSpecs = {
     max: 50,
     decimals: 2,
   },
+  'closing.debulk': {
+    kind: 'choice',
+    label: 'Debulked',
+    unit: '',
+    meaning:
+      'How air is pressed out between the plies before closing. Under vacuum at 40 to 50 °C for about 15 min (common practice) next to none is left.',
+    default: 'by hand',
+    choices: [
+      { value: 'by hand', label: 'by hand, ply by ply' },
+      { value: 'under vacuum', label: 'under a vacuum bag, warm' },
+    ],
+  },
   'closing.debulkFactor': {
     kind: 'number',
     label: 'Debulked over as laid',
     unit: '',
     meaning:
-      'Thickness after debulking over thickness as laid, used while none is measured; 1 is no debulking.',
-    default: 1,
+      'Thickness after debulking over thickness as laid, used while none is measured: 0.85 to 0.9 (from memory); 1 is no debulking. Never under what fiber and resin fill.',
+    default: 0.9,
     min: 0.5,
     max: 1,
     decimals: 2,
@@ -114,11 +119,11 @@ export const closingSpecs = {
     label: 'Resin',
     unit: '',
     meaning:
-      'Which limit the verdicts use: resin free to leave over the rim, or held in by a sealed rim. Both are shown.',
-    default: 'free',
+      'Which case the verdicts use: resin held in by a sealed or dammed rim, as it should be, or free to leave over an open one. Both are shown.',
+    default: 'trapped',
     choices: [
+      { value: 'trapped', label: 'held in by a sealed or dammed rim' },
       { value: 'free', label: 'free to leave' },
-      { value: 'trapped', label: 'trapped by a sealed rim' },
     ],
   },
   'closing.wantedFiberFraction': {
@@ -135,8 +140,9 @@ export const closingSpecs = {
     kind: 'number',
     label: 'Stand-off you accept',
     unit: 'mm',
-    meaning: 'A mold that stands off by more than this anywhere round its lands has not closed.',
-    default: 0.05,
+    meaning:
+      'Resin that is held in keeps the mold open by a few hundredths, which is no fault; by more than this anywhere round its lands it has not closed (common practice).',
+    default: 0.1,
     min: 0,
     max: 5,
     decimals: 2,
@@ -151,15 +157,38 @@ export const closingSpecs = {
     max: 200,
     decimals: 0,
   },
-  'closing.cureTemperatureC': {
+  'closing.timeToGelMin': {
     kind: 'number',
-    label: 'Hottest stage of the cure',
-    unit: '°C',
-    meaning: 'For the resin pressure that keeps moisture from boiling into voids.',
-    default: 120,
-    min: 20,
-    max: 250,
+    label: 'Time there until the resin gels',
+    unit: 'min',
+    meaning:
+      'At the flow temperature above; the supplier’s data sheet tells it. 60 min is from memory for resins that cure from 70 °C.',
+    default: 60,
+    min: 1,
+    max: 6000,
     decimals: 0,
+  },
+  'closing.resinMarginKPa': {
+    kind: 'number',
+    label: 'Resin pressure over the need',
+    unit: 'kPa',
+    meaning: 'What the resin should have at gel beyond what keeps moisture from boiling (common practice).',
+    default: 50,
+    min: 0,
+    max: 2000,
+    decimals: 0,
+  },
+  'closing.bagged': {
+    kind: 'choice',
+    label: 'Vacuum bag round the mold',
+    unit: '',
+    meaning:
+      'A rigid mold shields the resin from the air outside; only in a bag does the air press on it too, with 101 kPa.',
+    default: 'none',
+    choices: [
+      { value: 'none', label: 'none' },
+      { value: 'bagged', label: 'the closed mold is bagged' },
+    ],
   },
   'closing.humidityPercent': {
     kind: 'number',
@@ -173,166 +202,13 @@ export const closingSpecs = {
   },
 } as const satisfies InputSpecs;
 
-/** Fields of one line of clamps; paths are `closing.clamps.N.<field>`. */
-export const clampSpecs = {
-  count: {
-    kind: 'number',
-    label: 'Clamps of this kind',
-    unit: '',
-    meaning: 'How many equal clamps stand on this line.',
-    default: 8,
-    min: 0,
-    max: 200,
-    decimals: 0,
-    whole: true,
-  },
-  forceN: {
-    kind: 'number',
-    label: 'Force of one clamp',
-    unit: 'N',
-    meaning:
-      'Measured on a scale under the jaw, opened as far as on the mold; 10 N are about 1 kg on the scale.',
-    default: 150,
-    min: 0,
-    max: 50_000,
-    decimals: 0,
-  },
-  atOpeningMm: {
-    kind: 'number',
-    label: 'Measured this much wider than on the shut mold',
-    unit: 'mm',
-    meaning: 'Jaw opening at that measurement less the jaw opening on the shut mold; 0 when the same.',
-    default: 0,
-    min: -100,
-    max: 200,
-    decimals: 1,
-  },
-  springRateNPerMm: {
-    kind: 'number',
-    label: 'Spring rate',
-    unit: 'N/mm',
-    meaning: 'How much force one clamp gains per mm of opening; replaced by a second measured point.',
-    default: 8,
-    min: 0,
-    max: 100_000,
-    decimals: 1,
-  },
-  secondForceN: {
-    kind: 'number',
-    label: 'Second measured force',
-    unit: 'N',
-    meaning: 'Force at the second opening; 0 when not measured.',
-    default: 0,
-    min: 0,
-    max: 50_000,
-    decimals: 0,
-  },
-  secondOpeningMm: {
-    kind: 'number',
-    label: 'Second opening',
-    unit: 'mm',
-    meaning: 'Opening of the second measurement, counted like the first.',
-    default: 0,
-    min: -100,
-    max: 200,
-    decimals: 1,
-  },
-  xMm: {
-    kind: 'number',
-    label: 'Place x',
-    unit: 'mm',
-    meaning: 'From the middle of the part, on its plan seen along the pull; used when placed at a place.',
-    default: 0,
-    min: -2000,
-    max: 2000,
-    decimals: 0,
-  },
-  yMm: {
-    kind: 'number',
-    label: 'Place y',
-    unit: 'mm',
-    meaning: 'From the middle of the part, on its plan seen along the pull; used when placed at a place.',
-    default: 0,
-    min: -2000,
-    max: 2000,
-    decimals: 0,
-  },
-} as const satisfies InputSpecs;
-
-/** Fields of one measured fiber-bed curve; paths are `closing.bedPoints.N.<field>`. */
-export const bedPointSpecs = {
-  lightKpa: {
-    kind: 'number',
-    label: 'Light weight',
-    unit: 'kPa',
-    meaning: 'Weight in N over the area of the stack in mm², times 1000.',
-    default: 20,
-    min: 0.01,
-    max: 20_000,
-    decimals: 1,
-  },
-  lightPlyMm: {
-    kind: 'number',
-    label: 'One ply under it',
-    unit: 'mm',
-    meaning: 'Thickness of the stack under the light weight divided by its plies.',
-    default: 0.23,
-    min: 0.01,
-    max: 10,
-    decimals: 3,
-  },
-  heavyKpa: {
-    kind: 'number',
-    label: 'Heavy weight',
-    unit: 'kPa',
-    meaning: 'At least three times the light one.',
-    default: 100,
-    min: 0.01,
-    max: 20_000,
-    decimals: 1,
-  },
-  heavyPlyMm: {
-    kind: 'number',
-    label: 'One ply under it',
-    unit: 'mm',
-    meaning: 'Thickness of the stack under the heavy weight divided by its plies.',
-    default: 0.21,
-    min: 0.01,
-    max: 10,
-    decimals: 3,
-  },
-} as const satisfies InputSpecs;
-
-export const clampSchema = z.object({
-  id: z.string().check(z.minLength(1)),
-  placed: z.enum(['round the rim', 'at a place']),
-  count: numberIn(clampSpecs.count),
-  forceN: numberIn(clampSpecs.forceN),
-  atOpeningMm: numberIn(clampSpecs.atOpeningMm),
-  springRateNPerMm: numberIn(clampSpecs.springRateNPerMm),
-  secondForceN: numberIn(clampSpecs.secondForceN),
-  secondOpeningMm: numberIn(clampSpecs.secondOpeningMm),
-  xMm: numberIn(clampSpecs.xMm),
-  yMm: numberIn(clampSpecs.yMm),
-});
-export type Clamp = z.infer<typeof clampSchema>;
-
-export const bedPointsSchema = z.object({
-  materialId: z.string(),
-  lightKpa: numberIn(bedPointSpecs.lightKpa),
-  lightPlyMm: numberIn(bedPointSpecs.lightPlyMm),
-  heavyKpa: numberIn(bedPointSpecs.heavyKpa),
-  heavyPlyMm: numberIn(bedPointSpecs.heavyPlyMm),
-});
-export type BedPoints = z.infer<typeof bedPointsSchema>;
-
 export const closingInputsSchema = z.object({
   clamps: z.array(clampSchema),
   bedLaw: z.enum(['by weave', 'woven', 'aligned']),
   bedPoints: z.array(bedPointsSchema),
   scatterPercent: numberIn(closingSpecs['closing.scatterPercent']),
-  wovenLimitFraction: numberIn(closingSpecs['closing.wovenLimitFraction']),
   debulkedMm: numberIn(closingSpecs['closing.debulkedMm']),
+  debulk: z.enum(['by hand', 'under vacuum']),
   debulkFactor: numberIn(closingSpecs['closing.debulkFactor']),
   lands: z.enum(['stone on stone', 'none']),
   shimMm: numberIn(closingSpecs['closing.shimMm']),
@@ -341,39 +217,30 @@ export const closingInputsSchema = z.object({
   wantedFiberFraction: numberIn(closingSpecs['closing.wantedFiberFraction']),
   acceptedStandOffMm: numberIn(closingSpecs['closing.acceptedStandOffMm']),
   flowTemperatureC: numberIn(closingSpecs['closing.flowTemperatureC']),
-  cureTemperatureC: numberIn(closingSpecs['closing.cureTemperatureC']),
+  timeToGelMin: numberIn(closingSpecs['closing.timeToGelMin']),
+  resinMarginKPa: numberIn(closingSpecs['closing.resinMarginKPa']),
+  bagged: z.enum(['none', 'bagged']),
   humidityPercent: numberIn(closingSpecs['closing.humidityPercent']),
 });
 export type ClosingInputs = z.infer<typeof closingInputsSchema>;
-
-export const defaultClamp: Clamp = {
-  id: 'clamps-1',
-  placed: 'round the rim',
-  count: 8,
-  forceN: 150,
-  atOpeningMm: 0,
-  springRateNPerMm: 8,
-  secondForceN: 0,
-  secondOpeningMm: 0,
-  xMm: 0,
-  yMm: 0,
-};
 
 export const defaultClosingInputs: ClosingInputs = {
   clamps: [defaultClamp],
   bedLaw: 'by weave',
   bedPoints: [],
   scatterPercent: 40,
-  wovenLimitFraction: 0.65,
   debulkedMm: 0,
-  debulkFactor: 1,
+  debulk: 'by hand',
+  debulkFactor: 0.9,
   lands: 'stone on stone',
   shimMm: 0,
   frictionCoefficient: 0.25,
-  resin: 'free',
+  resin: 'trapped',
   wantedFiberFraction: 0.5,
-  acceptedStandOffMm: 0.05,
+  acceptedStandOffMm: 0.1,
   flowTemperatureC: 70,
-  cureTemperatureC: 120,
+  timeToGelMin: 60,
+  resinMarginKPa: 50,
+  bagged: 'none',
   humidityPercent: 50,
 };

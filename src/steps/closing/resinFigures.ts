@@ -1,43 +1,104 @@
-/** Figures of the resin: how much must go where, the two limits, and whether it has the time and the pressure. */
-import {
-  aminePrepregEpoxy,
-  flowTimeS,
-  leastVoidFreeAtm,
-  permeabilityM2,
-  viscosityPaS,
-} from '../../core/closing/flow';
+/** Figures of the resin: the volume balance of the cavity, its pressure at gel, and what an open rim would do. */
 import { resinMoved } from '../../core/closing/resin';
+import { flowTimeS, permeabilityM2 } from '../../core/closing/flow';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import type { ClosingInputs } from './inputs';
-import { kilopascals, mm } from './say';
+import { acrossK0, fiberRadiusM } from './resinState';
+import { kilopascals, mm, newtons } from './say';
 import type { ClosingState } from './state';
 
+const cavity = { unit: 'cm³', decimals: 2, source: 'rigidCavity' } as const;
+
 export const resinSpecs = {
-  out: { id: 'closing.resinPressedOutG', label: 'Resin pressed out of tight places', unit: 'g', decimals: 2 },
-  room: { id: 'closing.resinRoomG', label: 'Room for it in wide places', unit: 'g', decimals: 2 },
-  rim: { id: 'closing.resinOverRimG', label: 'Resin that must leave over the rim', unit: 'g', decimals: 2 },
-  freeMm: {
-    id: 'closing.freeStandOffMm',
-    label: 'Stand-off when resin is free to leave',
-    unit: 'mm',
-    decimals: 2,
-    source: 'closingBalance',
+  cavity: { id: 'closing.cavityCm3', label: 'Cavity of the closed mold', ...cavity },
+  laminate: { id: 'closing.laminateCm3', label: 'Fiber and resin in it', ...cavity },
+  air: { id: 'closing.airCm3', label: 'Air in it', ...cavity },
+  voids: {
+    id: 'closing.voidPercent',
+    label: 'Voids, over the whole part',
+    unit: '%',
+    decimals: 1,
+    source: 'rigidCavity',
   },
-  trapped: {
-    id: 'closing.trappedStandOffMm',
-    label: 'Stand-off when no resin can leave',
-    unit: 'mm',
-    decimals: 2,
-    source: 'closingBalance',
+  worst: {
+    id: 'closing.worstVoidPercent',
+    label: 'Voids at the worst place',
+    unit: '%',
+    decimals: 1,
+    source: 'rigidCavity',
   },
-  trappedKpa: {
-    id: 'closing.trappedResinKpa',
-    label: 'Resin pressure when none can leave',
+  bad: {
+    id: 'closing.badVoidShare',
+    label: 'Show face with bad voids',
+    unit: '',
+    decimals: 3,
+    source: 'rigidCavity',
+  },
+  atGel: {
+    id: 'closing.resinAtGelKPa',
+    label: 'Resin pressure when it gels',
     unit: 'kPa',
     decimals: 0,
     source: 'closingBalance',
+  },
+  need: { id: 'closing.resinNeedKPa', label: 'Resin pressure wanted', unit: 'kPa', decimals: 0 },
+  moisture: {
+    id: 'closing.voidFreeKpa',
+    label: 'Of that against moisture and steam',
+    unit: 'kPa',
+    decimals: 0,
+    source: 'kardos1986',
+  },
+  trapped: {
+    id: 'closing.trappedStandOffMm',
+    label: 'Stand-off on resin that is held in (warm)',
+    unit: 'mm',
+    decimals: 3,
+    source: 'rigidCavity',
+  },
+  trappedKpa: {
+    id: 'closing.trappedResinKpa',
+    label: 'Resin pressure when it is held in',
+    unit: 'kPa',
+    decimals: 0,
+    source: 'closingBalance',
+  },
+  cold: {
+    id: 'closing.coldStandOffMm',
+    label: 'Stand-off before the resin runs (cold), at most',
+    unit: 'mm',
+    decimals: 2,
+    source: 'rigidCavity',
+  },
+  freeMm: {
+    id: 'closing.freeStandOffMm',
+    label: 'Stand-off once an open rim has let the excess go',
+    unit: 'mm',
+    decimals: 2,
+    source: 'closingBalance',
+  },
+  lost: {
+    id: 'closing.openRimMinutes',
+    label: 'Open rim: pressure under the need after',
+    unit: 'min',
+    decimals: 1,
+    source: 'slotFlow',
+  },
+  bleed: {
+    id: 'closing.flowToRimHours',
+    label: 'Laminate itself loses its excess to the rim in',
+    unit: 'h',
+    decimals: 1,
+    source: 'slotFlow',
+  },
+  reach: {
+    id: 'closing.flowLengthMm',
+    label: 'Resin evens out before gel within',
+    unit: 'mm',
+    decimals: 0,
+    source: 'carmanKozeny',
   },
   wetting: {
     id: 'closing.flowThroughMinutes',
@@ -46,109 +107,207 @@ export const resinSpecs = {
     decimals: 1,
     source: 'carmanKozeny',
   },
-  bleed: {
-    id: 'closing.flowToRimHours',
-    label: 'Resin in the plane to the rim',
-    unit: 'h',
+  residual: {
+    id: 'closing.residualAirPercent',
+    label: 'Air of the debulked stack, left as voids',
+    unit: '%',
     decimals: 1,
-    source: 'carmanKozeny',
+    source: 'rigidCavity',
   },
-  voids: {
-    id: 'closing.voidFreeKpa',
-    label: 'Resin pressure that keeps moisture from boiling',
-    unit: 'kPa',
-    decimals: 0,
-    source: 'kardos1986',
-  },
+  out: { id: 'closing.resinPressedOutG', label: 'Resin pressed out of tight places', unit: 'g', decimals: 2 },
+  room: { id: 'closing.resinRoomG', label: 'Room for it in wide places', unit: 'g', decimals: 2 },
+  rim: { id: 'closing.resinOverRimG', label: 'Resin that leaves the part', unit: 'g', decimals: 2 },
 } as const satisfies Record<string, FigureSpec>;
 
-const fiberRadiusM = 3.5e-6;
-const acrossK0 = 11;
-const alongK0 = 0.7;
-/** Less of the show face under pressure than this drives no flow to speak of. */
-const noticedShare = 0.005;
-const unpressed = 'Next to nothing presses on the laminate, so nothing drives the resin.';
-const kpaPerAtm = 101.325;
-
 export function resinFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
-  const { free, trapped, histogram, curedMm, stack } = state;
-  const moved = resinMoved(histogram, free.solution, curedMm);
-  const density = resinDensity(state);
-  const grams = (mm3: number) => (mm3 / 1000) * density;
-  const rests = free.solution.outcome !== 'tips' && free.solution.outcome !== 'nothing holds';
-  const how = `Gap against ${mm(curedMm, 3)} cured, over the show face; resin ${formatNumber(density, 2)} g/cm³.`;
-  const moving = (spec: FigureSpec, mm3: number, what: string) =>
-    rests
-      ? figure({ ...spec, status: state.beds.status }, grams(mm3), what, how)
-      : unknownFigure(spec, 'The mold does not come to rest.');
+  const { outcome } = state.main.solution;
+  if (outcome === 'tips' || outcome === 'nothing holds')
+    return Object.values(resinSpecs).map((spec) => unknownFigure(spec, 'The mold does not come to rest.'));
   return [
-    moving(resinSpecs.out, moved.pressedOutMm3, 'Where the gap is under the cured thickness.'),
-    moving(
-      resinSpecs.room,
-      moved.roomMm3,
-      'Where the gap is over the cured thickness; what is not filled stays air.',
-    ),
-    moving(
-      resinSpecs.rim,
-      moved.overTheRimMm3,
-      `Pressed out less room, not under zero; ${stack.total.plies} plies hold ${formatNumber(stack.content.resinGsm, 0)} g/m².`,
-    ),
-    figure(
-      { ...resinSpecs.freeMm, status: state.beds.status },
-      rests ? free.solution.standOffMm : null,
-      'Fibers alone carry; the long-time limit with an open rim.',
-    ),
-    figure(
-      { ...resinSpecs.trapped, status: state.beds.status },
-      rests ? trapped.solution.standOffMm : null,
-      `All gaps together hold at least the laminate, ${mm(curedMm, 3)} in the mean; inside the mold resin may move. The limit with a sealed rim.`,
-    ),
-    figure(
-      { ...resinSpecs.trappedKpa, status: state.beds.status },
-      rests ? 1000 * trapped.solution.resinPressureMPa : null,
-      'What the trapped resin must push so that the gaps hold it; 0 when there is room for all of it.',
-    ),
+    ...cavityFigures(state),
+    ...pressureFigures(state, inputs),
+    ...standOffFigures(state),
     ...flowFigures(state, inputs),
+    ...movedFigures(state),
   ];
 }
 
-function resinDensity({ stack }: ClosingState): number {
-  return stack.plies.reduce((sum, { card }) => sum + card.resinDensityGCm3, 0) / stack.plies.length;
+const cm3 = (mm3: number) => `${formatNumber(mm3 / 1000, 2)} cm³`;
+
+function cavityFigures({
+  cavity: held,
+  voids,
+  resin,
+  curedMm,
+  histogram,
+  walls,
+}: ClosingState): readonly Figure[] {
+  const area = `${formatNumber(held.areaMm2 / 100, 1)} cm² midway through the wall`;
+  const evened = `Resin evens gaps out over ${mm(resin.flowLengthMm, 0)} before it gels.`;
+  return [
+    figure(resinSpecs.cavity, held.cavityMm3 / 1000, `Σ gap × area over ${area}, at this stand-off`),
+    figure(
+      resinSpecs.laminate,
+      held.laminateMm3 / 1000,
+      `${mm(curedMm, 3)} that the plies fill × ${area}, at most the cavity`,
+    ),
+    figure(
+      resinSpecs.air,
+      held.airMm3 / 1000,
+      `${cm3(held.cavityMm3)} − ${cm3(held.laminateMm3)}; a rigid mold leaves it whatever the clamps do`,
+    ),
+    figure(
+      resinSpecs.voids,
+      percent(held.voidShare),
+      `1 − ${cm3(held.laminateMm3)} / ${cm3(held.cavityMm3)}; what stays even if resin went everywhere`,
+    ),
+    figure(
+      resinSpecs.worst,
+      percent(voids.worst?.voidShare ?? 0),
+      voids.worst === null
+        ? 'No place is wider than the plies fill.'
+        : `1 − ${mm(curedMm, 3)} / gap; wall drawn there ${mm(histogram.wallMm[voids.worst.bin]!)}. ${evened}`,
+    ),
+    figure(resinSpecs.bad, voids.bad, `Gap over ${mm(walls.badHighMm)}. ${evened}`),
+  ];
+}
+
+function pressureFigures({ resin, main, trapped }: ClosingState, inputs: ClosingInputs): readonly Figure[] {
+  const { need, atGelKPa, heldInKPa } = resin;
+  const { moistureKPa, stoneKPa, neededKPa, atC } = need;
+  const bag = inputs.bagged === 'bagged' ? ', and the air presses on the bag with 101 kPa' : '';
+  const { clampForceN, laminateForceN, landForceN, resinForceN } = trapped.solution;
+  return [
+    figure(
+      { ...resinSpecs.atGel, status: 'from memory' },
+      atGelKPa,
+      inputs.resin === 'trapped'
+        ? `Held in: ${kilopascals(heldInKPa)} from the clamps${bag}.`
+        : `Open rim: what is left of ${kilopascals(heldInKPa)} after ${formatNumber(inputs.timeToGelMin, 0)} min${bag}.`,
+      'A rigid mold shields the resin from the air outside, so that does not count without a bag.',
+    ),
+    figure(
+      { ...resinSpecs.need, status: 'from memory' },
+      neededKPa + inputs.resinMarginKPa,
+      `${kilopascals(neededKPa)} + ${kilopascals(inputs.resinMarginKPa)} to be sure (common practice)`,
+    ),
+    figure(
+      { ...resinSpecs.moisture, status: 'from memory' },
+      neededKPa,
+      `Moisture of the roll: 4962 exp(−4892 / T) × ${formatNumber(inputs.humidityPercent, 0)} % at the ${formatNumber(atC, 0)} °C at which it gels = ${kilopascals(moistureKPa)} absolute.`,
+      stoneKPa > 0
+        ? `Stone without sealer steams against it: ${kilopascals(stoneKPa)} where gypsum and its vapor balance at ${formatNumber(atC, 0)} °C (indicative).`
+        : 'The stone is sealed, so its own vapor is left out.',
+    ),
+    figure(
+      resinSpecs.trapped,
+      trapped.solution.standOffMm,
+      'The gaps together then hold just what the plies fill: (t0 − wall) × area / plan area where the wall is even.',
+    ),
+    figure(
+      resinSpecs.trappedKpa,
+      heldInKPa,
+      `(${newtons(clampForceN)} clamps − ${newtons(laminateForceN)} fibers − ${newtons(landForceN)} lands) over the plan = ${newtons(resinForceN)}; 0 once lands or fibers carry all.`,
+      main === trapped ? 'The case that the verdicts use.' : 'Not the case that the verdicts use.',
+    ),
+  ];
+}
+
+function standOffFigures(state: ClosingState): readonly Figure[] {
+  const { resin, free, laidMm, laidIsMeasured } = state;
+  return [
+    figure(
+      { ...resinSpecs.cold, status: laidIsMeasured ? 'measured' : 'common practice' },
+      resin.coldStandOffMm,
+      `The stack of ${mm(laidMm)} before closing held as it is: (${mm(laidMm)} − wall) × area / plan area. It falls to the warm value as air leaves and the resin runs; close at 50 to 60 °C (common practice).`,
+    ),
+    figure(
+      { ...resinSpecs.freeMm, status: state.beds.status },
+      free.solution.standOffMm,
+      'Fibers and lands alone carry, the resin has no pressure left: the long-time limit with an open rim.',
+    ),
+  ];
 }
 
 /** Fresh resin at the first dwell; the law is of another epoxy, so only the order of size is to be read. */
 function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
-  const { main, histogram, curedMm } = state;
-  const voidKpa = leastVoidFreeAtm(inputs.cureTemperatureC, inputs.humidityPercent) * kpaPerAtm;
-  const voids = figure(
-    { ...resinSpecs.voids, status: 'from memory' },
-    voidKpa,
-    `4962 exp(−4892 / T) × ${formatNumber(inputs.humidityPercent, 0)} % at ${formatNumber(inputs.cureTemperatureC, 0)} °C = ${kilopascals(voidKpa)} absolute; the air gives ${kilopascals(kpaPerAtm)} of it while the rim is open.`,
-    'In a rigid mold the resin pressure falls to none once stone or fibers take the load. Dry the stone and the roll.',
-  );
-  const { contact } = main;
-  if (contact === null || contact.areaShare < noticedShare || contact.fiberFraction >= 0.95)
-    return [unknownFigure(resinSpecs.wetting, unpressed), unknownFigure(resinSpecs.bleed, unpressed), voids];
-  const viscosity = viscosityPaS(aminePrepregEpoxy, inputs.flowTemperatureC, 0);
-  const [halfU, halfV] = histogram.frame.halfSizeMm;
-  const toRimMm = Math.min(halfU, halfV);
-  const seconds = (k0: number, lengthMm: number) =>
-    flowTimeS(
-      viscosity,
-      contact.fiberFraction,
-      lengthMm / 1000,
-      permeabilityM2(fiberRadiusM, contact.fiberFraction, k0),
-      1000 * contact.pressureKpa,
-    );
-  const law = `Fresh amine-cured epoxy of ${formatNumber(viscosity, 2)} Pa s at ${formatNumber(inputs.flowTemperatureC, 0)} °C, Vf ${formatNumber(contact.fiberFraction, 3)}, ${kilopascals(contact.pressureKpa)}; your resin differs, read the order of size.`;
+  const { resin, curedMm, stack } = state;
+  const { bleed, lostAfterS, inPlaneS, heldInKPa } = resin;
+  const fraction = stack.volume.fiberMm / curedMm;
+  const law = `Fresh amine-cured epoxy of ${formatNumber(resin.viscosityPaS, 2)} Pa s at ${formatNumber(inputs.flowTemperatureC, 0)} °C, Vf ${formatNumber(fraction, 3)}; your resin differs, read the order of size.`;
+  const unpressed = 'The resin has no pressure, so nothing drives it.';
+  const known = <T>(spec: FigureSpec, value: T | null, shown: (value: T) => Figure) =>
+    heldInKPa > 0 && value !== null ? shown(value) : unknownFigure(spec, unpressed);
+  const last = bleed.at(-1)!;
   return [
-    figure({ ...resinSpecs.wetting, status: 'from memory' }, seconds(acrossK0, curedMm) / 60, law),
-    figure(
-      { ...resinSpecs.bleed, status: 'from memory' },
-      seconds(alongK0, toRimMm) / 3600,
-      `${mm(toRimMm, 0)} from the middle to the nearer rim.`,
-      law,
+    lostAfterS === null
+      ? unknownFigure(
+          resinSpecs.lost,
+          heldInKPa > 0
+            ? `Not within ${formatNumber(last.timeS / 60, 0)} min, down to ${mm(last.standOffMm, 3)} of stand-off.`
+            : unpressed,
+        )
+      : figure(
+          { ...resinSpecs.lost, status: 'from memory' },
+          lostAfterS / 60,
+          `Excess over the land from ${mm(bleed[0]!.standOffMm, 3)}, 6 μ w A / (S P) × (1/h1² − 1/h0²) in steps; it gels after ${formatNumber(inputs.timeToGelMin, 0)} min. A released land as dam, a vent for the air and an overflow behind it keep the pressure.`,
+          law,
+        ),
+    known(resinSpecs.bleed, inPlaneS, (value) =>
+      figure(
+        { ...resinSpecs.bleed, status: 'from memory' },
+        value / 3600,
+        'e μ L² / (3 K P), from the middle to the nearer rim, driven by the resin’s own pressure.',
+        law,
+      ),
     ),
-    voids,
+    figure(
+      { ...resinSpecs.reach, status: 'from memory' },
+      resin.flowLengthMm,
+      heldInKPa > 0
+        ? `√(2 K P t / (μ (1 − Vf))) along the fibers in ${formatNumber(inputs.timeToGelMin, 0)} min. ${law}`
+        : unpressed,
+    ),
+    known(resinSpecs.wetting, heldInKPa, (kPa) =>
+      figure(
+        { ...resinSpecs.wetting, status: 'from memory' },
+        flowTimeS(
+          resin.viscosityPaS,
+          fraction,
+          curedMm / 1000,
+          permeabilityM2(fiberRadiusM, fraction, acrossK0),
+          1000 * kPa,
+        ) / 60,
+        law,
+      ),
+    ),
+    figure(
+      { ...resinSpecs.residual, status: 'common practice' },
+      percent(resin.residualAirShare),
+      `Air of the stack before closing, 1 − ${mm(curedMm)} / ${mm(state.laidMm)}, times ${inputs.debulk === 'under vacuum' ? '5 kPa that a vacuum leaves' : '101 kPa'} over ${kilopascals(resin.atGelKPa)}: about f × p air / p resin, absolute.`,
+      'What goes out through a vent before the resin closes it is not counted.',
+    ),
+  ];
+}
+
+function movedFigures({ histogram, main, curedMm, stack, cavity: held }: ClosingState): readonly Figure[] {
+  const moved = resinMoved(histogram, main.solution, curedMm);
+  const density = stack.plies.reduce((sum, { card }) => sum + card.resinDensityGCm3, 0) / stack.plies.length;
+  const grams = (mm3: number) => (mm3 / 1000) * density;
+  const how = `Gap against ${mm(curedMm, 3)} that the plies fill, over the show face; resin ${formatNumber(density, 2)} g/cm³.`;
+  return [
+    figure(resinSpecs.out, grams(moved.pressedOutMm3), 'Where the gap is narrower than the plies fill.', how),
+    figure(
+      resinSpecs.room,
+      grams(moved.roomMm3),
+      'Where the gap is wider; what is not filled stays air.',
+      how,
+    ),
+    figure(
+      resinSpecs.rim,
+      grams(held.pressedOutMm3),
+      'What the cavity does not hold. With the resin held in, none: the mold stands off instead.',
+      how,
+    ),
   ];
 }

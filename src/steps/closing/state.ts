@@ -11,7 +11,15 @@ import {
   type ClampGroup,
   type ClampSpring,
 } from '../../core/closing/clamps';
-import { classLimits, classShares, type ClassLimits, type ClassShares } from '../../core/closing/classes';
+import {
+  cavityOf,
+  evenedGaps,
+  voidShares,
+  type Cavity,
+  type EvenedGaps,
+  type VoidShares,
+} from '../../core/closing/cavity';
+import { classShares, type ClassLimits, type ClassShares } from '../../core/closing/classes';
 import { withUniformWall } from '../../core/closing/closingHistogram';
 import type { ClosingHistogram } from '../../core/closing/closingTypes';
 import {
@@ -29,18 +37,18 @@ import {
   type ClosingSolution,
   type Lands,
 } from '../../core/closing/tiltedBalance';
-import { curedThicknessMm } from '../../core/laminate/plyThickness';
-import { wantedWallMm } from '../../core/laminate/wantedPlies';
+import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import type { PartSummary } from '../../core/mesh/types';
-import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { Problem } from '../../core/problem';
+import { wallLimits, wallsFor } from '../band';
 import type { MeasuredPart, StepContext } from '../context';
 import { availablePart, type Missing } from '../missing';
-import { halfCaliperStepMm } from '../plies/stackShares';
 import { resolveStack, type KnownStack } from '../plies/stack';
 import { stackBeds, type StackBeds } from './beds';
+import type { ProjectInputs } from '../inputs';
 import type { Clamp } from './inputs';
 import { landWidthMm } from '../mold/landWidth';
+import { resinState, type ResinState } from './resinState';
 
 /** One way that the unknowns may lie, and where the mold then stands. */
 export interface ClosingCase {
@@ -48,22 +56,27 @@ export interface ClosingCase {
   readonly shares: ClassShares;
   /** With the nominal bed; null when no fibers push back. */
   readonly contact: ContactMeans | null;
+  /** Gaps as the resin evens them out before it gels; null where nothing drives it. */
+  readonly evened: EvenedGaps | null;
 }
 
 export interface ClosingState {
   readonly known: true;
+  readonly inputs: ProjectInputs;
   readonly measured: MeasuredPart;
   readonly histogram: ClosingHistogram;
   readonly stack: KnownStack;
   readonly beds: StackBeds;
   readonly curve: BedCurve;
+  /** The walls that the stack accepts; the classes of the maps are theirs. */
+  readonly walls: AcceptedWalls;
   readonly limits: ClassLimits;
-  /** Thickness without bleed and without voids. */
+  /** Thickness without bleed and without voids, t0. */
   readonly curedMm: number;
   /** Before closing, debulked where it was. */
   readonly laidMm: number;
   readonly laidIsMeasured: boolean;
-  /** Of `laidMm` and `curedMm`: the wall with the most room to either side. */
+  /** t0 less the tolerance of print and stone. */
   readonly wantedWallMm: number;
   readonly clamps: readonly ClampSpring[];
   readonly lands: Lands | null;
@@ -91,6 +104,10 @@ export interface ClosingState {
   readonly pressed: PressedFaces | null;
   /** Faces by place, the ones that hold the mold open first. */
   readonly places: readonly ClosingPlace[];
+  /** Of the case that verdicts use. */
+  readonly cavity: Cavity;
+  readonly voids: VoidShares;
+  readonly resin: ResinState;
 }
 
 export type ClosingAnswer = ClosingState | ({ readonly known: false } & Missing);
@@ -124,10 +141,19 @@ function* workedOut(context: StepContext): Generator<undefined, ClosingAnswer> {
   const walls = wallsOf(context, part.measured);
   if (!('areaMm2' in walls)) return { known: false, ...walls };
   const { measured } = part;
-  const { closing, plies } = context.inputs;
-  const from = [closing, plies, landWidthMm(context.inputs), nominalWallMm(context)];
+  const { closing, plies, walls: limits, mold } = context.inputs;
+  const from = [
+    closing,
+    plies,
+    limits,
+    mold.gelC,
+    mold.sealerCoats,
+    landWidthMm(context.inputs),
+    nominalWallMm(context),
+  ];
   const last = balances.get(measured.summary);
-  if (last?.from.every((one, i) => one === from[i])) return { ...last.state, measured };
+  if (last?.from.every((one, i) => one === from[i]))
+    return { ...last.state, inputs: context.inputs, measured };
   try {
     const state = yield* balanced(context, measured, stack, walls);
     balances.set(measured.summary, { from, state });
@@ -179,10 +205,14 @@ function groupOf(clamp: Clamp): ClampGroup {
   };
 }
 
+/** Before closing: measured, or as laid times what debulking leaves; never less than fiber and resin fill. */
 function laidThickness(stack: KnownStack, { debulkedMm, debulkFactor }: StepContext['inputs']['closing']) {
   return debulkedMm > 0
     ? { laidMm: debulkedMm, laidIsMeasured: true }
-    : { laidMm: stack.total.laidMm * debulkFactor, laidIsMeasured: stack.laidStatus === 'measured' };
+    : {
+        laidMm: Math.max(stack.volume.voidFreeMm, stack.total.laidMm * debulkFactor),
+        laidIsMeasured: stack.laidStatus === 'measured',
+      };
 }
 
 const level = (standOffMm: number): ClosingPosition => ({ standOffMm, tiltURad: 0, tiltVRad: 0 });
@@ -197,34 +227,57 @@ function* balanced(
   const { halfSizeMm } = histogram.frame;
   const beds = stackBeds(stack, inputs);
   const curve = bedCurve(beds.layers);
-  const curedMm = compensatedSum(stack.plies.map(({ card }) => curedThicknessMm(card)));
+  const curedMm = stack.volume.voidFreeMm;
   const { laidMm, laidIsMeasured } = laidThickness(stack, inputs);
-  const limits = classLimits(curve, curedMm, laidMm, halfCaliperStepMm);
+  const walls = wallsFor(stack, context.inputs.walls);
+  const limits: ClassLimits = {
+    chokedUnderMm: walls.lookLowMm,
+    packedUpToMm: walls.goHighMm,
+    lightUpToMm: walls.lookHighMm,
+  };
   const clamps = placedClamps(inputs.clamps.map(groupOf), halfSizeMm);
   const width = landWidthMm(context.inputs);
   const lands: Lands | null =
     inputs.lands === 'none'
       ? null
       : { outlineHalfMm: [halfSizeMm[0] + width, halfSizeMm[1] + width], shimMm: inputs.shimMm };
-  const solve = (bed: BedCurve, sealed: boolean, start?: ClosingSolution): ClosingCase => {
-    const solution = tiltedBalance(
+  const solve = (bed: BedCurve, sealed: boolean, start?: ClosingSolution): ClosingSolution =>
+    tiltedBalance(
       { samples: histogram, curve: bed, clamps, lands, halfSizeMm, sealedAtMm: sealed ? curedMm : null },
       start,
     );
+  const caseOf = (solution: ClosingSolution, reachMm: number): ClosingCase => {
+    const evened = evenedGaps(histogram, solution, reachMm);
     return {
       solution,
-      shares: classShares(histogram, solution, limits),
+      shares: classShares(histogram, solution, limits, evened?.ofBinMm),
       contact: contactMeans(histogram, solution, curve),
+      evened,
     };
   };
-  const free = solve(curve, false);
+  const whenFree = solve(curve, false);
   yield;
-  const trapped = solve(curve, true, free.solution);
+  const whenTrapped = solve(curve, true, whenFree);
   yield;
-  const main = inputs.resin === 'trapped' ? trapped : free;
+  const resin = resinState(context, {
+    stack,
+    histogram,
+    curve,
+    clamps,
+    lands,
+    trapped: whenTrapped,
+    landMm: width,
+    laidMm,
+  });
+  const isHeldIn = inputs.resin === 'trapped';
+  const trapped = caseOf(whenTrapped, resin.heldInReachMm);
+  const free = caseOf(whenFree, isHeldIn ? 0 : resin.flowLengthMm);
+  const main = isHeldIn ? trapped : free;
   const scatter = inputs.scatterPercent / 100;
   const scattered = (factor: number) =>
-    factor === 1 ? main : solve(bedCurve(beds.layers, factor), inputs.resin === 'trapped', main.solution);
+    factor === 1
+      ? main
+      : caseOf(solve(bedCurve(beds.layers, factor), isHeldIn, main.solution), resin.flowLengthMm);
   const soft = scattered(1 - scatter);
   yield;
   const stiff = scattered(1 + scatter);
@@ -245,20 +298,23 @@ function* balanced(
     curve,
     limits,
     laidMm,
+    main.evened?.ofBinMm,
   );
   yield;
   return {
     known: true,
+    inputs: context.inputs,
     measured,
     histogram,
     stack,
     beds,
     curve,
+    walls,
     limits,
     curedMm,
     laidMm,
     laidIsMeasured,
-    wantedWallMm: wantedWallMm(Math.min(curedMm, laidMm), Math.max(curedMm, laidMm)),
+    wantedWallMm: walls.wantedMm,
     clamps,
     lands,
     landAreaMm2: lands === null ? 0 : 4 * width * (halfSizeMm[0] + halfSizeMm[1] + width),
@@ -275,5 +331,8 @@ function* balanced(
     carryingWallMm: carryingWallMm(histogram, main.solution, curve),
     pressed: pressedFaces(histogram),
     places,
+    cavity: cavityOf(histogram, main.solution, curedMm),
+    voids: voidShares(histogram, main.solution, curedMm, main.evened, wallLimits(context.inputs.walls)),
+    resin,
   };
 }

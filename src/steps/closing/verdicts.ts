@@ -3,13 +3,14 @@ import { lineOfActionMm } from '../../core/closing/clamps';
 import type { ClosingPlace } from '../../core/closing/places';
 import type { Verdict, VerdictWord } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { wallBand } from '../band';
+import { wallWord } from '../../core/laminate/acceptedWalls';
+import { wallsForCount } from '../band';
 import type { StepContext } from '../context';
-import { wallFix } from '../wallFix';
+import { pliesForWall, wallFix } from '../wallFix';
+import { toldOf } from '../wallFit';
 import { bandOver, isPlaced, outcomeText, tiltDeg } from './figures';
-import { standOffForGapMm } from '../../core/closing/fixes';
 import { slideOf, slidePlace } from './limitFigures';
-import { areaPercent, between, mm, newtons } from './say';
+import { areaPercent, between, kilopascals, mm, newtons } from './say';
 import { closingState, type ClosingState } from './state';
 
 /** A place that pushes less than this share of the bed's load does not hold the mold open (common practice). */
@@ -30,10 +31,10 @@ export function closingVerdicts(context: StepContext): readonly Verdict[] {
     closesVerdict(context, state),
     loadVerdict(context, state),
     chokedVerdict(context, state),
+    resinVerdict(context, state),
     tiltVerdict(context, state),
     slideVerdict(state),
     frictionVerdict(context, state),
-    resinVerdict(context, state),
     ...coverageVerdict(state),
   ];
 }
@@ -87,15 +88,29 @@ function closesVerdict({ inputs }: StepContext, state: ClosingState): Verdict {
       reason: `The mold is ${outcomeText(state)} under ${newtons(solution.clampForceN)}: ${between(...bandOver(state, (one) => one.solution.landForceN), 0, 'N')} on the lands, ${between(...bandOver(state, (one) => one.solution.laminateForceN + one.solution.resinForceN), 0, 'N')} in the laminate.`,
       fix: '',
     };
-  const holding = holders(state.places);
-  const reason = `The mold ${outcomeText(state)}: it stands off by ${mm(widestMm)}${over} at the widest (${between(band[0], band[1], 2, 'mm')} over the scatter of the bed). ${newtons(solution.laminateForceN + solution.resinForceN)} of ${newtons(solution.clampForceN)} go through the laminate.${holding === '' ? '' : ` What holds it open: ${holding}.`}`;
+  const onResin = solution.resinForceN > solution.laminateForceN;
+  const off = `it stands off by ${mm(widestMm)}${over} at the widest (${between(band[0], band[1], 2, 'mm')} over the scatter of the bed)`;
+  if (onResin && widestMm <= acceptedStandOffMm)
+    return {
+      id,
+      word: 'go',
+      reason: `The mold stands on its resin, as it should: ${mm(widestMm)} off${over}, which the laminate comes out thicker by on faces across the pull. ${newtons(solution.resinForceN)} of ${newtons(solution.clampForceN)} press on the resin.`,
+      fix: '',
+    };
+  const holding = onResin ? '' : holders(state.places);
+  const reason = `The mold ${outcomeText(state)}: ${off}. ${newtons(solution.laminateForceN + solution.resinForceN)} of ${newtons(solution.clampForceN)} go through the laminate.${holding === '' ? '' : ` What holds it open: ${holding}.`}`;
   if (widestMm <= acceptedStandOffMm) return { id, word: 'go', reason, fix: '' };
   return {
     id,
     word: widestMm <= 4 * acceptedStandOffMm ? 'look again' : 'stop',
     reason,
-    fix: opensFix(state),
+    fix: onResin ? resinHeldFix(state) : opensFix(state),
   };
+}
+
+/** The plies hold more than the walls leave room for: only another wall or other plies change that. */
+function resinHeldFix({ wantedWallMm, medianWallMm, curedMm }: ClosingState): string {
+  return `The plies fill ${mm(curedMm)} and the wall is ${mm(medianWallMm ?? 0)}: make the wall ${mm(wantedWallMm)}; more clamp force changes little.`;
 }
 
 /** The first holder tells whether steep walls or the faces are too tight. */
@@ -109,65 +124,60 @@ function opensFix(state: ClosingState): string {
   return `${start}${wall}${plies}${first?.steep === true ? '.' : '; more clamp force closes it further only a little.'}`;
 }
 
-function pliesThere({ places, curedMm, stack }: ClosingState): string {
+/** Fewer plies there, when they are right for the wall there: never fewer than fill it. */
+function pliesThere({ places, stack, inputs }: ClosingState): string {
   const [first] = places;
   if (first === undefined) return '';
-  const fit = Math.max(1, Math.floor(first.wallMm / (curedMm / stack.total.plies)));
-  return fit < stack.total.plies ? `, or lay ${fit} ${fit === 1 ? 'ply' : 'plies'} there` : '';
+  const fit = pliesForWall(first.wallMm, stack, inputs);
+  const right = wallWord(wallsForCount(stack, inputs.walls, fit), first.wallMm) !== 'stop';
+  return right && fit < stack.total.plies ? `, or lay ${fit} ${fit === 1 ? 'ply' : 'plies'} there` : '';
 }
 
+/** Is the cavity filled: by volume over the whole part, and place by place as far as resin travels. */
 function loadVerdict(context: StepContext, state: ClosingState): Verdict {
   const id = 'closing.load';
-  const { shares, solution } = state.main;
-  const { wrongShareAllowedPercent } = context.inputs.walls;
-  const band = wallBand(context.inputs);
-  const median = state.medianWallMm ?? 0;
-  const fix =
-    band === null
-      ? ''
-      : wallFix(
-          median,
-          state.stack,
-          { ...band, laidMm: state.laidMm, curedMm: state.curedMm },
-          context.inputs,
-        );
-  if (solution.outcome === 'shut unloaded')
-    return {
-      id,
-      word: 'stop',
-      reason: `Shut on the lands, laminate unloaded: all ${newtons(solution.clampForceN)} press stone on stone. The gap is ${mm(median)} in the median against ${mm(state.laidMm)} as laid, and the fibers first push at ${mm(state.curve.unloadedGapMm)}; ${areaPercent(shares.loose)} of the show face is loose.`,
-      fix,
-    };
-  const contact = state.main.contact?.areaShare ?? 0;
-  const carried = (solution.laminateForceN + solution.resinForceN) / solution.clampForceN;
-  const lightly =
-    shares.light > 0.5
-      ? ` Light plies carry little: ${areaPercent(carried)} of the clamp force. A wall nearer to ${mm(state.curedMm)} is pressed harder. Between cured and laid the bed carries next to nothing, so where exactly plies rest there is not settled; the more closed place is taken.`
+  const { cavity, voids, walls, resin, medianWallMm } = state;
+  const { goVoidPercent, lookVoidPercent, badVoidPercent, wrongShareAllowedPercent } = context.inputs.walls;
+  const whole = 100 * cavity.voidShare;
+  const allowed = wrongShareAllowedPercent / 100;
+  const median = medianWallMm ?? 0;
+  const worst =
+    voids.worst !== null && 100 * voids.worst.voidShare > goVoidPercent
+      ? ` Worst ${formatNumber(100 * voids.worst.voidShare, 0)} % at ${slidePlace(state, voids.worst.bin)}.`
       : '';
-  const reason = `${areaPercent(shares.loose)} of the show face is loose (gap over ${mm(state.laidMm)}), ${areaPercent(shares.light)} light, ${areaPercent(shares.packed)} packed, ${areaPercent(shares.choked)} choked; fibers touch on ${areaPercent(contact)}.${lightly}`;
   const word: VerdictWord =
-    100 * shares.loose > wrongShareAllowedPercent
+    whole > lookVoidPercent || voids.bad > allowed
       ? 'stop'
-      : shares.loose > noticedShare || contact < 0.5
+      : whole > goVoidPercent || voids.overLook > noticedShare
         ? 'look again'
         : 'go';
-  return { id, word, reason, fix: word === 'go' ? '' : looseFix(state, fix) };
+  const filled =
+    cavity.airMm3 > 0
+      ? `${formatNumber(cavity.laminateMm3 / 1000, 1)} cm³ of laminate stand in a cavity of ${formatNumber(cavity.cavityMm3 / 1000, 1)} cm³: ${formatNumber(whole, 1)} % voids`
+      : `The cavity of ${formatNumber(cavity.cavityMm3 / 1000, 1)} cm³ is filled`;
+  const places =
+    voids.bad > 0
+      ? `; ${areaPercent(voids.bad)} of the show face has more than ${formatNumber(badVoidPercent, 0)} %`
+      : '';
+  const travels =
+    worst === '' || !(resin.flowLengthMm > 0)
+      ? ''
+      : ` Resin evens that out over ${mm(resin.flowLengthMm, 0)} only.`;
+  return {
+    id,
+    word,
+    reason: `${toldOf(median, walls)} ${filled}${places}.${worst}${travels}`,
+    fix: word === 'go' ? '' : looseFix(state, wallFix(median, state.stack, walls, context.inputs)),
+  };
 }
 
 /** Held open by something: free that first. Else the wall itself is wide. */
 function looseFix(state: ClosingState, fix: string): string {
-  if (state.main.solution.outcome === 'stands off' && state.sharesAtShut.loose < state.main.shares.loose / 2)
-    return `As drawn and shut only ${areaPercent(state.sharesAtShut.loose)} would be loose: free what holds the mold open first. ${opensFix(state)}`;
-  const faces = state.pressed;
-  const change =
-    faces === null || state.lands === null
-      ? 0
-      : standOffForGapMm(faces, state.wantedWallMm) - state.lands.shimMm;
-  const lands =
-    change < -0.02
-      ? ` Lands lowered by ${mm(-change)} would press the faces across the pull, not the steep walls.`
-      : '';
-  return `${fix}${lands}`;
+  const { solution } = state.main;
+  const onFibers = solution.outcome === 'stands off' && solution.laminateForceN > solution.resinForceN;
+  if (onFibers && state.sharesAtShut.loose < state.main.shares.loose / 2)
+    return `As drawn and shut only ${areaPercent(state.sharesAtShut.loose)} would have too many voids: free what holds the mold open first. ${opensFix(state)}`;
+  return fix;
 }
 
 function chokedVerdict(context: StepContext, state: ClosingState): Verdict {
@@ -179,7 +189,7 @@ function chokedVerdict(context: StepContext, state: ClosingState): Verdict {
     return {
       id,
       word: sharesAtShut.choked > noticedShare ? 'look again' : 'go',
-      reason: `${areaPercent(shares.choked)} of the show face is past the fiber limit (gap under ${mm(limits.chokedUnderMm)}); ${drawn}.`,
+      reason: `${areaPercent(shares.choked)} of the show face holds too much fiber (gap under ${mm(limits.chokedUnderMm)}); ${drawn}.`,
       fix: sharesAtShut.choked > noticedShare ? opensFix(state) : '',
     };
   const tight = state.places.filter(({ mostly }) => mostly === 'choked').slice(0, 3);
@@ -187,7 +197,7 @@ function chokedVerdict(context: StepContext, state: ClosingState): Verdict {
   return {
     id,
     word: 100 * shares.choked > context.inputs.walls.wrongShareAllowedPercent ? 'stop' : 'look again',
-    reason: `${areaPercent(shares.choked)} of the show face is past the fiber limit (gap under ${mm(limits.chokedUnderMm)}): dry spots there, and less load for the rest; ${drawn}.${where}`,
+    reason: `${areaPercent(shares.choked)} of the show face holds too much fiber (gap under ${mm(limits.chokedUnderMm)}): dry spots there, and less load for the rest; ${drawn}.${where}`,
     fix: opensFix(state),
   };
 }
@@ -249,31 +259,63 @@ function slideVerdict(state: ClosingState): Verdict {
 
 function frictionVerdict({ inputs }: StepContext, state: ClosingState): Verdict {
   const id = 'closing.friction';
-  const { withFriction, free, frictionShares } = state;
+  const { withFriction, free } = state;
+  const { allTheWayShare } = slideOf(state);
   const more = withFriction.standOffMm - free.solution.standOffMm;
-  const reason = `Between no friction and ${formatNumber(inputs.closing.frictionCoefficient, 2)} on the stone the mold stands off ${between(free.solution.standOffMm, withFriction.standOffMm, 2, 'mm')}, and ${between(100 * free.shares.loose, 100 * frictionShares.loose, 1, '%')} of the show face is loose.`;
-  if (more <= inputs.closing.acceptedStandOffMm) return { id, word: 'go', reason, fix: '' };
+  const reason = `Without resin to ride on, the mold stands off ${between(free.solution.standOffMm, withFriction.standOffMm, 2, 'mm')} between no friction and ${formatNumber(inputs.closing.frictionCoefficient, 2)} on the stone.`;
+  const wipes = allTheWayShare > noticedShare;
+  if (more <= inputs.closing.acceptedStandOffMm && !wipes) return { id, word: 'go', reason, fix: '' };
   return {
     id,
     word: 'look again',
-    reason: `${reason} Steep walls can eat the clamps before the faces are pressed.`,
-    fix: 'Release and polish steep walls, close when the resin has gone soft, and tighten again then; or widen the steep walls.',
+    reason: wipes
+      ? `${reason} ${areaPercent(allTheWayShare)} of the show face has so little draft that it wipes the plies all the way down.`
+      : `${reason} Steep walls can eat the clamps before the faces are pressed.`,
+    fix: wipes
+      ? 'Give these walls draft: 3° comes clear of the plies while the mold is still open.'
+      : 'Release and polish steep walls, close when the resin has gone soft, and tighten again then; or widen the steep walls.',
   };
 }
 
-function resinVerdict({ inputs }: StepContext, state: ClosingState): Verdict {
+/** What the resin has when it gels against what it needs; an open rim is the warning beside it. */
+function resinVerdict({ inputs }: StepContext, { resin, main, free }: ClosingState): Verdict {
   const id = 'closing.resin';
-  const { free, trapped } = state;
-  const more = trapped.solution.standOffMm - free.solution.standOffMm;
-  const reason = `Resin free to leave: stand-off ${mm(free.solution.standOffMm)}. Resin held in: ${mm(trapped.solution.standOffMm)}, with ${formatNumber(1000 * trapped.solution.resinPressureMPa, 0)} kPa in the resin.`;
-  if (more <= inputs.closing.acceptedStandOffMm) return { id, word: 'go', reason, fix: '' };
+  const { need, atGelKPa, heldInKPa, lostAfterS } = resin;
+  const { resinMarginKPa, timeToGelMin, resin: rim } = inputs.closing;
+  const wanted = need.neededKPa + resinMarginKPa;
+  const against = `${kilopascals(need.neededKPa)} against ${need.stoneKPa > need.moistureKPa ? 'the steam of unsealed stone' : 'moisture'} at ${formatNumber(need.atC, 0)} °C and ${kilopascals(resinMarginKPa)} to be sure`;
+  if (!(atGelKPa > 0.5))
+    return {
+      id,
+      word: 'stop',
+      reason:
+        heldInKPa > 0
+          ? `With an open rim the resin has no pressure left when it gels: the clamps press on fibers and lands alone (stand-off ${mm(free.solution.standOffMm)}). It wants ${kilopascals(wanted)}.`
+          : `The resin has no pressure when it gels: the walls are wider than the plies fill, so stone or fibers carry all ${newtons(main.solution.clampForceN)}. It wants ${kilopascals(wanted)}, ${against}.`,
+      fix:
+        heldInKPa > 0
+          ? damAdvice
+          : 'Draw the wall a little under what the plies fill: then the clamps press on the resin.',
+    };
+  const open =
+    rim === 'trapped' && lostAfterS !== null && lostAfterS < 60 * timeToGelMin
+      ? ` Over an open rim it would be under the need after ${formatNumber(lostAfterS / 60, 0)} min, before it gels.`
+      : '';
+  const reason = `The resin has ${kilopascals(atGelKPa)} when it gels; it wants ${kilopascals(wanted)}: ${against}.${open}`;
+  if (atGelKPa >= wanted) return { id, word: 'go', reason, fix: open === '' ? '' : damAdvice };
   return {
     id,
     word: 'look again',
-    reason: `${reason} The mold closes only as resin leaves.`,
-    fix: 'Leave resin a way out over the rim (a groove, an open edge), and time before it sets.',
+    reason,
+    fix:
+      rim === 'free'
+        ? damAdvice
+        : 'More clamps, a drier roll, or let it gel cooler: less moisture pressure to hold down.',
   };
 }
+
+const damAdvice =
+  'Dam it: a narrow released land all round, a vent for the air at the last place to fill, an overflow behind it; no open edge.';
 
 function coverageVerdict({ measured: { summary } }: ClosingState): readonly Verdict[] {
   const { unmeasured, show } = summary.kindAreaMm2;

@@ -21,7 +21,10 @@ export function numberFields<Key extends string>(
 }
 
 export function numberDefaults<Key extends string>(table: Table<Key>): Record<Key, number> {
-  return mapped(table, (spec) => spec.default);
+  return mapped(table, ({ label, default: value }) => {
+    if (value === null) throw new Error(`${label} has no default`);
+    return value;
+  });
 }
 
 /** Fields that are null until the maker gives them. */

@@ -4,6 +4,7 @@ import { repairStepMm } from '../../core/stone/repairs';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { count } from '../figures';
+import { wallBand } from '../band';
 import { wallInUse } from '../wallInUse';
 
 /** One verdict when there are repairs, none else. */
@@ -14,7 +15,7 @@ export function repairsVerdict(context: StepContext): readonly Verdict[] {
   const steps = repairs.map(repairStepMm);
   const [thinnest, thickest] = [Math.min(...steps), Math.max(...steps)];
   const wall = wallInUse(context);
-  const overMm = context.inputs.walls.overMm;
+  const toleranceMm = wallBand(context.inputs)?.toleranceMm ?? 0;
   const reason = `${count(repairs.length, 'repair')}: the wall changes by ${formatNumber(thinnest, 2)} to ${formatNumber(thickest, 2)} mm at these places.`;
   if (wall.known && -thinnest >= wall.medianMm)
     return [
@@ -25,7 +26,7 @@ export function repairsVerdict(context: StepContext): readonly Verdict[] {
         fix: 'Scrape the filler down to the cast surface.',
       },
     ];
-  if (Math.max(-thinnest, thickest) > overMm)
+  if (Math.max(-thinnest, thickest) > toleranceMm)
     return [
       {
         id,

@@ -1,17 +1,18 @@
 /** Figures of the Ply schedule step: what the stack is, and how the wall compares with it. */
 import type { Figure } from '../../core/figure';
-import { curedThicknessMm, prepregArealMassGsm } from '../../core/laminate/plyThickness';
-import { wantedPlies, wantedWallMm } from '../../core/laminate/wantedPlies';
+import { prepregArealMassGsm } from '../../core/laminate/plyThickness';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
-import { wallInUse } from '../wallInUse';
+import { wallsFor } from '../band';
+import { pliesForWall } from '../wallFix';
+import { wallFit } from '../wallFit';
 import type { PliesInputs } from './inputs';
-import { contentFigures, partMassFigures, patchFigures } from './massFigures';
+import { localFigures } from './localStack';
+import { contentFigures, partMassFigures } from './massFigures';
 import { prepregFigures } from './prepregFigures';
 import { rollFigure } from './rolls';
 import { resolveStack, type KnownStack } from './stack';
-import { halfCaliperStepMm, stackShares } from './stackShares';
 import { stiffnessFigures } from './stiffnessFigures';
 import { strengthFigures } from './strengthFigures';
 import { warpFigures } from './warpFigures';
@@ -21,14 +22,14 @@ const mm = (value: number, decimals = 3) => `${formatNumber(value, decimals)} mm
 const stackSpecs = {
   fiberFraction: {
     id: 'plies.fiberVolumeFraction',
-    label: 'Fiber volume fraction',
+    label: 'Fiber volume fraction, void-free',
     unit: '',
     decimals: 3,
     source: 'fiberVolumeNotes',
   },
   curedPly: {
     id: 'plies.curedPlyMm',
-    label: 'One ply, cured',
+    label: 'One ply, void-free',
     unit: 'mm',
     decimals: 3,
     source: 'plyVolumeSum',
@@ -38,7 +39,7 @@ const stackSpecs = {
   laid: { id: 'plies.laidThicknessMm', label: 'Stack as laid', unit: 'mm', decimals: 2 },
   cured: {
     id: 'plies.curedThicknessMm',
-    label: 'Stack cured',
+    label: 'Your plies fill',
     unit: 'mm',
     decimals: 2,
     source: 'plyVolumeSum',
@@ -56,7 +57,7 @@ export function pliesFigures(context: StepContext): readonly Figure[] {
     ...wallFigures(context),
     ...contentFigures(context),
     ...partMassFigures(context),
-    ...patchFigures(context),
+    ...localFigures(context),
     ...prepregFigures(context),
     ...stiffnessFigures(context),
     ...warpFigures(context),
@@ -66,23 +67,26 @@ export function pliesFigures(context: StepContext): readonly Figure[] {
 }
 
 function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[] {
-  const { total, plies, content } = stack;
+  const { total, plies, volume } = stack;
   const { bulkFactor } = inputs;
   const [first] = plies;
   const card = first?.card;
-  const one = !stack.mixed && card !== undefined;
-  const fraction = content.fiberVolumeFraction;
-  const bled = inputs.resinLostPercent > 0 || inputs.voidPercent > 0;
-  const mean = 'Mean over the plies of the stack, which are of different cards.';
+  const one = !stack.mixed && card !== undefined && stack.plateVoidShare === null;
+  const fraction = volume.fiberMm / volume.voidFreeMm;
+  const mean =
+    stack.plateVoidShare === null
+      ? 'Mean over the plies of the stack, which are of different cards.'
+      : 'Mean over the plies of the cured plate.';
   const laidBand = looseBand(stack);
+  const sum = `fiber ${mm(volume.fiberMm)} + resin ${mm(volume.resinMm)} = ${mm(volume.voidFreeMm)} per area`;
   return [
     figure(
       stackSpecs.fiberFraction,
       fraction,
-      one && !bled
+      one
         ? `Vf = (${formatNumber(1 - card.resinMassFraction, 3)} / ${formatNumber(card.fiberDensityGCm3, 2)}) / (${formatNumber(1 - card.resinMassFraction, 3)} / ${formatNumber(card.fiberDensityGCm3, 2)} + ${formatNumber(card.resinMassFraction, 3)} / ${formatNumber(card.resinDensityGCm3, 2)}) = ${formatNumber(fraction, 3)}`
-        : `fiber ${mm(fraction * total.curedMm)} of ${mm(total.curedMm)} cured, over all plies`,
-      bledWords(inputs, stack),
+        : sum,
+      weighedWords(stack),
     ),
     figure(
       stackSpecs.curedPly,
@@ -96,6 +100,7 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
         { ...stackSpecs.laidPly, status: stack.laidStatus },
         stack.laidPlyMm,
         one ? laidWorking(stack, bulkFactor) : mean,
+        'With the air between the plies: how the stack gets in, not what fills the gap.',
         ...(laidBand === null
           ? []
           : ['An estimate: a caliper over three laid plies, divided by three, replaces it.']),
@@ -111,13 +116,11 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
         : `sum of ${total.plies} plies of different cards`,
     ),
     figure(
-      stackSpecs.cured,
+      { ...stackSpecs.cured, status: stack.plateVoidShare === null ? 'computed' : 'measured' },
       total.curedMm,
-      one
-        ? `${total.plies} × ${mm(stack.curedPlyMm)} = ${mm(total.curedMm)}`
-        : bled
-          ? bledWords(inputs, stack)
-          : plies.map((ply) => mm(curedThicknessMm(ply.card))).join(' + '),
+      sum,
+      weighedWords(stack),
+      'Void-free, no bleed: a rigid mold that leaves a wider gap leaves air in it.',
     ),
     figure(
       stackSpecs.prepreg,
@@ -129,89 +132,87 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
   ];
 }
 
-function bledWords({ resinLostPercent, voidPercent }: PliesInputs, { resinMeasured }: KnownStack): string {
-  const weighed = resinMeasured ? ' Resin content by the weighed offcut.' : '';
-  return resinLostPercent === 0 && voidPercent === 0
-    ? `No bleed and no voids, as entered.${weighed}`
-    : `After ${formatNumber(resinLostPercent, 1)} % of the resin is lost, with ${formatNumber(voidPercent, 1)} % of voids.${weighed}`;
+function weighedWords({ plateVoidShare, resinMeasured }: KnownStack): string {
+  if (plateVoidShare !== null)
+    return `Resin by the cured plate on the scale; its caliper finds ${formatNumber(100 * plateVoidShare, 1)} % voids${plateVoidShare < 0 ? ' (under none: mass, area, caliper or densities contradict each other)' : ''}.`;
+  return resinMeasured ? 'Resin content by the weighed offcut.' : 'From the numbers of the card.';
 }
 
 function laidWorking(stack: KnownStack, bulkFactor: number): string {
   const card = stack.plies[0]?.card;
   if (card === undefined || card.laidThicknessMm === null)
-    return `${mm(stack.curedPlyMm)} cured × ${formatNumber(bulkFactor, 2)} = ${mm(stack.laidPlyMm)}`;
+    return `${mm(stack.curedPlyMm)} void-free × ${formatNumber(bulkFactor, 2)} = ${mm(stack.laidPlyMm)}`;
   return stack.laidStatus === 'measured'
     ? `${mm(card.laidThicknessMm)} by caliper, from the card.`
     : `${mm(card.laidThicknessMm)} as the ready-made card says; nobody has measured your roll yet.`;
 }
 
-/** Half to one and a half of the loft over cured (common practice); null for a measured ply. */
+/** A 200 g/m² twill is laid at 0.23 to 0.27 mm, so 8 % either way (from memory); null for a measured ply. */
 function looseBand(stack: KnownStack): readonly [number, number] | null {
   if (stack.laidStatus === 'measured') return null;
-  const loft = stack.laidPlyMm - stack.curedPlyMm;
-  return [stack.curedPlyMm + 0.5 * loft, stack.curedPlyMm + 1.5 * loft];
+  return [(1 - laidScatter) * stack.laidPlyMm, (1 + laidScatter) * stack.laidPlyMm];
 }
+const laidScatter = 0.08;
+
+const shareSpecs = [
+  ['plies.loosePercent', 'Wall wider than the plies fill', 'over'],
+  ['plies.betweenPercent', 'Wall that is right for the plies', 'within'],
+  ['plies.underPercent', 'Wall with too much fiber in it', 'under'],
+] as const;
+
+const wantedPliesSpec: FigureSpec = {
+  id: 'plies.wantedPlies',
+  label: 'Plies that the wall wants',
+  unit: '',
+  decimals: 0,
+};
+const wantedWallSpec: FigureSpec = {
+  id: 'plies.wantedWallMm',
+  label: 'Wall that the stack wants',
+  unit: 'mm',
+  decimals: 2,
+  status: 'common practice',
+  source: 'wallPractice',
+};
 
 function wallFigures(context: StepContext): readonly Figure[] {
-  const shareSpecs = [
-    ['plies.loosePercent', 'Wall over the stack as laid: loose', 'over'],
-    ['plies.betweenPercent', 'Wall between laid and cured: presses', 'within'],
-    ['plies.underPercent', 'Wall under the cured stack: holds the mold open', 'under'],
-  ] as const;
-  const wantedPliesSpec: FigureSpec = {
-    id: 'plies.wantedPlies',
-    label: 'Plies that the wall wants',
-    unit: '',
-    decimals: 0,
-  };
-  const wantedWallSpec: FigureSpec = {
-    id: 'plies.wantedWallMm',
-    label: 'Wall that the stack wants',
-    unit: 'mm',
-    decimals: 2,
-  };
   const stack = resolveStack(context.inputs.plies);
-  const wall = wallInUse(context);
-  const wanted = stack.known
-    ? wantedWallFigure(wantedWallSpec, stack)
-    : unknownFigure(wantedWallSpec, stack.reason);
-  if (!stack.known || !wall.known) {
-    const why = stack.known ? (wall.known ? '' : wall.reason) : stack.reason;
+  const fit = wallFit(context);
+  const wanted = stack.known ? wantedWallFigure(stack, context) : unknownFigure(wantedWallSpec, stack.reason);
+  if (!fit.known)
     return [
-      ...shareSpecs.map(([id, label]) => unknownFigure({ id, label, unit: '%', decimals: 1 }, why)),
-      unknownFigure(wantedPliesSpec, why),
+      ...shareSpecs.map(([id, label]) => unknownFigure({ id, label, unit: '%', decimals: 1 }, fit.reason)),
+      unknownFigure(wantedPliesSpec, fit.reason),
       wanted,
     ];
-  }
-  const { curedMm, laidMm } = stack.total;
-  const shares = stackShares(wall, stack);
+  const { shares, wall, band } = fit;
   const status = wall.nominal ? 'your entry' : 'computed';
   return [
     ...shareSpecs.map(([id, label, share]) =>
       figure(
-        { id, label, unit: '%', decimals: 1, status },
+        { id, label, unit: '%', decimals: 1, status, source: 'wallPractice' },
         percent(shares[share]),
-        `Cured ${mm(curedMm, 2)}, as laid ${mm(laidMm, 2)}, to half a caliper step (${mm(halfCaliperStepMm)}); wall: ${wall.how}.`,
+        `Right from ${mm(band.goLowMm, 2)} to ${mm(band.goHighMm, 2)} for plies that fill ${mm(band.voidFreeMm, 2)}; wall: ${wall.how}.`,
       ),
     ),
     figure(
       { ...wantedPliesSpec, status },
-      wantedPlies(wall.medianMm, stack.curedPlyMm, stack.laidPlyMm, context.inputs.walls.overMm),
-      `Wall ${mm(wall.medianMm)}; n plies span n × ${mm(stack.curedPlyMm)} cured to n × ${mm(stack.laidPlyMm)} as laid; the fewest that fill it.`,
+      pliesForWall(wall.medianMm, fit.stack, context.inputs),
+      `Wall ${mm(wall.medianMm)}; n plies fill n × ${mm(fit.stack.curedPlyMm)}: the fewest that fill it. What fewer would leave is air.`,
     ),
     wanted,
   ];
 }
 
-function wantedWallFigure(spec: FigureSpec, { total }: KnownStack): Figure {
-  const low = Math.min(total.curedMm, total.laidMm);
-  const high = Math.max(total.curedMm, total.laidMm);
-  return {
-    ...figure(
-      spec,
-      wantedWallMm(low, high),
-      `Midway between ${mm(total.curedMm)} cured and ${mm(total.laidMm)} as laid: the most room for print error either way.`,
-    ),
-    band: [low, high],
-  };
+function wantedWallFigure(stack: KnownStack, { inputs }: StepContext): Figure {
+  const walls = wallsFor(stack, inputs.walls);
+  const shown = figure(
+    wantedWallSpec,
+    walls.wantedMm,
+    `${mm(walls.voidFreeMm)} that the plies fill − ${mm(walls.toleranceMm)} that print and stone may be off${inputs.walls.toleranceMm === null ? ' (4 % of it)' : ''}: a little narrow presses on the resin, a little wide is air.`,
+    `Right from Vf ${formatNumber(walls.fiberMm / walls.goLowMm, 2)} (${mm(walls.goLowMm)}) to ${formatNumber(inputs.walls.goVoidPercent, 1)} % voids (${mm(walls.goHighMm)}).`,
+  );
+  return walls.goLowMm <= walls.wantedMm && walls.wantedMm <= walls.goHighMm
+    ? { ...shown, band: [walls.goLowMm, walls.goHighMm] }
+    : shown;
 }

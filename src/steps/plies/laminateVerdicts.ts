@@ -5,6 +5,7 @@ import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { bowMm, warpOf } from '../../core/laminate/warp';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
+import { laminateInMold } from '../laminateInMold';
 import type { Material } from './inputs';
 import { laidAngleDeg } from './plyInputs';
 import type { KnownStack } from './stack';
@@ -19,9 +20,8 @@ const usualMostFiber: Readonly<Record<Material['weave'], number>> = {
 };
 /** Round fibers in a square pattern touch at π / 4: no press gets a stack past it (geometry). */
 const touchingFiber = Math.PI / 4;
-/** Common practice: under it the wall is mostly resin, and over this share of voids it is called porous. */
+/** Common practice: under it the wall is mostly resin. */
 const resinRichFiber = 0.35;
-const porousShare = 0.02;
 /** What a seam and a flat table show on a small enclosure (common practice). */
 const bowAllowedMm = 0.2;
 /** Stands in for the part's length while there is none. */
@@ -30,7 +30,7 @@ const stripMm = 100;
 const shearAllowed = 0.05;
 
 export function laminateVerdicts(context: StepContext, stack: KnownStack): readonly Verdict[] {
-  const answer = stackLaminate(context.inputs.plies);
+  const answer = stackLaminate(context);
   const content = contentVerdict(context, stack);
   if (!answer.known)
     return [
@@ -45,8 +45,12 @@ export function laminateVerdicts(context: StepContext, stack: KnownStack): reado
   return [content, warpVerdict(context, answer), balanceVerdict(answer)];
 }
 
-function contentVerdict({ inputs }: StepContext, { content, plies }: KnownStack): Verdict {
+function contentVerdict(context: StepContext, stack: KnownStack): Verdict {
   const id = 'plies.content';
+  const { content, how } = laminateInMold(context, stack);
+  const { plies } = stack;
+  const { goVoidPercent, lookVoidPercent } = context.inputs.walls;
+  const voidPercent = 100 * content.voidFraction;
   const fiber = content.fiberVolumeFraction;
   const most = usualMost(plies.map(({ card }) => card));
   const share = formatNumber(fiber, 2);
@@ -64,19 +68,19 @@ function contentVerdict({ inputs }: StepContext, { content, plies }: KnownStack)
       reason: `Fiber fills ${share} of the volume; this fabric is usually brought to ${formatNumber(most, 2)} at most (published). Dry spots are likely.`,
       fix: 'Lose less resin, take a prepreg with more, or check the numbers on the card.',
     };
-  if (content.voidFraction > porousShare)
+  if (voidPercent > goVoidPercent)
     return {
       id,
-      word: 'look again',
-      reason: `${formatNumber(100 * content.voidFraction, 1)} % of the laminate is air: over about ${formatNumber(100 * porousShare, 0)} % counts as porous (common practice).`,
-      fix: 'Debulk, dry the mold, and press while the resin still flows.',
+      word: voidPercent > lookVoidPercent ? 'stop' : 'look again',
+      reason: `${formatNumber(voidPercent, 1)} % of the laminate is air: over ${formatNumber(goVoidPercent, 1)} % is more than you accept (common practice). ${how.charAt(0).toUpperCase()}${how.slice(1)}.`,
+      fix: 'Bring the wall to what the plies fill: see the first verdict of this step.',
     };
   if (fiber < resinRichFiber)
     return {
       id,
       word: 'look again',
       reason: `Fiber fills only ${share} of the volume: mostly resin, so heavier and softer than it needs to be (common practice).`,
-      fix: `Check the resin content on the card${inputs.plies.resinLostPercent === 0 ? ', or let some resin bleed' : ''}.`,
+      fix: `Check the resin content on the card.`,
     };
   return {
     id,

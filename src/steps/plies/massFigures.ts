@@ -2,20 +2,39 @@
 import type { Figure } from '../../core/figure';
 import { contentAfterBleed } from '../../core/laminate/bleedAndVoids';
 import { partMass, type CoveredArea } from '../../core/laminate/partMass';
-import { laidPlyThicknessMm } from '../../core/laminate/plyThickness';
-import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { count, figure, unknownFigure, type FigureSpec } from '../figures';
+import { count, figure, percent, unknownFigure, type FigureSpec } from '../figures';
+import { laminateInMold, midSurfaceMm2, type LaminateInMold } from '../laminateInMold';
 import { availablePart } from '../missing';
-import type { PliesInputs } from './inputs';
 import { resolveStack, type KnownStack } from './stack';
 
 const contentSpecs = {
   fiberMass: { id: 'plies.fiberMassFraction', label: 'Fiber mass fraction', unit: '', decimals: 3 },
+  thickness: {
+    id: 'plies.moldedThicknessMm',
+    label: 'Laminate as molded, mean',
+    unit: 'mm',
+    decimals: 2,
+    source: 'rigidCavity',
+  },
+  voids: {
+    id: 'plies.moldedVoidPercent',
+    label: 'Voids in it',
+    unit: '%',
+    decimals: 1,
+    source: 'rigidCavity',
+  },
+  fraction: {
+    id: 'plies.moldedFiberFraction',
+    label: 'Fiber volume fraction as molded',
+    unit: '',
+    decimals: 3,
+    source: 'rigidCavity',
+  },
   density: {
     id: 'plies.densityGCm3',
-    label: 'Density of the laminate',
+    label: 'Density of the laminate, voids included',
     unit: 'g/cm³',
     decimals: 3,
     source: 'fiberVolumeNotes',
@@ -31,24 +50,34 @@ const partSpecs = {
   lost: { id: 'plies.resinLostG', label: 'Resin pressed out', unit: 'g', decimals: 1 },
 } as const satisfies Record<string, FigureSpec>;
 
-const patchSpecs = {
-  area: {
-    id: 'plies.patchAreaCm2',
-    label: 'Local patches, area',
-    unit: 'cm²',
-    decimals: 1,
-    status: 'your entry',
-  },
-  laid: { id: 'plies.patchLaidMm', label: 'Thickest place with patches, as laid', unit: 'mm', decimals: 2 },
-} as const satisfies Record<string, FigureSpec>;
-
 const gsm = (value: number) => `${formatNumber(value, 0)} g/m²`;
 
-export function contentFigures({ inputs }: StepContext): readonly Figure[] {
-  const stack = resolveStack(inputs.plies);
+export function contentFigures(context: StepContext): readonly Figure[] {
+  const stack = resolveStack(context.inputs.plies);
   if (!stack.known) return Object.values(contentSpecs).map((spec) => unknownFigure(spec, stack.reason));
-  const { content } = stack;
+  const { content, how } = laminateInMold(context, stack);
+  const { fiberMm, voidFreeMm } = stack.volume;
+  const thickness = `${formatNumber(content.thicknessMm, 3)} mm`;
+  const said = `${how.charAt(0).toUpperCase()}${how.slice(1)}.`;
   return [
+    figure(
+      contentSpecs.thickness,
+      content.thicknessMm,
+      `${formatNumber(voidFreeMm, 3)} mm that the plies fill, less what is pressed out, over (1 − voids) = ${thickness}`,
+      said,
+    ),
+    figure(
+      contentSpecs.voids,
+      percent(content.voidFraction),
+      `1 − laminate / cavity; cavity ${thickness} in the mean`,
+      said,
+    ),
+    figure(
+      contentSpecs.fraction,
+      content.fiberVolumeFraction,
+      `fiber ${formatNumber(fiberMm, 3)} mm of ${thickness}`,
+      said,
+    ),
     figure(
       contentSpecs.fiberMass,
       content.fiberMassFraction,
@@ -57,7 +86,8 @@ export function contentFigures({ inputs }: StepContext): readonly Figure[] {
     figure(
       contentSpecs.density,
       content.densityGCm3,
-      `${gsm(content.arealMassGsm)} / (1000 × ${formatNumber(content.thicknessMm, 3)} mm) = ${formatNumber(content.densityGCm3, 3)} g/cm³${content.voidFraction > 0 ? ', voids counted as volume' : ''}`,
+      `${gsm(content.arealMassGsm)} / (1000 × ${thickness}) = ${formatNumber(content.densityGCm3, 3)} g/cm³; ${formatNumber(densityWithoutVoids(content), 3)} without voids`,
+      said,
     ),
     figure(
       contentSpecs.areal,
@@ -67,105 +97,72 @@ export function contentFigures({ inputs }: StepContext): readonly Figure[] {
     figure(
       contentSpecs.resin,
       content.resinGsm,
-      `${gsm(content.arealMassGsm)} − ${gsm(content.fiberGsm)} of fiber${stack.resinMeasured ? '; resin content by the weighed offcut' : ''}`,
+      `${gsm(content.arealMassGsm)} − ${gsm(content.fiberGsm)} of fiber${stack.resinMeasured ? '; resin content by the scale' : ''}`,
     ),
   ];
 }
+
+const densityWithoutVoids = ({ densityGCm3, voidFraction }: LaminateInMold['content']) =>
+  densityGCm3 / (1 - voidFraction);
 
 export function partMassFigures(context: StepContext): readonly Figure[] {
-  const { plies } = context.inputs;
-  const stack = resolveStack(plies);
+  const stack = resolveStack(context.inputs.plies);
   const part = availablePart(context);
-  const why = stack.known ? (part.known ? null : part.reason) : stack.reason;
-  if (why !== null || !stack.known || !part.known)
+  const areaMm2 = midSurfaceMm2(context);
+  const why = !stack.known
+    ? stack.reason
+    : !part.known
+      ? part.reason
+      : areaMm2 === null
+        ? 'No show face was told apart, so the area to cover is not known.'
+        : null;
+  if (why !== null || !stack.known || areaMm2 === null)
     return Object.values(partSpecs).map((spec) => unknownFigure(spec, why ?? ''));
-  const { show, core } = part.measured.summary.kindAreaMm2;
-  if (!(show > 0)) {
-    const noShow = 'No show face was told apart, so the area to cover is not known.';
-    return Object.values(partSpecs).map((spec) => unknownFigure(spec, noShow));
-  }
-  const areaMm2 = core > 0 ? (show + core) / 2 : show;
-  const mass = massOver(areaMm2, stack, plies);
-  const low = massOver(core > 0 ? Math.min(show, core) : show, stack, plies);
-  const high = massOver(core > 0 ? Math.max(show, core) : show, stack, plies);
-  const areaWorking =
-    core > 0
-      ? `(show face ${formatNumber(show / 100, 1)} + core face ${formatNumber(core / 100, 1)}) / 2 cm²`
-      : `show face ${formatNumber(show / 100, 1)} cm²; no core face was told apart`;
-  const note = 'Midway between the faces as far as they are told apart; rims and details are left out.';
+  const { content, cavity, how } = laminateInMold(context, stack);
+  const mass = massOver(areaMm2, stack, content);
+  const note = 'Midway through the wall of the show face; rims and details are left out.';
   const patchNote =
-    stack.patches.length === 0 ? '' : ` + ${count(stack.patches.length, 'local patch', 'local patches')}`;
-  const banded = (one: Figure, ends: readonly [number, number]): Figure =>
-    core > 0 ? { ...one, band: ends } : one;
+    stack.patches.length === 0
+      ? ''
+      : ` + ${count(stack.patches.length, 'doubler or overlap', 'doublers and overlaps')}`;
   return [
-    figure(partSpecs.area, areaMm2 / 100, areaWorking, note),
-    banded(
-      figure(
-        partSpecs.part,
-        mass.partG,
-        `${formatNumber(areaMm2 / 100, 1)} cm² × ${formatNumber(stack.content.arealMassGsm, 0)} g/m²${patchNote} = ${formatNumber(mass.partG, 1)} g`,
-        note,
-        'Trimmed, without coat and inserts.',
-      ),
-      [low.partG, high.partG],
-    ),
-    banded(
-      figure(partSpecs.resin, mass.resinG, `the part less ${formatNumber(mass.fiberG, 1)} g of fiber`, note),
-      [low.resinG, high.resinG],
+    figure(
+      partSpecs.area,
+      areaMm2 / 100,
+      cavity === null
+        ? 'From the faces as far as they are told apart.'
+        : 'Σ over the show face, moved inward by half the wall.',
+      note,
     ),
     figure(
-      partSpecs.lost,
-      mass.resinLostG,
-      `${formatNumber(plies.resinLostPercent, 1)} % of the resin laid in, as you entered`,
+      partSpecs.part,
+      mass.partG,
+      `${formatNumber(areaMm2 / 100, 1)} cm² × ${formatNumber(content.arealMassGsm, 0)} g/m²${patchNote} = ${formatNumber(mass.partG, 2)} g`,
+      ...(cavity === null ? [] : [cavityWords(cavity, content, mass.partG)]),
+      note,
+      'Trimmed, without coat and inserts.',
     ),
+    figure(partSpecs.resin, mass.resinG, `the part less ${formatNumber(mass.fiberG, 1)} g of fiber`, note),
+    figure(partSpecs.lost, mass.resinLostG, how, 'The same balance as at the Mold closing step.'),
   ];
 }
 
-function massOver(areaMm2: number, stack: KnownStack, inputs: PliesInputs) {
+function cavityWords(
+  { cavityMm3, airMm3 }: NonNullable<LaminateInMold['cavity']>,
+  content: LaminateInMold['content'],
+  partG: number,
+): string {
+  const density = densityWithoutVoids(content);
+  return `${formatNumber(partG, 2)} g / ${formatNumber(density, 3)} g/cm³ + ${formatNumber(airMm3 / 1000, 2)} cm³ of air against a cavity of ${formatNumber(cavityMm3 / 1000, 2)} cm³.`;
+}
+
+function massOver(areaMm2: number, stack: KnownStack, content: LaminateInMold['content']) {
   const covered: CoveredArea[] = [
-    { areaMm2, content: stack.content },
+    { areaMm2, content },
     ...stack.patches.map(({ patch, card }) => ({
       areaMm2: 100 * patch.areaCm2,
-      content: contentAfterBleed([card], inputs.resinLostPercent / 100, inputs.voidPercent / 100),
+      content: contentAfterBleed([card], content.resinLostShare, content.voidFraction),
     })),
   ];
   return partMass(covered);
-}
-
-export function patchFigures({ inputs }: StepContext): readonly Figure[] {
-  const stack = resolveStack(inputs.plies);
-  if (!stack.known) return Object.values(patchSpecs).map((spec) => unknownFigure(spec, stack.reason));
-  const { patches, total } = stack;
-  const totalCm2 = compensatedSum(patches.map(({ patch }) => patch.areaCm2));
-  const thickest = thickestPlace(stack, inputs.plies.bulkFactor);
-  return [
-    figure(
-      patchSpecs.area,
-      totalCm2,
-      patches.length === 0
-        ? 'There are no local patches.'
-        : patches.map(({ patch }) => `${patch.place} ${formatNumber(patch.areaCm2, 1)}`).join(' + '),
-    ),
-    figure(
-      { ...patchSpecs.laid, status: stack.laidStatus },
-      total.laidMm + (thickest?.addedMm ?? 0),
-      thickest === null
-        ? 'The stack itself; there are no local patches.'
-        : `stack ${formatNumber(total.laidMm, 2)} mm + ${formatNumber(thickest.addedMm, 2)} mm at ${thickest.place}; patches of one place lie on each other`,
-      'The wall of the pattern must be thicker there by as much.',
-    ),
-  ];
-}
-
-function thickestPlace(
-  { patches }: KnownStack,
-  bulkFactor: number,
-): { readonly place: string; readonly addedMm: number } | null {
-  const addedMm = new Map<string, number>();
-  for (const { patch, card } of patches)
-    addedMm.set(patch.place, (addedMm.get(patch.place) ?? 0) + laidPlyThicknessMm(card, bulkFactor));
-  return [...addedMm].reduce<{ place: string; addedMm: number } | null>(
-    (most, [place, added]) => (most === null || added > most.addedMm ? { place, addedMm: added } : most),
-    null,
-  );
 }

@@ -84,5 +84,5 @@ export const defaultMaterial: Material = {
   fiberDensityGCm3: 1.77,
   resinDensityGCm3: 1.2,
   resinMassFraction: 0.42,
-  laidThicknessMm: 0.3,
+  laidThicknessMm: 0.25,
 };

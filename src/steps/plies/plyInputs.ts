@@ -18,6 +18,9 @@ const angle = {
 /** Number fields of one ply; paths are `plies.stack.N.<field>`. */
 export const plySpecs = { angleDeg: angle } as const satisfies InputSpecs;
 
+/** What a patch is, for the words. */
+export const patchKinds = ['doubler', 'overlap', 'dart'] as const;
+
 /** Number fields of one patch; paths are `plies.patches.N.<field>`. */
 export const patchSpecs = {
   angleDeg: angle,
@@ -30,6 +33,16 @@ export const patchSpecs = {
     min: 0.01,
     max: 100_000,
     decimals: 1,
+  },
+  wallMm: {
+    kind: 'number',
+    label: 'Wall drawn there',
+    unit: 'mm',
+    meaning: 'The wall of the pattern at this place; empty takes the wall of the rest.',
+    default: 0.9,
+    min: 0.05,
+    max: 50,
+    decimals: 2,
   },
   afterPly: {
     kind: 'number',
@@ -62,6 +75,7 @@ export type Ply = z.infer<typeof plySchema>;
 
 export const patchSchema = z.object({
   id,
+  kind: z.prefault(z.enum(patchKinds), 'doubler'),
   /** Where it goes; patches of the same place lie on each other. */
   place: z.string().check(z.maxLength(80)),
   materialId: z.string(),
@@ -69,6 +83,7 @@ export const patchSchema = z.object({
   faceDown: flag(),
   areaCm2: numberIn(patchSpecs.areaCm2),
   afterPly: numberIn(patchSpecs.afterPly),
+  wallMm: z.prefault(z.nullable(numberIn(patchSpecs.wallMm)), null),
 });
 export type PlyPatch = z.infer<typeof patchSchema>;
 

@@ -1,28 +1,34 @@
 /** The ply stack of the inputs with each ply's card looked up, or the reason why there is none. */
-import { contentAfterBleed, type LaminateContent } from '../../core/laminate/bleedAndVoids';
-import { curedThicknessMm, laidPlyThicknessMm } from '../../core/laminate/plyThickness';
+import { laidPlyThicknessMm } from '../../core/laminate/plyThickness';
 import { stackThickness, type StackThickness } from '../../core/laminate/stackThickness';
+import {
+  plateContent,
+  stackVolume,
+  type CuredPlate,
+  type StackVolume,
+} from '../../core/laminate/stackVolume';
 import { Problem } from '../../core/problem';
 import { cardInUse } from './cardInUse';
 import type { Material, PliesInputs, Ply, PlyPatch } from './inputs';
 
 export interface KnownStack {
   readonly known: true;
-  /** `curedMm` is after bleed and with voids; the rest is as laid in. */
   readonly total: StackThickness;
+  /** What it fills without voids and without bleed: by the cards, or by a cured plate on the scale. */
+  readonly volume: StackVolume;
+  /** Voids of that plate, 0 to 1 (negative where its numbers contradict each other); null without a plate. */
+  readonly plateVoidShare: number | null;
   /** Cards with what was measured at the bench in place. */
   readonly plies: readonly { readonly ply: Ply; readonly card: Material }[];
   readonly patches: readonly { readonly patch: PlyPatch; readonly card: Material }[];
-  /** What is in the cured laminate, patches left out. */
-  readonly content: LaminateContent;
-  /** Mean over the plies; the thickness of each when all are of one card. */
+  /** Mean over the plies, void-free; the thickness of each when all are of one card. */
   readonly curedPlyMm: number;
   readonly laidPlyMm: number;
   /** More than one card is in the stack. */
   readonly mixed: boolean;
   /** How the thickness as laid is known: the least certain of the plies. */
   readonly laidStatus: 'measured' | 'common practice';
-  /** The resin content of every ply was weighed. */
+  /** The resin content was weighed, of every ply or on a cured plate. */
   readonly resinMeasured: boolean;
 }
 
@@ -94,24 +100,34 @@ function knownStack(inputs: PliesInputs): KnownStack {
   };
   const plies = inputs.stack.map((ply) => ({ ply, ...used(ply.materialId) }));
   const layers = plies.map(({ card }) => card);
-  const asLaid = stackThickness(layers, inputs.bulkFactor);
-  const content = contentAfterBleed(layers, inputs.resinLostPercent / 100, inputs.voidPercent / 100);
-  const unchanged = inputs.resinLostPercent === 0 && inputs.voidPercent === 0;
-  // Nothing lost and no voids: the plain sum, so that no rounding crumb makes an exact pair inexact.
-  const total = unchanged ? asLaid : { ...asLaid, curedMm: content.thicknessMm };
+  const plate = measuredPlate(inputs);
+  const weighed = plate === null ? null : plateContent(layers, plate);
+  const volume = weighed?.volume ?? stackVolume(layers);
+  const total = { ...stackThickness(layers, inputs.bulkFactor), curedMm: volume.voidFreeMm };
   const first = layers[0] as Material;
   const mixed = layers.some((card) => card !== first);
   return {
     known: true,
     total,
+    volume,
+    plateVoidShare: weighed?.voidShare ?? null,
     plies: plies.map(({ ply, card }) => ({ ply, card })),
     patches: inputs.patches.map((patch) => ({ patch, card: used(patch.materialId).card })),
-    content,
-    // For one card the card's own value, not total / count, for the same reason.
-    curedPlyMm: mixed || !unchanged ? total.curedMm / layers.length : curedThicknessMm(first),
+    curedPlyMm: volume.voidFreeMm / layers.length,
     laidPlyMm: mixed ? total.laidMm / layers.length : laidPlyThicknessMm(first, inputs.bulkFactor),
     mixed,
     laidStatus: plies.every(({ laidMeasured }) => laidMeasured) ? 'measured' : 'common practice',
-    resinMeasured: plies.every(({ resinMeasured }) => resinMeasured),
+    resinMeasured: weighed !== null || plies.every(({ resinMeasured }) => resinMeasured),
   };
+}
+
+/** null without a plate. */
+function measuredPlate({ plateMassG, plateAreaCm2, plateThicknessMm }: PliesInputs): CuredPlate | null {
+  if (plateMassG === null && plateAreaCm2 === null && plateThicknessMm === null) return null;
+  if (plateMassG === null || plateAreaCm2 === null || plateThicknessMm === null)
+    throw new Problem(
+      'plies.plate',
+      'The cured plate needs its mass, its area and its thickness; give all three, or clear all three.',
+    );
+  return { massG: plateMassG, areaMm2: 100 * plateAreaCm2, thicknessMm: plateThicknessMm };
 }

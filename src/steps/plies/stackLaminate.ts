@@ -5,6 +5,8 @@ import { laminateOf, type Laminate } from '../../core/laminate/lamination';
 import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { vector3, type Vector3 } from '../../core/numeric/matrix3';
 import { Problem } from '../../core/problem';
+import type { StepContext } from '../context';
+import { laminateInMold } from '../laminateInMold';
 import type { PliesInputs } from './inputs';
 import { allBandEnds, plyConstants, type BandEnds, type PlyConstants } from './plyConstants';
 import { laidAngleDeg, type PartHalf } from './plyInputs';
@@ -39,33 +41,33 @@ export interface KnownLaminate extends LaminateState {
 export type LaminateAnswer =
   KnownLaminate | { readonly known: false; readonly reason: string; readonly stackKnown: boolean };
 
-const answers = new WeakMap<PliesInputs, LaminateAnswer>();
+const answers = new WeakMap<StepContext, LaminateAnswer>();
 
-/** Worked out once per inputs. */
-export function stackLaminate(inputs: PliesInputs): LaminateAnswer {
-  const kept = answers.get(inputs);
+/** Worked out once per context. */
+export function stackLaminate(context: StepContext): LaminateAnswer {
+  const kept = answers.get(context);
   if (kept !== undefined) return kept;
-  const answer = workedOut(inputs);
-  answers.set(inputs, answer);
+  const answer = workedOut(context);
+  answers.set(context, answer);
   return answer;
 }
 
-function workedOut(inputs: PliesInputs): LaminateAnswer {
-  const stack = resolveStack(inputs);
+function workedOut(context: StepContext): LaminateAnswer {
+  const stack = resolveStack(context.inputs.plies);
   if (!stack.known) return { known: false, reason: stack.reason, stackKnown: false };
   try {
-    return knownLaminate(inputs, stack);
+    return knownLaminate(context, stack);
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     return { known: false, reason: error.message, stackKnown: true };
   }
 }
 
-function knownLaminate(inputs: PliesInputs, stack: KnownStack): KnownLaminate {
-  const share = inputs.resinLostPercent / 100;
-  const voids = inputs.voidPercent / 100;
+function knownLaminate(context: StepContext, stack: KnownStack): KnownLaminate {
+  const inputs = context.inputs.plies;
+  const { resinLostShare, voidFraction } = laminateInMold(context, stack).content;
   const layers = stack.plies.map(({ ply, card }) => {
-    const { thicknessMm, fiberVolumeFraction } = contentAfterBleed([card], share, voids);
+    const { thicknessMm, fiberVolumeFraction } = contentAfterBleed([card], resinLostShare, voidFraction);
     return { ply, thicknessMm, constants: plyConstants(card, fiberVolumeFraction) };
   });
   const stateOf = (half: PartHalf, ends: BandEnds | null): LaminateState => {

@@ -105,8 +105,8 @@ function versusSpec({ key, label }: ReferenceMaterial): FigureSpec {
   };
 }
 
-export function stiffnessFigures({ inputs }: StepContext): readonly Figure[] {
-  const answer = stackLaminate(inputs.plies);
+export function stiffnessFigures(context: StepContext): readonly Figure[] {
+  const answer = stackLaminate(context);
   if (!answer.known)
     return [...stiffnessSpecs.map(({ spec }) => spec), ...referenceMaterials.map(versusSpec)].map((spec) =>
       unknownFigure(spec, answer.reason),

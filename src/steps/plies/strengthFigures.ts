@@ -41,8 +41,9 @@ const loads: readonly { readonly spec: FigureSpec; readonly load: PlateLoad }[] 
   },
 ];
 
-export function strengthFigures({ inputs: { plies } }: StepContext): readonly Figure[] {
-  const answer = stackLaminate(plies);
+export function strengthFigures(context: StepContext): readonly Figure[] {
+  const { plies } = context.inputs;
+  const answer = stackLaminate(context);
   if (!answer.known) return loads.map(({ spec }) => unknownFigure(spec, answer.reason));
   const strengths = answer.stack.plies.map(({ card }) => plyStrength(card));
   const changeK = plies.roomTemperatureC - plies.cureTemperatureC;

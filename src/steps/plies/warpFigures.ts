@@ -54,7 +54,7 @@ export function worseHalf(answer: KnownLaminate): LaminateState {
 
 export function warpFigures(context: StepContext): readonly Figure[] {
   const { plies } = context.inputs;
-  const answer = stackLaminate(plies);
+  const answer = stackLaminate(context);
   if (!answer.known) return Object.values(specs).map((spec) => unknownFigure(spec, answer.reason));
   const status = answer.warpTypical ? 'from memory' : 'computed';
   const worse = worseHalf(answer);

@@ -3,12 +3,12 @@ import type { Figure } from '../../core/figure';
 import type { FacetKind, PartSummary, WallQuantiles } from '../../core/mesh/types';
 import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
-import { wallBand } from '../band';
+import { leastOuterEdgeRadiusMm, wallBand } from '../band';
 import type { StepContext } from '../context';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart, type Missing } from '../missing';
 import { resolveStack } from '../plies/stack';
-import { wallInUse } from '../wallInUse';
+import { wallFit } from '../wallFit';
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;
 const mm2 = (value: number) => `${formatNumber(value, 1)} mm²`;
@@ -22,7 +22,7 @@ export function wallsFigures(context: StepContext): readonly Figure[] {
     ...quantileFigures(summary),
     ...areaFigures(summary),
     dragsFigure(context, summary),
-    ...cornerFigures(summary),
+    ...cornerFigures(summary, context),
   ];
 }
 
@@ -31,42 +31,55 @@ type SummaryOrMissing = PartSummary | Missing;
 const isMissing = (summary: SummaryOrMissing): summary is Missing => 'reason' in summary;
 
 function bandFigures({ inputs }: StepContext): readonly Figure[] {
-  const low = { id: 'walls.bandLowMm', label: 'Thinnest wall accepted', unit: 'mm', decimals: 2 } as const;
-  const high = { id: 'walls.bandHighMm', label: 'Thickest wall accepted', unit: 'mm', decimals: 2 } as const;
+  const spec = (id: string, label: string): FigureSpec => ({
+    id,
+    label,
+    unit: 'mm',
+    decimals: 2,
+    status: 'common practice',
+    source: 'wallPractice',
+  });
+  const low = spec('walls.bandLowMm', 'Thinnest wall that is right');
+  const high = spec('walls.bandHighMm', 'Thickest wall that is right');
   const stack = resolveStack(inputs.plies);
   const band = wallBand(inputs);
   if (!stack.known || band === null) {
     const why = stack.known ? '' : stack.reason;
     return [unknownFigure(low, why), unknownFigure(high, why)];
   }
-  const { underMm, overMm } = inputs.walls;
+  const filled = `Your plies fill ${mm(band.voidFreeMm)}, of which ${formatNumber(band.fiberMm, 3)} mm are fiber.`;
   return [
-    figure(low, band.lowMm, `cured stack ${mm(band.curedMm)} − tolerance under ${mm(underMm)}`),
-    figure(high, band.highMm, `stack as laid ${mm(band.laidMm)} + tolerance over ${mm(overMm)}`),
+    figure(
+      low,
+      band.goLowMm,
+      `fiber ${formatNumber(band.fiberMm, 3)} mm / Vf ${formatNumber(band.fiberMm / band.goLowMm, 2)}; up to be looked at from ${mm(band.lookLowMm)} (Vf ${formatNumber(band.fiberMm / band.lookLowMm, 2)})`,
+      filled,
+    ),
+    figure(
+      high,
+      band.goHighMm,
+      `${formatNumber(band.voidFreeMm, 3)} mm / (1 − ${formatNumber(inputs.walls.goVoidPercent, 1)} % voids); to be looked at up to ${mm(band.lookHighMm)} (${formatNumber(inputs.walls.lookVoidPercent, 1)} %)`,
+      filled,
+    ),
   ];
 }
 
 function shareFigures(context: StepContext): readonly Figure[] {
   const specs = (
     [
-      ['walls.inBandPercent', 'Show face with a wall in the band', 'within'],
-      ['walls.overPercent', 'Show face with a wall over the band', 'over'],
-      ['walls.underPercent', 'Show face with a wall under the band', 'under'],
+      ['walls.inBandPercent', 'Show face with a wall that is right', 'within'],
+      ['walls.overPercent', 'Show face with a wall too thick', 'over'],
+      ['walls.underPercent', 'Show face with a wall too thin', 'under'],
     ] as const
   ).map(([id, label, share]) => ({ spec: { id, label, unit: '%', decimals: 1 }, share }));
-  const band = wallBand(context.inputs);
-  const wall = wallInUse(context);
-  const stack = resolveStack(context.inputs.plies);
-  if (band === null || !wall.known) {
-    const why = wall.known ? (stack.known ? '' : stack.reason) : wall.reason;
-    return specs.map(({ spec }) => unknownFigure(spec, why));
-  }
-  const shares = wall.shares(band.lowMm, band.highMm);
+  const fit = wallFit(context);
+  if (!fit.known) return specs.map(({ spec }) => unknownFigure(spec, fit.reason));
+  const { shares, band, wall } = fit;
   return specs.map(({ spec, share }) =>
     figure(
       { ...spec, status: wall.nominal ? 'your entry' : 'computed' },
       percent(shares[share]),
-      `Band ${mm(band.lowMm)} to ${mm(band.highMm)}; wall: ${wall.how}.`,
+      `Right from ${mm(band.goLowMm)} to ${mm(band.goHighMm)}; wall: ${wall.how}.`,
     ),
   );
 }
@@ -153,17 +166,19 @@ function dragsFigure({ inputs }: StepContext, summary: SummaryOrMissing): Figure
   );
 }
 
-function cornerFigures(summary: SummaryOrMissing): readonly Figure[] {
+function cornerFigures(summary: SummaryOrMissing, { inputs }: StepContext): readonly Figure[] {
+  const inside = 'From the fold between neighboring facets; 0 is a sharp corner.';
+  const outside = `Between facets of the show face, the edges to rims and openings left out; plies laid in the ${inputs.walls.laidIn} want ${mm(leastOuterEdgeRadiusMm(inputs))} (common practice).`;
   const rows = [
-    ['walls.insideCornerMm', 'Tightest inside corner, radius', 'min'],
-    ['walls.insideCornerP5Mm', 'Inside corners, tightest 5 %, radius', 'p5'],
+    ['walls.insideCornerMm', 'Tightest inside corner, radius', 'insideCornerRadiusMm', 'min', inside],
+    ['walls.insideCornerP5Mm', 'Inside corners, tightest 5 %, radius', 'insideCornerRadiusMm', 'p5', inside],
+    ['walls.outerEdgeMm', 'Tightest outer edge, radius', 'outerEdgeRadiusMm', 'min', outside],
+    ['walls.outerEdgeP5Mm', 'Outer edges, tightest 5 %, radius', 'outerEdgeRadiusMm', 'p5', outside],
   ] as const;
-  return rows.map(([id, label, key]) => {
+  return rows.map(([id, label, from, key, how]) => {
     const spec = { id, label, unit: 'mm', decimals: 2 };
     if (isMissing(summary)) return unknownFigure(spec, summary.reason);
-    const value = summary.insideCornerRadiusMm[key];
-    return value === null
-      ? unknownFigure(spec, 'No inside corner was found.')
-      : figure(spec, value, 'From the fold between neighboring facets; 0 is a sharp corner.');
+    const value = summary[from][key];
+    return value === null ? unknownFigure(spec, 'None was found.') : figure(spec, value, how);
   });
 }

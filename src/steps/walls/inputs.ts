@@ -1,29 +1,89 @@
-/** Inputs of the Walls & draft step: how far a wall may be off the ply stack, and the least draft. */
+/** Inputs of the Walls & draft step: what a wall may be for the ply stack, the least draft, and the least radii. */
 import * as z from 'zod/mini';
 import type { InputSpecs } from '../inputSpec';
 import { numberIn } from '../part/inputs';
 
+const limit = (label: string, unit: string, meaning: string, value: number, max: number, decimals: number) =>
+  // A fiber fraction of 0 would divide by nothing.
+  ({
+    kind: 'number',
+    label,
+    unit,
+    meaning,
+    default: value,
+    min: unit === '' ? 0.2 : 0,
+    max,
+    decimals,
+  }) as const;
+
 export const wallsSpecs = {
-  'walls.overMm': {
+  'walls.toleranceMm': {
     kind: 'number',
-    label: 'Wall may be over the stack by',
+    label: 'Print and stone may be off by',
     unit: 'mm',
-    meaning: 'How much wider than the stack as laid a wall may be before it counts as wrong.',
-    default: 0.05,
+    meaning:
+      'The wall wanted lies this much under what the plies fill, so that no place comes out wider than they fill. Empty takes 4 % of it, 0.03 mm for three plies (common practice).',
+    default: null,
     min: 0,
-    max: 5,
+    max: 2,
     decimals: 2,
   },
-  'walls.underMm': {
-    kind: 'number',
-    label: 'Wall may be under the stack by',
-    unit: 'mm',
-    meaning: 'How much narrower than the cured stack a wall may be before it counts as wrong.',
-    default: 0.05,
-    min: 0,
-    max: 5,
-    decimals: 2,
-  },
+  'walls.goVoidPercent': limit(
+    'Voids that are good',
+    '%',
+    'Share of the laminate that may be air in a sound part (common practice).',
+    1,
+    20,
+    1,
+  ),
+  'walls.lookVoidPercent': limit(
+    'Voids to be looked at',
+    '%',
+    'More air than this is a stop for the wall (common practice).',
+    2.5,
+    30,
+    1,
+  ),
+  'walls.badVoidPercent': limit(
+    'Voids that are bad anywhere',
+    '%',
+    'A place with more air than this is wrong whatever the rest is (common practice).',
+    5,
+    50,
+    1,
+  ),
+  'walls.wovenGoFraction': limit(
+    'Woven fiber that is good',
+    '',
+    'Fiber volume fraction up to which a woven stack is pressed without holding the mold open (common practice).',
+    0.53,
+    0.75,
+    2,
+  ),
+  'walls.wovenLookFraction': limit(
+    'Most woven fiber',
+    '',
+    'Past this fiber volume fraction a woven stack is short of resin and holds the mold open (common practice).',
+    0.55,
+    0.75,
+    2,
+  ),
+  'walls.alignedGoFraction': limit(
+    'Aligned fiber that is good',
+    '',
+    'The same for unidirectional and non-crimp plies (common practice).',
+    0.6,
+    0.85,
+    2,
+  ),
+  'walls.alignedLookFraction': limit(
+    'Most aligned fiber',
+    '',
+    'The same for unidirectional and non-crimp plies (common practice).',
+    0.62,
+    0.85,
+    2,
+  ),
   'walls.measure': {
     kind: 'choice',
     label: 'Wall measured by',
@@ -55,21 +115,67 @@ export const wallsSpecs = {
     max: 100,
     decimals: 0,
   },
+  'walls.laidIn': {
+    kind: 'choice',
+    label: 'Plies are laid in',
+    unit: '',
+    meaning:
+      'The half that the plies are pressed into by hand. In the negative the outer edges of the part are the tight ones.',
+    default: 'negative',
+    choices: [
+      { value: 'negative', label: 'the negative (show face)' },
+      { value: 'positive', label: 'the positive (core face)' },
+    ],
+  },
+  'walls.leastOuterRadiusMm': limit(
+    'Least radius of outer edges',
+    'mm',
+    'Outer edges of a part laid in the negative are its hollow corners: plies bridge tighter ones (common practice).',
+    3,
+    50,
+    1,
+  ),
+  'walls.leastInnerRadiusMm': limit(
+    'Least radius of inside corners',
+    'mm',
+    'The smallest hollow corner that the other half still presses the plies into (common practice).',
+    1,
+    50,
+    1,
+  ),
 } as const satisfies InputSpecs;
 
 export const wallsInputsSchema = z.object({
-  overMm: numberIn(wallsSpecs['walls.overMm']),
-  underMm: numberIn(wallsSpecs['walls.underMm']),
+  toleranceMm: z.nullable(numberIn(wallsSpecs['walls.toleranceMm'])),
+  goVoidPercent: numberIn(wallsSpecs['walls.goVoidPercent']),
+  lookVoidPercent: numberIn(wallsSpecs['walls.lookVoidPercent']),
+  badVoidPercent: numberIn(wallsSpecs['walls.badVoidPercent']),
+  wovenGoFraction: numberIn(wallsSpecs['walls.wovenGoFraction']),
+  wovenLookFraction: numberIn(wallsSpecs['walls.wovenLookFraction']),
+  alignedGoFraction: numberIn(wallsSpecs['walls.alignedGoFraction']),
+  alignedLookFraction: numberIn(wallsSpecs['walls.alignedLookFraction']),
   measure: z.enum(['ray', 'ball']),
   leastDraftDeg: numberIn(wallsSpecs['walls.leastDraftDeg']),
   wrongShareAllowedPercent: numberIn(wallsSpecs['walls.wrongShareAllowedPercent']),
+  laidIn: z.enum(['negative', 'positive']),
+  leastOuterRadiusMm: numberIn(wallsSpecs['walls.leastOuterRadiusMm']),
+  leastInnerRadiusMm: numberIn(wallsSpecs['walls.leastInnerRadiusMm']),
 });
 export type WallsInputs = z.infer<typeof wallsInputsSchema>;
 
 export const defaultWallsInputs: WallsInputs = {
-  overMm: 0.05,
-  underMm: 0.05,
+  toleranceMm: null,
+  goVoidPercent: 1,
+  lookVoidPercent: 2.5,
+  badVoidPercent: 5,
+  wovenGoFraction: 0.53,
+  wovenLookFraction: 0.55,
+  alignedGoFraction: 0.6,
+  alignedLookFraction: 0.62,
   measure: 'ray',
   leastDraftDeg: 2,
   wrongShareAllowedPercent: 5,
+  laidIn: 'negative',
+  leastOuterRadiusMm: 3,
+  leastInnerRadiusMm: 1,
 };

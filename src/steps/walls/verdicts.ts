@@ -2,15 +2,19 @@
 import type { Verdict } from '../../core/figure';
 import type { Patch, PartSummary } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
-import { leastCornerRadiusMm, wallBand } from '../band';
+import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
+import { leastOuterEdgeRadiusMm } from '../band';
 import type { StepContext } from '../context';
 import { speckMm2, trappedIsMoreThanASpeck } from '../lockingArea';
 import { availablePart } from '../missing';
-import { resolveStack } from '../plies/stack';
 import { wallFix } from '../wallFix';
-import { wallInUse } from '../wallInUse';
+import { spreadWords, wallFit } from '../wallFit';
 import { dragsShare } from './figures';
 
+/** Never under this draft (composites trade handbook), on more than this share, where the part is deeper than this (common practice). */
+const neverUnderDeg = 1;
+const steepShareAllowed = 0.05;
+const shallowMm = 5;
 /** Below this share of area a finding is a scatter of single facets, not a place (common practice). */
 const noticedPercent = 0.5;
 
@@ -47,31 +51,11 @@ function places(patches: readonly Patch[] | null, finding: Patch['finding']): st
 
 function bandVerdict(context: StepContext): Verdict {
   const id = 'walls.band';
-  const { inputs } = context;
-  const wall = wallInUse(context);
-  if (!wall.known) return { id, word: 'not yet known', reason: wall.reason, fix: wall.fix };
-  const stack = resolveStack(inputs.plies);
-  const band = wallBand(inputs);
-  if (!stack.known || band === null)
-    return stack.known
-      ? { id, word: 'not yet known', reason: 'The stack has no thickness.', fix: 'Check the material cards.' }
-      : { id, word: 'not yet known', reason: stack.reason, fix: stack.fix };
-  const accepted = `${mm(band.lowMm)} to ${mm(band.highMm)}`;
-  const fix = wallFix(wall.medianMm, stack, band, inputs);
-  const shares = wall.shares(band.lowMm, band.highMm);
-  if (wall.nominal) {
-    const fits = shares.within === 1;
-    const side = shares.over === 1 ? 'over' : 'under';
-    return {
-      id,
-      word: fits ? 'go' : 'stop',
-      reason: `The print lays ${mm(wall.medianMm)} (${wall.how}); the stack accepts ${accepted}${fits ? '' : `, so the wall is ${side} it everywhere`}.`,
-      fix: fits ? '' : fix,
-    };
-  }
-  const wrongPercent = 100 * (shares.under + shares.over);
-  const allowedPercent = inputs.walls.wrongShareAllowedPercent;
-  const word = wrongPercent > allowedPercent ? 'stop' : wrongPercent > noticedPercent ? 'look again' : 'go';
+  const fit = wallFit(context);
+  if (!fit.known) return { id, word: 'not yet known', reason: fit.reason, fix: fit.fix };
+  const { word, told, shares, wall, stack, band } = fit;
+  const whole = wallFix(wall.medianMm, stack, band, context.inputs);
+  if (wall.nominal) return { id, word, reason: `${told} (${wall.how}.)`, fix: word === 'go' ? '' : whole };
   const worst = worstPatch(context.measured?.patches ?? null, 'thick', 'thin');
   const where =
     worst === null || word === 'go'
@@ -80,20 +64,15 @@ function bandVerdict(context: StepContext): Verdict {
   return {
     id,
     word,
-    reason: `${formatNumber(100 * shares.within, 1)} % of the show face has a wall of ${accepted}; ${formatNumber(100 * shares.over, 1)} % is over, ${formatNumber(100 * shares.under, 1)} % under (${formatNumber(allowedPercent, 0)} % may be). Median ${mm(wall.medianMm)}.${where}`,
-    fix: word === 'go' ? '' : wrongFix(wrongPercent, worst, fix, band),
+    reason: `${told}${spreadWords(fit)}${where}`,
+    fix: word === 'go' ? '' : wrongFix(shares.within, worst, whole, band),
   };
 }
 
 /** Most of the wall wrong: change stack or wall. A place wrong: change the place. */
-function wrongFix(
-  wrongPercent: number,
-  worst: Patch | null,
-  fix: string,
-  band: { readonly curedMm: number; readonly laidMm: number },
-): string {
-  if (wrongPercent > 50 || worst === null) return fix;
-  return `Bring the wall at ${worst.place} to ${mm(Math.min(band.curedMm, band.laidMm))} to ${mm(Math.max(band.curedMm, band.laidMm))} and print again.`;
+function wrongFix(rightShare: number, worst: Patch | null, whole: string, band: AcceptedWalls): string {
+  if (rightShare < 0.5 || worst === null) return whole;
+  return `Draw the wall at ${worst.place} as ${mm(band.wantedMm)} (${mm(band.goLowMm)} to ${mm(band.goHighMm)} is right) and print again.`;
 }
 
 function locksVerdict(summary: PartSummary, patches: readonly Patch[] | null): Verdict {
@@ -135,6 +114,15 @@ function draftVerdict(
       fix: 'Check the pull at the Part step.',
     };
   const drags = formatNumber(100 * share, 1);
+  const depthMm = depthAlong(summary, inputs.part.pull);
+  const steepShare = dragsShare(summary, neverUnderDeg) ?? 0;
+  if (steepShare > steepShareAllowed && depthMm > shallowMm)
+    return {
+      id,
+      word: 'stop',
+      reason: `${formatNumber(100 * steepShare, 1)} % of show and core face has less than ${neverUnderDeg}° of draft over a depth of ${formatNumber(depthMm, 0)} mm: stone will not let go of it, and it wipes the plies all the way down.${places(patches, 'drags')}`,
+      fix: 'Draw these faces with 3° or more.',
+    };
   if (100 * share <= noticedPercent)
     return {
       id,
@@ -150,33 +138,53 @@ function draftVerdict(
   };
 }
 
+/** Size of the part's box along the pull, mm. */
+function depthAlong({ boxMinMm, boxMaxMm }: PartSummary, pull: readonly [number, number, number]): number {
+  const length = Math.hypot(...pull);
+  return boxMaxMm.reduce(
+    (sum, high, axis) => sum + ((high - boxMinMm[axis]!) * Math.abs(pull[axis]!)) / (length || 1),
+    0,
+  );
+}
+
+/** Plies must reach the hollow corners of the half they are laid in, and be pressed into those of the other one. */
 function cornerVerdict(
-  context: StepContext,
-  summary: PartSummary,
+  { inputs }: StepContext,
+  { insideCornerRadiusMm, outerEdgeRadiusMm }: PartSummary,
   patches: readonly Patch[] | null,
 ): Verdict {
   const id = 'walls.corner';
-  const tightest = summary.insideCornerRadiusMm.min;
-  if (tightest === null) return { id, word: 'go', reason: 'No inside corner was found.', fix: '' };
-  const leastMm = leastCornerRadiusMm(context.inputs);
-  if (leastMm === null)
-    return {
-      id,
-      word: 'not yet known',
-      reason: `The tightest inside corner has a radius of ${mm(tightest)}; without a stack there is nothing to hold it against.`,
-      fix: 'Give the plies at the Ply schedule step.',
-    };
-  if (tightest >= leastMm)
+  const { laidIn, leastInnerRadiusMm } = inputs.walls;
+  const leastOuterMm = leastOuterEdgeRadiusMm(inputs);
+  const inner = insideCornerRadiusMm.min;
+  const outer = outerEdgeRadiusMm.p5;
+  const tightInner = inner !== null && inner < leastInnerRadiusMm;
+  const tightOuter = outer !== null && outer < leastOuterMm;
+  const half =
+    laidIn === 'negative' ? 'hollow corners of the negative that the plies are laid in' : 'outer edges';
+  const told = [
+    ...(outer === null ? [] : [`Outer edges are rounded with ${mm(outer)} (tightest 5 %)`]),
+    ...(inner === null ? [] : [`inside corners with ${mm(inner)}`]),
+  ].join(', ');
+  if (told === '') return { id, word: 'go', reason: 'No corner was found.', fix: '' };
+  const sentence = `${told.charAt(0).toUpperCase()}${told.slice(1)}`;
+  if (!tightInner && !tightOuter)
     return {
       id,
       word: 'go',
-      reason: `The tightest inside corner has a radius of ${mm(tightest)}; the stack of ${mm(leastMm)} follows it.`,
+      reason: `${sentence}: plies reach them (${mm(leastOuterMm)} and ${mm(leastInnerRadiusMm)} wanted, common practice).`,
       fix: '',
     };
   return {
     id,
     word: 'look again',
-    reason: `The tightest inside corner has a radius of ${mm(tightest)}; a stack of ${mm(leastMm)} as laid bridges corners tighter than itself (common practice).${places(patches, 'tight corner')}`,
-    fix: `Round inside corners to ${mm(leastMm)} or more, or press the plies in there one by one and expect resin in the corner.`,
+    reason: `${sentence}; ${[
+      ...(tightOuter ? [`${half} want ${mm(leastOuterMm)}`] : []),
+      ...(tightInner ? [`inside corners want ${mm(leastInnerRadiusMm)}`] : []),
+    ].join(', ')} (common practice).${places(patches, tightOuter ? 'tight edge' : 'tight corner')}`,
+    fix: `Round ${[
+      ...(tightOuter ? [`outer edges to ${mm(leastOuterMm)}`] : []),
+      ...(tightInner ? [`inside corners to ${mm(leastInnerRadiusMm)}`] : []),
+    ].join(' and ')}, or press the plies in there one by one and expect resin in the corner.`,
   };
 }

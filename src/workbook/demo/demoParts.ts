@@ -15,8 +15,8 @@ export interface DemoPart {
   readonly inputs: { readonly part: Partial<PartInputs>; readonly plies: Partial<PliesInputs> };
 }
 
-/** Two lines of this width make the demo's wall of 0.90 mm, which is three plies as laid. */
-const print = { lineWidthMm: 0.45 };
+/** Two beads of this width make the demo's wall of 0.67 mm: what three plies fill, 0.70 mm, less what print and stone may be off. */
+const print = { lineWidthMm: 0.335 };
 
 /** Both halves of the wind meter; the meshes are worked out on each call. */
 export function demoParts(): readonly DemoPart[] {

@@ -12,7 +12,7 @@ const shared = {
   halfLengthMm: 35,
   halfWidthMm: 20.5,
   sideDraftDeg: 3.5,
-  wallMm: 0.9,
+  wallMm: 0.67,
 } as const;
 
 const upper: ShellDesign = {

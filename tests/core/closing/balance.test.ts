@@ -4,11 +4,11 @@ import { describe, expect, test } from 'vitest';
 import { bedForceN, translationBalance } from '../../../src/core/closing/balance';
 import { bedCurve, gapAtPressure, pressureAt } from '../../../src/core/closing/bedCurve';
 import { placedClamps, totalClampForceN } from '../../../src/core/closing/clamps';
-import { classLimits, classShares } from '../../../src/core/closing/classes';
+import { classShares } from '../../../src/core/closing/classes';
 import type { ClosingSamples } from '../../../src/core/closing/closingTypes';
 import { wovenBed } from '../../../src/core/closing/fiberBed';
 import { gapMm, tiltedBalance, type ClosingProblem } from '../../../src/core/closing/tiltedBalance';
-import { cup, handFace, handFrame, plate } from '../../support/closingHands';
+import { classLimits, cup, handFace, handFrame, plate } from '../../support/closingHands';
 import { propertySeed } from '../../support/propertySeed';
 
 /** Three plies of 200 g/m². */

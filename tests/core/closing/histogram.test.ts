@@ -2,16 +2,19 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bedCurve } from '../../../src/core/closing/bedCurve';
-import {
-  classLimits,
-  classShares,
-  type ClassLimits,
-  type ClassShares,
-} from '../../../src/core/closing/classes';
+import { classShares, type ClassLimits, type ClassShares } from '../../../src/core/closing/classes';
 import { closingHistogram, mostBins } from '../../../src/core/closing/closingHistogram';
 import { wovenBed } from '../../../src/core/closing/fiberBed';
 import { gapMm, tiltedBalance } from '../../../src/core/closing/tiltedBalance';
-import { cup, handFace, handFrame, histogramOf, plate, type HandPlace } from '../../support/closingHands';
+import {
+  classLimits,
+  cup,
+  handFace,
+  handFrame,
+  histogramOf,
+  plate,
+  type HandPlace,
+} from '../../support/closingHands';
 import { propertySeed } from '../../support/propertySeed';
 
 const curve = bedCurve([{ bed: wovenBed, solidFiberMm: 0.6 / 1.77 }]);

@@ -1,12 +1,13 @@
 /** From a mesh to the balance: walls, mid-surface, cosines and slides on parts with known answers. */
 import { describe, expect, test } from 'vitest';
 import { bedCurve } from '../../../src/core/closing/bedCurve';
-import { classLimits, closingClass } from '../../../src/core/closing/classes';
+import { closingClass } from '../../../src/core/closing/classes';
 import { closingHistogram } from '../../../src/core/closing/closingHistogram';
 import { closingMaps, noClosingClass } from '../../../src/core/closing/closingMaps';
 import { closingSamples } from '../../../src/core/closing/closingSamples';
 import { wovenBed } from '../../../src/core/closing/fiberBed';
 import { longestSlide, slideMm } from '../../../src/core/closing/sliding';
+import { classLimits } from '../../support/closingHands';
 import { tiltedBalance } from '../../../src/core/closing/tiltedBalance';
 import { measurePart } from '../../../src/core/mesh/measure';
 import { facetKind, type IndexedMesh, type Vec3 } from '../../../src/core/mesh/types';

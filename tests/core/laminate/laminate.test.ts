@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { exactPairMm, nearestPlies, pairWallsWithStacks } from '../../../src/core/laminate/pairing';
+import { pairWallsWithStacks, wallRescue, wantedPlies } from '../../../src/core/laminate/pairing';
 import {
   curedThicknessMm,
   fiberFractionInGap,
@@ -87,54 +87,65 @@ describe('a stack', () => {
   });
 });
 
-describe('pairing of printed lines with plies', () => {
-  const rows = pairWallsWithStacks(0.5, 0.3, 6);
+describe('whole beads against whole plies', () => {
+  // Three plies of the card fill 0.701 mm and hold 0.339 mm of fiber.
+  const ply = {
+    voidFreeMm: 0.23368,
+    fiberMm: 0.11299,
+    fiberGoMm: 0.11299 / 0.53,
+    fiberLookMm: 0.11299 / 0.55,
+  };
+  const limits = { goVoidShare: 0.01, lookVoidShare: 0.025, badVoidShare: 0.05, toleranceMm: null };
+  const rows = pairWallsWithStacks(0.5, ply, limits, 8);
 
-  test('2 lines and 3 plies: 1.0 against 0.9 mm, 0.1 mm apart, the nearest for two lines', () => {
-    const row = rows.find(({ lines, plies }) => lines === 2 && plies === 3);
-    expect(row).toMatchObject({ nearest: true, exact: false });
-    expect(row?.wallMm).toBeCloseTo(1, 12);
-    expect(row?.stackMm).toBeCloseTo(0.9, 12);
-    expect(row?.mismatchMm).toBeCloseTo(0.1, 12);
+  test('three plies want 0.673 mm: one bead of 0.5 is too tight, one of 0.673 fits', () => {
+    expect(rows[2]).toMatchObject({ plies: 3, beads: 1, wallMm: 0.5, word: 'stop', voidShare: 0 });
+    expect(rows[2]?.wantedMm).toBeCloseTo(0.96 * 0.70104, 6);
+    expect(rows[2]?.fiberFraction).toBeCloseTo(0.33897 / 0.5, 6);
+    const narrow = pairWallsWithStacks(0.335, ply, limits, 3)[2];
+    expect(narrow).toMatchObject({ beads: 2, word: 'go' });
+    expect(narrow?.fittingBeadMm).toBeCloseTo(0.3365, 4);
   });
 
-  test('3 lines and 5 plies are exact, and stand alone', () => {
-    const three = rows.filter(({ lines }) => lines === 3);
-    expect(three).toHaveLength(1);
-    expect(three[0]).toMatchObject({ plies: 5, exact: true, nearest: true });
+  test('what whole beads leave over is told as air or as fiber', () => {
+    // Four plies want 0.897 mm; two beads of 0.5 are 1.0 against 0.935 that they fill.
+    expect(rows[3]).toMatchObject({ beads: 2, word: 'stop' });
+    expect(rows[3]?.voidShare).toBeCloseTo(1 - 0.93472, 5);
   });
 
-  test('a tie marks the fuller stack', () => {
-    expect(nearestPlies(0.75, 0.5)).toBe(2);
-    expect(nearestPlies(0.45, 0.3)).toBe(2);
+  test('never fewer plies than fill a wall', () => {
+    // 0.64 mm is a sound laminate of three plies; two would leave 27 % air.
+    expect(wantedPlies(0.64, ply.voidFreeMm, 0.01)).toBe(3);
+    expect(wantedPlies(0.8, ply.voidFreeMm, 0.01)).toBe(4);
+    expect(wantedPlies(0.7, ply.voidFreeMm, 0.01)).toBe(3);
+    expect(wantedPlies(0.708, ply.voidFreeMm, 0.01)).toBe(3);
+    expect(wantedPlies(0.709, ply.voidFreeMm, 0.01)).toBe(4);
+    expect(wantedPlies(0.05, ply.voidFreeMm, 0.01)).toBe(1);
   });
 
-  test('a wall thinner than half a ply still gets one ply', () => {
-    expect(nearestPlies(0.1, 0.3)).toBe(1);
-    expect(pairWallsWithStacks(0.1, 0.3, 1)).toMatchObject([{ plies: 1, nearest: true }]);
+  test('a wall between two numbers of plies takes a thinner ply or a resin film', () => {
+    const rescue = wallRescue(0.8, ply, { fiberGCm3: 1.77, resinGCm3: 1.2 }, limits);
+    const missing = 0.8 / 0.96 - 3 * 0.23368;
+    expect(rescue?.plies).toBe(3);
+    expect(rescue?.missingMm).toBeCloseTo(missing, 9);
+    expect(rescue?.filmGsm).toBeCloseTo(1200 * missing, 6);
+    expect(rescue?.thinPlyGsm).toBeCloseTo(1770 * missing * (0.11299 / 0.23368), 6);
+    expect(rescue?.filmFiberFraction).toBeCloseTo(0.33897 / 0.8, 6);
   });
 
-  test(`each number of lines has one nearest row and no other ply count comes nearer (seed ${propertySeed})`, () => {
-    const widths = fc.double({ min: 0.1, max: 2, noNaN: true });
-    const plies = fc.double({ min: 0.05, max: 1, noNaN: true });
+  test(`the named plies fill the wall and one fewer would not (seed ${propertySeed})`, () => {
+    const walls = fc.double({ min: 0.05, max: 4, noNaN: true });
+    const thickness = fc.double({ min: 0.05, max: 1, noNaN: true });
     fc.assert(
-      fc.property(widths, plies, (lineWidthMm, plyMm) => {
-        const table = pairWallsWithStacks(lineWidthMm, plyMm, 8);
-        for (let lines = 1; lines <= 8; lines++) {
-          const nearest = table.filter((row) => row.lines === lines && row.nearest);
-          expect(nearest).toHaveLength(1);
-          const gap = Math.abs(nearest[0]?.mismatchMm ?? Number.NaN);
-          for (let count = 1; count <= 400; count++)
-            expect(gap).toBeLessThanOrEqual(
-              Math.abs(lines * lineWidthMm - count * plyMm) + exactPairMm / 100,
-            );
-        }
+      fc.property(walls, thickness, (wallMm, plyMm) => {
+        const plies = wantedPlies(wallMm, plyMm, 0.01);
+        expect(plies * plyMm).toBeGreaterThanOrEqual(0.99 * wallMm - 1e-6);
+        if (plies > 1) expect((plies - 1) * plyMm).toBeLessThan(0.99 * wallMm + 1e-6);
       }),
-      { numRuns: 30 },
     );
   });
 
   test('a width of nothing is refused', () => {
-    expect(() => pairWallsWithStacks(0, 0.3, 3)).toThrow(Problem);
+    expect(() => pairWallsWithStacks(0, ply, limits, 3)).toThrow(Problem);
   });
 });

@@ -119,6 +119,7 @@ describe('a tray in few facets whose floor is thick at one end', () => {
       highMm: 2.5,
       leastDraftDeg: -90,
       leastCornerRadiusMm: null,
+      leastOuterEdgeRadiusMm: null,
     }).filter(({ finding }) => finding === 'thick');
     expect(thick.length).toBe(1);
     expect(thick[0]!.areaMm2 / thickAreaMm2).toBeGreaterThan(0.9);

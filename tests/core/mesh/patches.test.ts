@@ -11,6 +11,7 @@ const band: PatchBand = {
   highMm: 1.2,
   leastDraftDeg: 2,
   leastCornerRadiusMm: 1,
+  leastOuterEdgeRadiusMm: null,
 };
 
 describe('patches of a case half', () => {

@@ -1,0 +1,143 @@
+/**
+ * The resin of the closed mold: what pressure it has when it gels, what it needs against moisture, how far it travels, and
+ * how a mold with an open rim sinks on it.
+ */
+import { bedForceN } from '../../core/closing/balance';
+import type { BedCurve } from '../../core/closing/bedCurve';
+import {
+  bleedAt,
+  bleedCurve,
+  flowLengthMm,
+  inPlaneBleedS,
+  residualAirShare,
+  type BleedMoment,
+} from '../../core/closing/bleed';
+import { totalClampForceN, vacuumBagKpa, type ClampSpring } from '../../core/closing/clamps';
+import type { ClosingHistogram } from '../../core/closing/closingTypes';
+import { planAreaMm2 } from '../../core/closing/fixes';
+import { aminePrepregEpoxy, leastVoidFreeAtm, permeabilityM2, viscosityPaS } from '../../core/closing/flow';
+import type { ClosingSolution, Lands } from '../../core/closing/tiltedBalance';
+import { equilibriumPressureAtm } from '../../core/cure/dehydration';
+import type { StepContext } from '../context';
+import type { KnownStack } from '../plies/stack';
+
+export interface ResinNeed {
+  /** Absolute, from the roll's humidity. */
+  readonly moistureKPa: number;
+  /** Absolute, of the crystal water of stone that is not sealed; 0 where it is. */
+  readonly stoneKPa: number;
+  /** The larger of the two. */
+  readonly neededKPa: number;
+  readonly atC: number;
+}
+
+export interface ResinState {
+  readonly need: ResinNeed;
+  /** Held in: what clamps leave to the resin, kPa over none. */
+  readonly heldInKPa: number;
+  /** When it gels, in the case that verdicts use, absolute kPa: the air counts only in a bag. */
+  readonly atGelKPa: number;
+  /** Stand-off and pressure over time with an open rim. */
+  readonly bleed: readonly BleedMoment[];
+  /** Time until the open rim has let the pressure under the need, s; null where it never had it or keeps it. */
+  readonly lostAfterS: number | null;
+  /** Time in which the laminate itself would lose its excess to the rim, s; null without pressure or excess. */
+  readonly inPlaneS: number | null;
+  /** How far it travels before it gels, mm: in the case that verdicts use, and where it is held in. */
+  readonly flowLengthMm: number;
+  readonly heldInReachMm: number;
+  readonly viscosityPaS: number;
+  /** With the stack as debulked, before the resin runs, mm. */
+  readonly coldStandOffMm: number;
+  /** Air of the debulked stack that stays as voids under that pressure, 0 to 1. */
+  readonly residualAirShare: number;
+}
+
+interface Closed {
+  readonly stack: KnownStack;
+  readonly histogram: ClosingHistogram;
+  readonly curve: BedCurve;
+  readonly clamps: readonly ClampSpring[];
+  readonly lands: Lands | null;
+  /** With the resin held in. */
+  readonly trapped: ClosingSolution;
+  readonly landMm: number;
+  readonly laidMm: number;
+}
+
+export const kpaPerAtm = 101.325;
+/** A bag of the usual 95 % vacuum leaves this of the air. */
+const airUnderVacuumKPa = kpaPerAtm - vacuumBagKpa(0.95, kpaPerAtm);
+export const fiberRadiusM = 3.5e-6;
+export const acrossK0 = 11;
+export const alongK0 = 0.7;
+
+/** Against moisture in the resin, and against the stone's own vapor, at the temperature at which the resin gels. */
+export function resinNeed({ inputs }: StepContext): ResinNeed {
+  const { gelC, sealerCoats } = inputs.mold;
+  const moistureKPa = leastVoidFreeAtm(gelC, inputs.closing.humidityPercent) * kpaPerAtm;
+  const stoneKPa = sealerCoats > 0 ? 0 : equilibriumPressureAtm(gelC) * kpaPerAtm;
+  return { moistureKPa, stoneKPa, neededKPa: Math.max(moistureKPa, stoneKPa), atC: gelC };
+}
+
+export function resinState(context: StepContext, closed: Closed): ResinState {
+  const { closing } = context.inputs;
+  const { stack, histogram, curve, clamps, lands, trapped, landMm, laidMm } = closed;
+  const need = resinNeed(context);
+  const planMm2 = planAreaMm2(histogram);
+  const floorMm = lands?.shimMm ?? 0;
+  const heldInKPa = 1000 * trapped.resinPressureMPa;
+  const viscosity = viscosityPaS(aminePrepregEpoxy, closing.flowTemperatureC, 0);
+  const pressureAt = (standOffMm: number) =>
+    standOffMm <= floorMm && lands !== null
+      ? 0
+      : (1000 * (totalClampForceN(clamps, standOffMm) - bedForceN(histogram, curve, standOffMm))) / planMm2;
+  const [halfU, halfV] = histogram.frame.halfSizeMm;
+  const rim = { landMm: Math.max(landMm, 1), lengthMm: 4 * (halfU + halfV), planMm2 };
+  const bleed =
+    heldInKPa > 0
+      ? bleedCurve(rim, viscosity, trapped.standOffMm, floorMm, pressureAt)
+      : [{ timeS: 0, standOffMm: trapped.standOffMm, pressureKPa: 0 }];
+  const gelS = 60 * closing.timeToGelMin;
+  const overNone = closing.resin === 'trapped' ? heldInKPa : bleedAt(bleed, gelS).pressureKPa;
+  const atGelKPa = overNone + (closing.bagged === 'bagged' ? kpaPerAtm : 0);
+  const t0Mm = stack.volume.voidFreeMm;
+  const fiberFraction = stack.volume.fiberMm / t0Mm;
+  const along = permeabilityM2(fiberRadiusM, fiberFraction, alongK0);
+  const reachMm = (kPa: number) => flowLengthMm(viscosity, fiberFraction, along, 1000 * kPa, gelS);
+  const [meanWallMm, areaMm2] = meanWall(histogram);
+  const excess = (t0Mm - meanWallMm) / t0Mm;
+  return {
+    need,
+    heldInKPa,
+    atGelKPa,
+    bleed,
+    lostAfterS: bleed.find(({ pressureKPa }) => pressureKPa < need.neededKPa)?.timeS ?? null,
+    inPlaneS:
+      heldInKPa > 0 && excess > 0
+        ? inPlaneBleedS(excess, viscosity, Math.min(halfU, halfV) / 1000, along, 1000 * heldInKPa)
+        : null,
+    flowLengthMm: reachMm(overNone),
+    heldInReachMm: reachMm(heldInKPa),
+    viscosityPaS: viscosity,
+    coldStandOffMm: Math.max(
+      floorMm,
+      trapped.standOffMm,
+      planMm2 > 0 ? ((laidMm - meanWallMm) * areaMm2) / planMm2 : 0,
+    ),
+    residualAirShare: residualAirShare(
+      Math.max(0, 1 - t0Mm / laidMm),
+      closing.debulk === 'under vacuum' ? airUnderVacuumKPa : kpaPerAtm,
+      atGelKPa,
+    ),
+  };
+}
+
+function meanWall({ areaMm2, wallMm }: ClosingHistogram): readonly [meanMm: number, areaMm2: number] {
+  let [area, wall] = [0, 0];
+  for (let bin = 0; bin < areaMm2.length; bin++) {
+    area += areaMm2[bin]!;
+    wall += areaMm2[bin]! * wallMm[bin]!;
+  }
+  return [area > 0 ? wall / area : 0, area];
+}
