@@ -86,6 +86,10 @@ export const sources = {
     full: 'Mass and volume balance of hemihydrate, water and dihydrate with their molar masses; exact arithmetic. Density of gypsum from the NIOSH Pocket Guide to Chemical Hazards, of alpha-hemihydrate as two published tables bear out (2.744 to 2.775 g/cm³). Within 2 % of published makers’ tables of plasters and gypsum cements, wet and dry.',
     address: publishedSources.makersGypsumTables.address,
   },
+  coatLimitsFromMemory: {
+    short: 'heat that sealers and releases bear, from memory',
+    full: 'Heat that typical sealers and release agents bear, from memory; no supplier’s sheet was opened. The sheet of the very can replaces it.',
+  },
   gypsumTextbook: {
     short: 'dental-materials textbook, gypsum, Table 8.2',
     full: 'Dental-materials textbook chapter on gypsum products, its Table 8.2: water/powder ratio 0.40 to 0.50 for plaster, 0.25 to 0.30 for stone, 0.19 to 0.24 for die stone.',

@@ -37,7 +37,17 @@ export interface StoneCard {
   readonly strengthMPa: CardNumber;
   /** Finest line that is reproduced. */
   readonly detailUm: CardNumber;
+  /** Class of price per kilogram among the five; common practice. */
+  readonly price: string;
+  /** What a bubble or a broken edge is mended with; common practice. */
+  readonly repair: string;
 }
+
+/**
+ * What heat set gypsum bears, °C: rates of its dehydration were measured from the first on (published, Ball and Norwood 1969,
+ * abstract), over the second it turns to plaster right through (common practice). The same for all types.
+ */
+export const gypsumBearsC = { lasting: 80, once: 130 } as const;
 
 const cardNumber =
   (status: FigureStatus, source: SourceKey) =>
@@ -77,6 +87,8 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     expansionTold: allowed('0.00', '0.15'),
     strengthMPa: standard(4, 6, 8),
     detailUm: fromMemory(75, 75, 75),
+    price: 'middle',
+    repair: 'not worth it: pour anew',
   },
   2: {
     ...stoneTimes,
@@ -91,6 +103,8 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     expansionTold: `${allowed('0.06', '0.30', ' for models, and 0.00 to 0.05 % for mounting')} Plaster that is wetted again goes on growing, to 0.57 % (published, abstract).`,
     strengthMPa: standard(9, 9, 9),
     detailUm: fromMemory(75, 75, 75),
+    price: 'lowest',
+    repair: 'the same plaster, thin, on a wetted spot',
   },
   3: {
     ...stoneTimes,
@@ -103,6 +117,8 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     expansionTold: allowed('0.00', '0.20'),
     strengthMPa: standard(20, 20, 20),
     detailUm: fromMemory(50, 50, 50),
+    price: 'low',
+    repair: 'the same stone, creamy, on a wetted and roughened spot',
   },
   4: {
     ...stoneTimes,
@@ -115,6 +131,9 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     expansionTold: `${allowed('0.00', '0.15', ' and 0.00 to 0.18 % after a day')}${grows}`,
     strengthMPa: standard(35, 35, 35),
     detailUm: fromMemory(50, 50, 50),
+    price: 'high, two to four times type 3',
+    repair:
+      'the same stone, creamy, on a wetted and roughened spot; a chipped edge with epoxy that bears the oven',
   },
   5: {
     ...stoneTimes,
@@ -127,5 +146,8 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     expansionTold: `${allowed('0.16', '0.30')}${grows} So the card goes up to 0.35 %.`,
     strengthMPa: standard(35, 35, 35),
     detailUm: fromMemory(50, 50, 50),
+    price: 'high, about as type 4',
+    repair:
+      'the same stone, creamy, on a wetted and roughened spot; a chipped edge with epoxy that bears the oven',
   },
 };

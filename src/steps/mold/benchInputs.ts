@@ -100,7 +100,8 @@ const coats = (what: string, usual: number): NumberSpec => ({
   kind: 'number',
   label: `${what}, coats`,
   unit: '',
-  meaning: 'Number of coats on each face, from the supplier’s sheet.',
+  meaning:
+    'Number of coats on each face, from the supplier’s sheet. Epoxy that has cured is washed and sanded with P80 to P120 before the next coat, the last one ended at P220 to P400 (published guides).',
   default: usual,
   min: 0,
   max: 12,
@@ -118,12 +119,25 @@ const wait = (what: string, usual: number): NumberSpec => ({
   decimals: 0,
 });
 
+const solids = (what: string, usual: number): NumberSpec => ({
+  kind: 'number',
+  label: `${what}, solids`,
+  unit: '%',
+  meaning: 'Share of its volume that stays when it has dried, from the supplier’s sheet; 100 loses nothing.',
+  default: usual,
+  min: 0.1,
+  max: 100,
+  decimals: 1,
+});
+
 export const coatNumberSpecs = {
   sealerCoats: coats('Sealer', 2),
   sealerM2PerL: coverage('Sealer', 8),
+  sealerSolidsPercent: solids('Sealer', 40),
   sealerWaitMin: wait('Sealer', 30),
   releaseCoats: coats('Release', 3),
   releaseM2PerL: coverage('Release', 15),
+  releaseSolidsPercent: solids('Release', 5),
   releaseWaitMin: wait('Release', 15),
   coatLossPercent: {
     kind: 'number',
