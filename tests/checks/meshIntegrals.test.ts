@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { buildAdjacency } from '../../src/core/mesh/adjacency';
 import { integrate } from '../../src/core/mesh/integrals';
 import type { IndexedMesh } from '../../src/core/mesh/types';
+import { dodecahedron } from '../support/dodecahedron';
 import { box, icosphere, torus } from '../support/meshes';
 import { expectRow, inputOf, type CheckRow } from '../support/checkRows';
 import rows from './mesh-integrals.json';
@@ -36,57 +37,6 @@ function angleDeficitRad({ positions, facets }: IndexedMesh): number {
     deficit -= Math.acos(dot / (Math.hypot(...u) * Math.hypot(...v)));
   }
   return deficit;
-}
-
-/** Regular dodecahedron inscribed in a sphere: the corners of a cube and of three golden rectangles, five to a face. */
-function dodecahedron(radiusMm: number): IndexedMesh {
-  const golden = (1 + Math.sqrt(5)) / 2;
-  const signs = [-1, 1];
-  const unscaled = [
-    ...signs.flatMap((x) => signs.flatMap((y) => signs.map((z) => [x, y, z]))),
-    ...signs.flatMap((a) =>
-      signs.flatMap((b) => [
-        [0, a / golden, b * golden],
-        [a / golden, b * golden, 0],
-        [a * golden, 0, b / golden],
-      ]),
-    ),
-  ];
-  const corners = unscaled.map((corner) => corner.map((c) => (c * radiusMm) / Math.sqrt(3)));
-  const dot = (a: readonly number[], b: readonly number[]) =>
-    a.reduce((sum, c, axis) => sum + c * b[axis]!, 0);
-  // The faces look toward the corners of an icosahedron; the five corners farthest that way are a face.
-  const faces = signs.flatMap((a) =>
-    signs.flatMap((b) => [
-      [0, a * golden, b],
-      [a * golden, b, 0],
-      [b, 0, a * golden],
-    ]),
-  );
-  const facets = faces.flatMap((outward) => {
-    const five = corners
-      .map((corner, i) => ({ i, reach: dot(corner, outward) }))
-      .toSorted((p, q) => q.reach - p.reach)
-      .slice(0, 5)
-      .map(({ i }) => i);
-    const across = corners[five[0]!]!.map(
-      (c, axis) => c - (dot(corners[five[0]!]!, outward) / dot(outward, outward)) * outward[axis]!,
-    );
-    const [ox, oy, oz] = outward as [number, number, number];
-    const [ax, ay, az] = across as [number, number, number];
-    const third = [oy * az - oz * ay, oz * ax - ox * az, ox * ay - oy * ax];
-    const length = Math.hypot(ox, oy, oz);
-    const turnOf = (i: number) => Math.atan2(dot(corners[i]!, third) / length, dot(corners[i]!, across));
-    const [first, second, thirdCorner, fourth, fifth] = five.toSorted((p, q) => turnOf(p) - turnOf(q)) as [
-      number,
-      number,
-      number,
-      number,
-      number,
-    ];
-    return [first, second, thirdCorner, first, thirdCorner, fourth, first, fourth, fifth];
-  });
-  return { positions: Float64Array.from(corners.flat()), facets: Uint32Array.from(facets) };
 }
 
 function meshOf(row: CheckRow): IndexedMesh {

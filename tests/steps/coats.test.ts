@@ -52,9 +52,9 @@ describe('coats in the oven', () => {
   });
 });
 
-describe('stones side by side', () => {
-  const rowsWith = (moldInputs: Partial<MoldInputs>) => stoneRows(inputsWith({ moldInputs }));
+const rowsWith = (moldInputs: Partial<MoldInputs>) => stoneRows(inputsWith({ moldInputs }));
 
+describe('stones side by side', () => {
   test('five types and the own one, with limits of the standard', () => {
     const rows = rowsWith({});
     expect(rows.map(({ own }) => own)).toEqual([false, false, false, false, false, true]);

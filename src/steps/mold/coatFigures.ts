@@ -63,11 +63,12 @@ export function coatFigures(context: StepContext, work: MoldWork): readonly Figu
   }
 }
 
+const um = (value: number) => `${formatNumber(value, 0)} µm`;
+
 /** What both coats leave on one face when nothing soaks in: the room between the halves is less by that, twice. */
 function filmFigure(mold: MoldInputs): Figure {
   const sealerUm = mold.sealerCoats * dryFilmUm(mold.sealerSolidsPercent, mold.sealerM2PerL);
   const releaseUm = mold.releaseCoats * dryFilmUm(mold.releaseSolidsPercent, mold.releaseM2PerL);
-  const um = (value: number) => `${formatNumber(value, 0)} µm`;
   return figure(
     {
       id: 'mold.coatFilmUm',
