@@ -1,5 +1,5 @@
 import type { Figure, FigureStatus } from '../core/figure';
-import { sources } from '../core/sources';
+import { sources, type Source } from '../core/sources';
 import { formatBand } from '../core/units/formatFigure';
 import { formatNumber, notKnown } from '../core/units/formatNumber';
 import { Row } from './Row';
@@ -33,6 +33,9 @@ function FigureValue({ figure }: { readonly figure: Figure }) {
   );
 }
 
+const sourceText = ({ full, address }: Source) =>
+  address === undefined ? full : `${full} Read at ${address}`;
+
 /** A worked-out figure; the question mark opens its relation, status and source. */
 export function FigureRow({ figure }: { readonly figure: Figure }) {
   const band = formatBand(figure);
@@ -55,7 +58,7 @@ export function FigureRow({ figure }: { readonly figure: Figure }) {
           ))}
           <p>
             Status: {statusMeaning[figure.status]}.
-            {figure.source === null ? '' : ` Source: ${sources[figure.source].full}`}
+            {figure.source === null ? '' : ` Source: ${sourceText(sources[figure.source])}`}
           </p>
         </>
       }

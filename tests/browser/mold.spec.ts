@@ -164,6 +164,22 @@ test('a repair is noted where the view was asked, and closing sees it', async ({
   await expect.poll(() => number(page, looseShare)).toBeLessThan(before);
 });
 
+test('stones stand side by side, and a sealer that the oven melts is told', async ({ page }) => {
+  await openDemo(page);
+  await goTo(page, 'Stone mold');
+  await openGroups(page);
+  const stones = page.getByRole('table', { name: 'Stones side by side' });
+  await expect(stones.getByRole('row')).toHaveCount(7);
+  await expect(stones.getByRole('row', { name: /Type 4/ })).toContainText('0.00 to 0.15 %');
+  await page.getByRole('combobox', { name: 'Stone', exact: true }).selectOption('3');
+  await expect(stones.getByRole('row', { name: /Yours/ })).toContainText('Yours, on type 3');
+  await page.getByRole('combobox', { name: 'Sealer', exact: true }).selectOption('shellac');
+  await goTo(page, 'Clamp & cure');
+  await expect(verdict(page)).toContainText('The sealer, shellac, bears 60 to 75 °C');
+  // The sheet scrolls sideways in its own frame; the page does not.
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});
+
 test('two timers run at once, ring on every sheet and survive a reload', async ({ page }) => {
   await page.clock.install({ time: new Date('2031-05-06T08:00:00') });
   await openDemo(page);

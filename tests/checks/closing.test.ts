@@ -1,5 +1,5 @@
 /** Somebody else's numbers: fiber beds, flow, moisture, rigid strokes and clamps, each row with its source and tolerance. */
-import { describe, expect, test } from 'vitest';
+import { describe, test } from 'vitest';
 import { meanPressureKpa, springForceAfterThinning, vacuumBagKpa } from '../../src/core/closing/clamps';
 import {
   alignedSpringPa,
@@ -10,23 +10,8 @@ import {
 } from '../../src/core/closing/fiberBed';
 import { flowTimeS, leastVoidFreeAtm, permeabilityM2, viscosityPaS } from '../../src/core/closing/flow';
 import { gapChangeMm } from '../../src/core/closing/sliding';
+import { expectRow, inputOf as input, type CheckRow as Row } from '../support/checkRows';
 import rows from './closing-rows.json';
-
-interface Row {
-  readonly id: string;
-  readonly inputs: Readonly<Record<string, number | undefined>>;
-  readonly expected: Readonly<Record<string, number | undefined>>;
-  readonly tolerance: { readonly rel?: number; readonly abs?: number };
-  readonly source: string;
-  readonly status: string;
-}
-
-/** An input that the row must have. */
-const input = ({ id, inputs }: Row, name: string): number => {
-  const value = inputs[name];
-  if (value === undefined) throw new Error(`row ${id} has no ${name}`);
-  return value;
-};
 
 const alignedOf = (row: Row): AlignedBed => ({
   kind: 'aligned',
@@ -104,23 +89,6 @@ const checked = rows as unknown as readonly Row[];
 
 describe('closing, clamps and flow', () => {
   test.each(checked.map((row) => [row.id, row] as const))('%s', (id, row) => {
-    const got = gets.find(([prefix]) => id.startsWith(prefix))?.[1](row);
-    const { rel = 0, abs = 0 } = row.tolerance;
-    const wanted = Object.entries(row.expected);
-    expect(wanted.length).toBeGreaterThan(0);
-    for (const [name, expected] of wanted) {
-      const value = got?.[name] ?? Number.NaN;
-      const allowed = abs + rel * Math.abs(expected ?? Number.NaN);
-      const miss = Math.abs(value - (expected ?? Number.NaN));
-      expect(miss, `${row.source}: got ${value}, expected ${expected}`).toBeLessThanOrEqual(allowed);
-    }
-  });
-
-  test('every row names its source and status, and all of them ran', () => {
-    expect(checked.length).toBe(25);
-    for (const row of checked) {
-      expect(row.source.length).toBeGreaterThan(15);
-      expect(['published', 'computed', 'from memory']).toContain(row.status);
-    }
+    expectRow(row, gets.find(([prefix]) => id.startsWith(prefix))?.[1](row));
   });
 });

@@ -74,9 +74,13 @@ describe('Stone mold step', () => {
     const report = moldReport(trayContext());
     expect(figureOf(report, 'mold.settingExpansionPercent')).toMatchObject({
       status: 'from memory',
-      source: 'gypsumTypesFromMemory',
-      band: [0, 0.18],
+      source: 'iso6873',
+      band: [0, 0.15],
     });
+    expect(figureOf(report, 'mold.strengthMPa')).toMatchObject({ status: 'published', source: 'iso6873' });
+    expect(figureOf(report, 'mold.settingExpansionPercent').working.join(' ')).toContain(
+      '0.00 to 0.18 % after a day',
+    );
     expect(figureOf(report, 'mold.waterPowderRatio').status).toBe('published');
     expect(figureOf(report, 'mold.finishedLengthMm').status).toBe('from memory');
     expect(figureOf(report, 'mold.settingPeakC').status).toBe('from memory');

@@ -84,7 +84,7 @@ describe('the steps', () => {
 
   test('the checklist is as ready as the worst step', () => {
     // 0.80 mm is two lines of 0.40 mm; with the default 0.50 mm it is no whole number of lines.
-    // A warm hold cures this invented prepreg and spares the stone; the pattern stands the setting stone.
+    // A warm hold cures this invented prepreg and spares the stone; the pattern stands the setting stone, the coats the oven.
     const cure = {
       stages: [{ targetC: 60, rampKPerMin: null, dwellHours: 4 }],
       supplierCures: [
@@ -95,7 +95,7 @@ describe('the steps', () => {
     const prediction = blockPrediction(inputsWith({ cure }));
     const allGo = trayContext({
       plies: { lineWidthMm: 0.335 },
-      moldInputs: { patternSoftensC: 120 },
+      moldInputs: { patternSoftensC: 120, sealer: 'post-cured epoxy', release: 'semi-permanent' },
       cure,
       prediction,
     });

@@ -8,6 +8,7 @@ import { bedPointSpecs, clampSpecs } from '../../src/steps/closing/inputs';
 import { kineticsSpecs } from '../../src/steps/cure/kineticsInputs';
 import { stageSpecs, supplierCureSpecs } from '../../src/steps/cure/programInputs';
 import { repairSpecs, wantedSpecs, weighingSpecs } from '../../src/steps/mold/benchInputs';
+import { coatSheetSpecs } from '../../src/steps/mold/coatInputs';
 import { bagSpecs, measuredSpecs } from '../../src/steps/mold/stoneInputs';
 import { longestName, type Project } from '../../src/workbook';
 import { setInputAt } from '../../src/workbook/inputEdit';
@@ -135,6 +136,7 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'closing.bedPoints': fc.array(bedPoints, { maxLength: 2 }),
   'mold.bag': fc.record(mapValues(bagSpecs, (spec) => fc.option(numberOf(spec)))),
   'mold.measured': fc.record(mapValues(measuredSpecs, (spec) => fc.option(numberOf(spec)))),
+  'mold.coatSheet': fc.record(mapValues(coatSheetSpecs, (spec) => fc.option(numberOf(spec)))),
   'mold.wanted': fc.record(mapValues(wantedSpecs, (spec) => fc.option(numberOf(spec)))),
   'mold.dryingLog': fc.array(weighing, { maxLength: 4 }),
   'mold.repairs': fc.array(repair, { maxLength: 3 }),

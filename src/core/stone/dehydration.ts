@@ -1,7 +1,7 @@
 /**
  * How deep the stone can turn back to plaster in an oven that is too hot: two upper bounds for a front that advances
- * into dry stone. The front temperature is the caller's assumption; latent heat from memory
- * (`gypsumConstants` in core/sources).
+ * into dry stone. The front temperature is the caller's assumption; latent heat from published
+ * enthalpies (`gypsumEnthalpies` in core/sources).
  */
 import {
   gypsumEnthalpiesKJPerMol,
@@ -10,7 +10,7 @@ import {
   type PowderForm,
 } from './gypsum';
 
-/** Enthalpy of formation of water vapor, kJ/mol (from memory, as the others). */
+/** Enthalpy of formation of water vapor, kJ/mol (from memory, as that of water). */
 export const waterVaporEnthalpyKJPerMol = -241.818;
 
 /** Below about this temperature set stone keeps its crystal water for the hours of a drying (assumption). */

@@ -1,7 +1,7 @@
 /**
  * What dental stone is made of: calcium sulfate hemihydrate that binds water and becomes dihydrate. Molar masses, the
- * water bound, and the heats of going there and back. Densities: dihydrate from a published guide, the others from
- * memory (`gypsumConstants` in core/sources).
+ * water bound, and the heats of going there and back. Enthalpies and the density of the powder as `gypsumEnthalpies` in
+ * core/sources has them, dihydrate from a published guide.
  */
 
 export interface GypsumMolarMassesGPerMol {
@@ -39,7 +39,7 @@ export function crystalWaterPercent(masses: GypsumMolarMassesGPerMol = gypsumMol
 /** The two forms of hemihydrate: alpha is dense (dental stone, die stone), beta is plaster. */
 export type PowderForm = 'alpha' | 'beta';
 
-/** g/cm3. alpha from memory; beta read on a secondary page. */
+/** g/cm3. alpha within 0.7 % of two published tables (`gypsumEnthalpies`); beta read on a secondary page. */
 export const powderDensityGCm3: Readonly<Record<PowderForm, number>> = { alpha: 2.757, beta: 2.64 };
 
 /** Dihydrate crystal, g/cm3 (published guide to chemical hazards). */
@@ -48,10 +48,10 @@ export const dihydrateDensityGCm3 = 2.32;
 /** At about 20 °C, g/cm3. */
 export const waterDensityGCm3 = 0.9982;
 
-/** Heat to evaporate water at about 45 °C, kJ/kg (from memory). */
+/** Heat to evaporate water at 45 °C, kJ/kg (`steamTables` in core/sources). */
 export const evaporationHeatKJPerKg = 2394;
 
-/** kJ/mol, of formation; tables of chemical thermodynamic properties of 1982, from memory. */
+/** kJ/mol, of formation at 25 °C (`gypsumEnthalpies` in core/sources; those of water from memory). */
 export interface GypsumEnthalpiesKJPerMol {
   readonly dihydrate: number;
   readonly alphaHemihydrate: number;
@@ -60,9 +60,9 @@ export interface GypsumEnthalpiesKJPerMol {
 }
 
 export const gypsumEnthalpiesKJPerMol: GypsumEnthalpiesKJPerMol = {
-  dihydrate: -2022.63,
-  alphaHemihydrate: -1576.74,
-  betaHemihydrate: -1574.65,
+  dihydrate: -2022.69,
+  alphaHemihydrate: -1576.89,
+  betaHemihydrate: -1574.8,
   waterLiquid: -285.83,
 };
 

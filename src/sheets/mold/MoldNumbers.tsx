@@ -30,7 +30,7 @@ export function MoldNumbers({
   ));
 }
 
-type Group = 'bag' | 'measured' | 'wanted';
+type Group = 'bag' | 'measured' | 'wanted' | 'coatSheet';
 
 export interface MoldGroupProps extends MoldFieldsProps {
   readonly group: Group;

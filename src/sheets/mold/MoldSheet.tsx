@@ -4,6 +4,7 @@ import type { MoldInputs } from '../../steps/mold/inputs';
 import { repairSpecs } from '../../steps/mold/benchInputs';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { Button } from '../../ui/Button';
+import { Disclosure } from '../../ui/Disclosure';
 import { Note } from '../../ui/Note';
 import { SectionHead } from '../../ui/SectionHead';
 import type { BenchControl } from '../benchControl';
@@ -19,6 +20,7 @@ import { MoldWorkedOut } from './MoldWorkedOut';
 import { RepairsEditor } from './RepairsEditor';
 import { SaveHalves } from './SaveHalves';
 import { StoneGiven } from './StoneGiven';
+import { StoneTable } from './StoneTable';
 
 export interface MoldSheetProps extends SheetProps {
   readonly title: string;
@@ -71,6 +73,12 @@ export function MoldSheet(props: MoldSheetProps) {
         <SectionHead title="Given" />
         <BoxGiven {...fields} />
         <StoneGiven {...fields} />
+        <Disclosure
+          title="The five stones and yours, side by side"
+          remark="heat, strength, size, price, repair"
+        >
+          <StoneTable inputs={context.inputs} />
+        </Disclosure>
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" remark={context.mold ? `by ${context.mold.method}` : undefined} />

@@ -87,6 +87,9 @@ const groups: readonly FigureGroup[] = [
       'mold.sealerWaitMin',
       'mold.releaseMl',
       'mold.releaseWaitMin',
+      'mold.coatFilmUm',
+      'mold.sealerLimitC',
+      'mold.releaseLimitC',
     ],
   },
   {

@@ -1,4 +1,5 @@
 import type { MoldInputs } from '../../steps/mold/inputs';
+import { releaseSpec, sealerSpec } from '../../steps/mold/coatInputs';
 import { pourMethodSpec, stoneTypeSpec } from '../../steps/mold/stoneInputs';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
@@ -78,13 +79,32 @@ export function StoneGiven(props: MoldFieldsProps) {
         <MoldGroup group="wanted" emptyWord="as drawn" {...props} />
       </Disclosure>
       <Disclosure title="Sealer and release" remark={`${mold.sealerCoats} and ${mold.releaseCoats} coats`}>
+        <ChoiceField
+          label={sealerSpec.label}
+          meaning={sealerSpec.meaning}
+          choices={sealerSpec.choices as Choices<MoldInputs['sealer']>}
+          value={mold.sealer}
+          disabled={disabled}
+          onChange={(sealer) => onChange({ sealer })}
+        />
+        <ChoiceField
+          label={releaseSpec.label}
+          meaning={releaseSpec.meaning}
+          choices={releaseSpec.choices as Choices<MoldInputs['release']>}
+          value={mold.release}
+          disabled={disabled}
+          onChange={(release) => onChange({ release })}
+        />
+        <MoldGroup group="coatSheet" emptyWord="not given" {...props} />
         <MoldNumbers
           fields={[
             'sealerCoats',
             'sealerM2PerL',
+            'sealerSolidsPercent',
             'sealerWaitMin',
             'releaseCoats',
             'releaseM2PerL',
+            'releaseSolidsPercent',
             'releaseWaitMin',
             'coatLossPercent',
           ]}

@@ -57,7 +57,8 @@ export const moldNumberSpecs = {
     kind: 'number',
     label: 'Dehydration faster by',
     unit: '×',
-    meaning: 'Factor on the published rate of powder in open air; three times moves the peak by about 10 K.',
+    meaning:
+      'Factor on the published rate of powder in open air; three times moves the peak by about 10 K. The first tenth of the water goes more slowly than that rate (published), so under 100 °C the band errs to the safe side for the part.',
     default: 1,
     min: 0,
     max: 100,
@@ -67,7 +68,8 @@ export const moldNumberSpecs = {
     kind: 'number',
     label: 'Conductivity of dry stone',
     unit: 'W/(m K)',
-    meaning: 'From memory; plausible 0.7 to 1.0.',
+    meaning:
+      'Plausible 0.7 to 1.0, between published gypsum plaster (0.51 at 1200 kg/m³) and gypsum rock (0.75 to 1.3).',
     default: stoneHeatDefaults.dryConductivityWPerMK,
     min: 0.1,
     max: 5,
@@ -98,8 +100,9 @@ export const moldNumberSpecs = {
     kind: 'number',
     label: 'The pattern stands',
     unit: '°C',
-    meaning: 'Where the print softens; 55 °C for polylactide (from memory).',
-    default: 55,
+    meaning:
+      'Where the print softens; polylactide softens at 52 to 58 °C, so 50 is its limit (data sheets). ABS softens at 76 to 95 °C, ASA at about 100.',
+    default: 50,
     min: 30,
     max: 250,
     decimals: 0,

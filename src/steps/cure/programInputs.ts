@@ -58,7 +58,8 @@ export const supplierCureSpecs = {
     kind: 'number',
     label: 'Held for',
     unit: 'h',
-    meaning: "Least time of this cure on the supplier's data sheet.",
+    meaning:
+      "Least time of this cure on the supplier's data sheet. Published ones, as examples: 20 h at 80, 4 h at 120 or 2 h at 130 °C; 25 min at 120 °C; 4 h at 132 or 1 h at 154 °C.",
     default: 16,
     min: 0.01,
     max: 1000,

@@ -8,6 +8,7 @@ import { closingState } from '../closing/state';
 import type { StepContext } from '../context';
 import { axisSizes, sizeChoices } from '../mold/sizes';
 import { clampsAfterThinning } from './clamps';
+import { coatVerdict } from './coatVerdict';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
 import { voidPressureOf } from './voidPressure';
 import { celsius, hoursMinutes, treatmentNames } from './say';
@@ -23,6 +24,7 @@ export function cureVerdicts(context: StepContext): readonly Verdict[] {
       ? [stoneVerdict(state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
       : []),
     ...clampsVerdict(context),
+    ...coatVerdict(context),
     ...(state.known ? coolVerdict(context, state.middle) : []),
   ];
 }

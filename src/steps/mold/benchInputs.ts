@@ -28,7 +28,7 @@ export const sizeNumberSpecs = {
     kind: 'number',
     label: 'Thermal expansion of the stone',
     unit: '10⁻⁶/K',
-    meaning: 'Set gypsum is 15 to 18.',
+    meaning: 'Set gypsum is 15 to 18 (from memory); gypsum board is 16.2 (published).',
     default: 16,
     min: 0,
     max: 60,
@@ -38,7 +38,7 @@ export const sizeNumberSpecs = {
     kind: 'number',
     label: 'Thermal expansion of the laminate',
     unit: '10⁻⁶/K',
-    meaning: 'In its plane; a woven carbon laminate is about 3.',
+    meaning: 'In its plane; a woven carbon laminate is 2 to 4, 2.1 in a maker’s table.',
     default: 3,
     min: -5,
     max: 60,
@@ -100,7 +100,8 @@ const coats = (what: string, usual: number): NumberSpec => ({
   kind: 'number',
   label: `${what}, coats`,
   unit: '',
-  meaning: 'Number of coats on each face, from the supplier’s sheet.',
+  meaning:
+    'Number of coats on each face, from the supplier’s sheet. Epoxy that has cured is washed and sanded with P80 to P120 before the next coat, the last one ended at P220 to P400 (published guides).',
   default: usual,
   min: 0,
   max: 12,
@@ -118,12 +119,25 @@ const wait = (what: string, usual: number): NumberSpec => ({
   decimals: 0,
 });
 
+const solids = (what: string, usual: number): NumberSpec => ({
+  kind: 'number',
+  label: `${what}, solids`,
+  unit: '%',
+  meaning: 'Share of its volume that stays when it has dried, from the supplier’s sheet; 100 loses nothing.',
+  default: usual,
+  min: 0.1,
+  max: 100,
+  decimals: 1,
+});
+
 export const coatNumberSpecs = {
   sealerCoats: coats('Sealer', 2),
   sealerM2PerL: coverage('Sealer', 8),
+  sealerSolidsPercent: solids('Sealer', 40),
   sealerWaitMin: wait('Sealer', 30),
   releaseCoats: coats('Release', 3),
   releaseM2PerL: coverage('Release', 15),
+  releaseSolidsPercent: solids('Release', 5),
   releaseWaitMin: wait('Release', 15),
   coatLossPercent: {
     kind: 'number',

@@ -1,10 +1,11 @@
 /** Figures of sealer and release. */
 import type { Figure } from '../../core/figure';
-import { coatPlan, type CoatChoices } from '../../core/stone/coatPlan';
+import { coatPlan, dryFilmUm, type CoatChoices } from '../../core/stone/coatPlan';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { figure, type FigureSpec } from '../figures';
-import { moldNumberSpecs } from './inputs';
+import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { coatsInUse, type CoatInUse } from './coatInUse';
+import { moldNumberSpecs, type MoldInputs } from './inputs';
 import { entryStatus, figureFrom } from './say';
 import type { MoldWork } from './work';
 
@@ -23,6 +24,8 @@ export function coatFigures(context: StepContext, work: MoldWork): readonly Figu
       lossPercent: mold.coatLossPercent,
       waitMin: mold.releaseWaitMin,
     }),
+    filmFigure(mold),
+    ...coatsInUse(mold).map(limitFigure),
   ];
 
   function coats(id: 'sealer' | 'release', label: string, choices: CoatChoices): readonly Figure[] {
@@ -58,4 +61,43 @@ export function coatFigures(context: StepContext, work: MoldWork): readonly Figu
       ),
     ];
   }
+}
+
+const um = (value: number) => `${formatNumber(value, 0)} µm`;
+
+/** What both coats leave on one face when nothing soaks in: the room between the halves is less by that, twice. */
+function filmFigure(mold: MoldInputs): Figure {
+  const sealerUm = mold.sealerCoats * dryFilmUm(mold.sealerSolidsPercent, mold.sealerM2PerL);
+  const releaseUm = mold.releaseCoats * dryFilmUm(mold.releaseSolidsPercent, mold.releaseM2PerL);
+  return figure(
+    {
+      id: 'mold.coatFilmUm',
+      label: 'Dry film on each face, at most',
+      unit: 'µm',
+      decimals: 0,
+      status: 'common practice',
+      source: 'coatSpreading',
+    },
+    sealerUm + releaseUm,
+    `Sealer ${mold.sealerCoats} × 10 × ${formatNumber(mold.sealerSolidsPercent, 1)} % / ${formatNumber(mold.sealerM2PerL, 1)} m² per liter = ${um(sealerUm)}, release likewise ${um(releaseUm)}.`,
+    'What soaks into the stone does not count; what stays takes room from the wall on both faces. Not taken into the closing.',
+  );
+}
+
+function limitFigure({ what, name, bearsC, fails, status }: CoatInUse): Figure {
+  const spec: FigureSpec = {
+    id: `mold.${what}LimitC`,
+    label: `${what === 'sealer' ? 'Sealer' : 'Release'} bears`,
+    unit: '°C',
+    decimals: 0,
+    status,
+  };
+  if (bearsC === null) return unknownFigure(spec, `Which ${what} it is was not said.`);
+  const [every, some] = bearsC;
+  const shown = figure(
+    every === some ? spec : { ...spec, source: 'coatLimitsFromMemory' },
+    every,
+    `${name.charAt(0).toUpperCase()}${name.slice(1)}; over its heat it ${fails}.`,
+  );
+  return every === some ? shown : { ...shown, band: [every, some] };
 }

@@ -114,8 +114,7 @@ function evaporation({ half: { negative, positive } }: MoldWork): Figure {
     label: 'Heat to dry both halves',
     unit: 'kJ',
     decimals: 0,
-    status: 'from memory',
-    source: 'gypsumConstants',
+    source: 'steamTables',
   };
   if (!negative.known) return unknownFigure(spec, negative.why);
   if (!positive.known) return unknownFigure(spec, positive.why);
@@ -135,7 +134,7 @@ function crystalWaterSkin({ inputs }: StepContext, { mix, stone }: MoldWork): Fi
     unit: 'mm',
     decimals: 1,
     status: 'from memory',
-    source: 'gypsumConstants',
+    source: 'gypsumEnthalpies',
   };
   const { dryingC, dryingHours } = inputs.mold;
   return figureFrom(spec, mix, ({ dryDensityGMl }) => {
@@ -151,7 +150,7 @@ function crystalWaterSkin({ inputs }: StepContext, { mix, stone }: MoldWork): Fi
       dryingC <= dehydrationFrontC
         ? `None as a front: ${celsius(dryingC)} is under the ${celsius(dehydrationFrontC)} taken for it. The surface may still turn chalky from ${celsius(dryingLimitsC.chalky)} (from memory).`
         : `${celsius(dryingC)} for ${formatNumber(dryingHours, 0)} h, front taken at ${celsius(dehydrationFrontC)}: the lesser of what heat supply and conduction allow.`,
-      `Set stone holds ${formatNumber(crystalWaterPercent().whole, 1)} % of crystal water; ${formatNumber(crystalWaterPercent().toHemihydrate, 1)} % of its mass leave on going back to plaster.`,
+      `Set stone holds ${formatNumber(crystalWaterPercent().whole, 1)} % of crystal water; ${formatNumber(crystalWaterPercent().toHemihydrate, 1)} % of its mass leave on going back to plaster, all of it in air that is dry enough (published).`,
     );
   });
 }

@@ -12,6 +12,7 @@ import {
   weighingSpecs,
 } from './benchInputs';
 import { boxNumberSpecs, boxShapeSpec } from './boxInputs';
+import { coatSheetSpecs, releaseSpec, sealerSpec } from './coatInputs';
 import { notGiven, numberDefaults, numberFields, optionalNumberFields, pathsOf } from './numberInputs';
 import { bagSpecs, measuredSpecs, mixNumberSpecs, pourMethodSpec, stoneTypeSpec } from './stoneInputs';
 
@@ -30,6 +31,8 @@ export const moldSpecs: InputSpecs = pathsOf('mold', {
   boxShape: boxShapeSpec,
   stoneType: stoneTypeSpec,
   pourMethod: pourMethodSpec,
+  sealer: sealerSpec,
+  release: releaseSpec,
   ...moldNumberSpecs,
   bag: {
     kind: 'other',
@@ -44,6 +47,13 @@ export const moldSpecs: InputSpecs = pathsOf('mold', {
     unit: '',
     meaning: `Measured values, null until then; each replaces an estimate: ${namesOf(measuredSpecs)}.`,
     default: 'nothing measured',
+  },
+  coatSheet: {
+    kind: 'other',
+    label: 'Sheets of sealer and release',
+    unit: '',
+    meaning: `What the suppliers’ sheets say, null where they were not read: ${namesOf(coatSheetSpecs)}.`,
+    default: 'nothing given',
   },
   wanted: {
     kind: 'other',
@@ -74,6 +84,7 @@ export const moldGroupSpecs: Readonly<Record<string, InputSpecs>> = {
   'mold.bag': bagSpecs,
   'mold.measured': measuredSpecs,
   'mold.wanted': wantedSpecs,
+  'mold.coatSheet': coatSheetSpecs,
 };
 export const moldEntrySpecs: Readonly<Record<string, InputSpecs>> = {
   'mold.dryingLog': weighingSpecs,
@@ -84,10 +95,13 @@ export const moldInputsSchema = z.object({
   boxShape: z.enum(['rectangle', 'rounded rectangle', 'cup']),
   stoneType: z.enum(['1', '2', '3', '4', '5']),
   pourMethod: z.enum(['pressed in', 'board, sealed', 'board, leaking']),
+  sealer: z.enum(['not said', 'shellac', 'acrylic', 'polyurethane', 'epoxy', 'post-cured epoxy']),
+  release: z.enum(['not said', 'wax', 'PVA', 'semi-permanent', 'PTFE']),
   ...numberFields(moldNumberSpecs),
   bag: z.object(optionalNumberFields(bagSpecs)),
   measured: z.object(optionalNumberFields(measuredSpecs)),
   wanted: z.object(optionalNumberFields(wantedSpecs)),
+  coatSheet: z.object(optionalNumberFields(coatSheetSpecs)),
   dryingLog: z.array(weighingSchema),
   repairs: z.array(repairSchema),
 });
@@ -97,10 +111,13 @@ export const defaultMoldInputs: MoldInputs = {
   boxShape: 'rectangle',
   stoneType: '4',
   pourMethod: 'pressed in',
+  sealer: 'not said',
+  release: 'not said',
   ...numberDefaults(moldNumberSpecs),
   bag: notGiven(bagSpecs),
   measured: notGiven(measuredSpecs),
   wanted: notGiven(wantedSpecs),
+  coatSheet: notGiven(coatSheetSpecs),
   dryingLog: [],
   repairs: [],
 };

@@ -43,6 +43,7 @@ function stoneFigures({ stone }: MoldWork): readonly Figure[] {
       { id: 'mold.settingExpansionPercent', label: 'Setting expansion, linear', unit: '%', decimals: 2 },
       stone.settingExpansionPercent,
       'Two hours after mixing.',
+      stone.card.expansionTold,
     ),
     knownFigure(
       { id: 'mold.strengthMPa', label: 'Strength after one hour', unit: 'MPa', decimals: 0 },

@@ -17,7 +17,7 @@ function floatFigures(
   { float, pattern, geometry, mix }: MoldWork,
 ): readonly Figure[] {
   const { pourMethod, counterweightMargin, patternDensityGCm3 } = inputs.mold;
-  const densityStatus = entryStatus(patternDensityGCm3, moldNumberSpecs.patternDensityGCm3, 'from memory');
+  const densityStatus = entryStatus(patternDensityGCm3, moldNumberSpecs.patternDensityGCm3, 'published');
   const mass: FigureSpec = { id: 'mold.patternG', label: 'Pattern', unit: 'g', decimals: 1 };
   const uplift: FigureSpec = {
     id: 'mold.floatUpForceN',
@@ -150,7 +150,7 @@ function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[]
       figure(
         rise,
         heat.adiabaticRiseK,
-        'Heat of hydration over the heat capacity of set stone and its free water: an upper bound.',
+        'Heat of hydration over the heat capacity of set stone and its free water: an upper bound. Published databases differ by 5 % on that heat.',
       ),
     ),
     figure(
@@ -159,10 +159,11 @@ function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[]
         label: 'Pattern softens at',
         unit: '°C',
         decimals: 0,
-        status: entryStatus(patternSoftensC, moldNumberSpecs.patternSoftensC, 'from memory'),
+        status: entryStatus(patternSoftensC, moldNumberSpecs.patternSoftensC, 'published'),
+        source: 'printPlastics',
       },
       patternSoftensC,
-      'From the data sheet of the printed material; PLA softens at 55 to 60 °C (from memory).',
+      'From the data sheet of the printed material; PLA softens at 52 to 58 °C, so plan with 50 as its limit; ABS at 76 to 95 °C, ASA at about 100.',
     ),
   ];
 }

@@ -91,7 +91,7 @@ function chainWorking({ inputs }: StepContext, sizes: readonly AxisSize[]): read
       ({ axis, chain, measured, bandMm }) =>
         `${axis}: drawn ${mm(chain.drawnMm, 2)}, printed ${mm(chain.printedMm, 2)}${measured ? ' (measured)' : ''}, stone ${mm(chain.stoneMm, 2)}, stone at ${celsius(gelC)} ${mm(chain.stoneAtGelMm, 2)}, finished ${mm(chain.finishedMm, 2)}${bandMm[1] - bandMm[0] > 0.005 ? ` (${formatNumber(bandMm[0], 2)} to ${mm(bandMm[1], 2)} over the card’s expansion)` : ''}`,
     ),
-    `From ${celsius(roomC)}; the laminate takes the mold’s size at the gel. Drying and cure shrinkage are left out. A caliper on the first part tells what is left.`,
+    `From ${celsius(roomC)}; the laminate takes the mold’s size at the gel. Drying and cure shrinkage are left out, and what the stone grows after its second hour. A caliper on the first part tells what is left.`,
   ];
 }
 

@@ -1,4 +1,4 @@
-/** Inputs of stone, mix and pour. Ready-made values are common practice or from memory; the bag and the scale rule. */
+/** Inputs of stone, mix and pour. Ready-made values carry their status on the figures; the bag and the scale rule. */
 import type { ChoiceSpec, NumberSpec } from '../inputSpec';
 
 export const stoneTypeSpec: ChoiceSpec = {
@@ -56,7 +56,8 @@ export const bagSpecs = {
     kind: 'number',
     label: 'Initial set, from the bag',
     unit: 'min',
-    meaning: 'When the surface loses its gloss.',
+    meaning:
+      'When the surface loses its gloss. The standard lets it be off by 20 % of what the bag says; warm water shortens it.',
     default: 12,
     min: 1,
     max: 120,
@@ -66,7 +67,7 @@ export const bagSpecs = {
     kind: 'number',
     label: 'Final set, from the bag',
     unit: 'min',
-    meaning: 'When a nail leaves no mark.',
+    meaning: 'When a nail leaves no mark. The standard lets it be off by 20 % of what the bag says.',
     default: 30,
     min: 2,
     max: 240,
@@ -86,7 +87,8 @@ export const bagSpecs = {
     kind: 'number',
     label: 'Setting expansion, from the bag',
     unit: '%',
-    meaning: 'Linear, two hours after mixing.',
+    meaning:
+      'Linear, two hours after mixing, at 23 °C and half humidity as the standard tests it. Die stones go on growing for four days.',
     default: 0.1,
     min: 0,
     max: 1,
@@ -250,7 +252,7 @@ export const mixNumberSpecs = {
     kind: 'number',
     label: 'Density of the printed material',
     unit: 'g/cm³',
-    meaning: 'For a pattern that was not weighed; PLA is about 1.24.',
+    meaning: 'For a pattern that was not weighed; PLA is 1.24 to 1.31 (data sheets).',
     default: 1.24,
     min: 0.1,
     max: 10,
@@ -260,7 +262,8 @@ export const mixNumberSpecs = {
     kind: 'number',
     label: 'Pattern softens at',
     unit: '°C',
-    meaning: 'From the data sheet of the printed material; PLA softens at 55 to 60 °C.',
+    meaning:
+      'From the data sheet of the printed material. PLA softens at 52 to 58 °C and should stay under 50; ABS at 76 to 95, ASA at about 100 (data sheets).',
     default: 55,
     min: 30,
     max: 300,
