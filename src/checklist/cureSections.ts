@@ -1,4 +1,5 @@
 /** The checklist from two closed halves to a part that may be demolded: oven gate, cure by laminate times, cool-down gate. */
+import { steadyHours } from '../core/stone/drying';
 import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from '../steps/context';
 import { celsius, clockHours, hoursMinutes, treatmentNames } from '../steps/cure/say';
@@ -40,7 +41,7 @@ function ovenSection({ inputs }: StepContext, reports: Reports, figures: Figures
   const weight = (half: 'negative' | 'positive') =>
     measuring(
       `oven.${half}.weight`,
-      `Dry gate: the ${half} weighed before layup and no longer falling${known(figures, `mold.${half}.dryTargetG`) ? `; dry at ${value(figures, `mold.${half}.dryTargetG`)}` : ''}. Not dry: not into the oven.`,
+      `Dry gate: the ${half} weighed before layup, no fall over ${steadyHours} h or more${known(figures, `mold.${half}.dryTargetG`) ? `; dry at ${value(figures, `mold.${half}.dryTargetG`)}` : ''}. Not dry: not into the oven.`,
       'weight',
       'g',
       [`mold.${half}.dryTargetG`],

@@ -177,10 +177,19 @@ const log = (...grams: readonly number[]) => ({
   dryingLog: grams.map((negativeG, i) => ({ hours: 6 * i, negativeG, positiveG: null })),
 });
 
+/** 935 g fresh: 901.7 g dry, 33.3 g of free water, of which 70 % make 925 g. */
+const wetLog = (...hours: readonly number[]) => ({
+  dryingLog: [
+    { hours: 0, negativeG: 935, positiveG: 935 },
+    ...hours.map((at) => ({ hours: at, negativeG: 925, positiveG: 925 })),
+  ],
+});
+
 describe('drying', () => {
   test('targets come from the volume, and from the fresh weight once it was weighed', () => {
     expect(figureWith('mold.negative.dryTargetG', {}).status).toBe('computed');
     expect(figureWith('mold.negative.dryTargetG', {}).band).toHaveLength(2);
+    expect(figureWith('mold.negative.waterLeftPercent', log(430)).value).toBeCloseTo(100, 6);
     const weighed = figureWith('mold.negative.dryTargetG', log(430));
     expect(weighed.status).toBe('measured');
     expect(weighed.value).toBeCloseTo((430 * 1.18618) / 1.23, 2);
@@ -198,6 +207,40 @@ describe('drying', () => {
     expect(held.word).toBe('look again');
     expect(held.reason).toContain('water is still held');
     expect(reportWith({}).verdicts.some(({ id }) => id === 'mold.negative.dry')).toBe(false);
+  });
+
+  test('70 % of the free water still in is not dry, six minutes apart or nine hours', () => {
+    const quick = verdictWith('mold.negative.dry', wetLog(24, 24.1, 24.2));
+    expect(quick.word).toBe('look again');
+    expect(quick.reason).toContain('70 % of its free water is still in');
+    const held = verdictWith('mold.negative.dry', wetLog(24, 28.5, 33));
+    expect(held.word).toBe('look again');
+    expect(held.reason).toContain('water is still held');
+    expect(figureWith('mold.negative.waterLeftPercent', wetLog(24)).value).toBeCloseTo(70, 0);
+    expect(figureWith('mold.negative.hoursToDry', wetLog(24, 28.5, 33)).value).toBeNull();
+    // Without the fresh weight nothing tells that those 925 g are dry.
+    const { dryingLog } = wetLog(24, 24.1, 24.2);
+    expect(verdictWith('mold.negative.dry', { dryingLog: dryingLog.slice(1) }).word).not.toBe('go');
+  });
+
+  test('dry lies within 15 % of the free water of the expected weight, on a scale that can tell', () => {
+    // 421 g fresh: 406.0 g dry, 15.0 g of free water, 15 % of which are 2.25 g.
+    const steadyAt = (grams: number) => verdictWith('mold.negative.dry', log(421, 412, grams, grams));
+    expect(steadyAt(408.2).word).toBe('go');
+    expect(steadyAt(408.4).word).toBe('look again');
+    expect(steadyAt(403.8).word).toBe('go');
+    expect(steadyAt(403.6).reason).toContain('crystal water');
+    const coarse = verdictWith('mold.negative.dry', { ...log(421, 412, 406, 406), scaleStepG: 5 });
+    expect(coarse).toMatchObject({ word: 'not yet known' });
+    expect(coarse.fix).toContain('finer steps');
+  });
+
+  test('a volume alone is said to be unsure', () => {
+    const byVolume = verdictWith('mold.negative.dry', {
+      dryingLog: [24, 30].map((hours) => ({ hours, negativeG: 460, positiveG: null })),
+    });
+    expect(byVolume.word).toBe('look again');
+    expect(byVolume.reason).toContain('a volume tells its weight to 2 % only');
   });
 
   test('wrong lines of the log are told, not worked with', () => {

@@ -73,7 +73,7 @@ const groups: readonly FigureGroup[] = [
     title: 'Drying',
     shown: ofHalves('dryTargetG'),
     ids: [
-      ...ofHalves('freshG', 'freeWaterG', 'dryTargetG', 'dryEndG', 'hoursToDry'),
+      ...ofHalves('freshG', 'freeWaterG', 'dryTargetG', 'dryEndG', 'hoursToDry', 'waterLeftPercent'),
       'mold.evaporationKJ',
       'mold.chalkySkinMm',
     ],

@@ -6,6 +6,7 @@ import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from '../closing/state';
 import type { StepContext } from '../context';
+import { waterLeft } from '../mold/waterLeft';
 import { axisSizes, sizeChoices } from '../mold/sizes';
 import { clampsAfterThinning } from './clamps';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
@@ -105,25 +106,34 @@ function dwellAdvice(runs: readonly PredictedRun[]): string {
 const dryPercent = 5;
 const dampPercent = 20;
 
-function dampVerdict({ inputs }: StepContext): Verdict {
+function dampVerdict({ inputs, mold }: StepContext): Verdict {
   const id = 'cure.damp';
-  const { freeWaterLeftPercent, drying } = inputs.cure;
-  const left = `${formatNumber(freeWaterLeftPercent, 0)} % of the free water is taken to be left in the stone`;
-  if (freeWaterLeftPercent <= dryPercent)
-    return {
-      id,
-      word: 'go',
-      reason: `${left}: dry. Weigh both halves before the oven; they must no longer fall.`,
-      fix: '',
-    };
+  const water = waterLeft(inputs, mold);
+  const left = `${formatNumber(water.percent, 0)} % of the free water is taken to be left in the stone. ${water.how}`;
+  if (water.isDry)
+    return { id, word: 'go', reason: `${left} Both halves have passed the dry gate.`, fix: '' };
+  if (water.percent <= dryPercent)
+    return water.weighed.length === 0
+      ? {
+          id,
+          word: 'go',
+          reason: `${left} That is dry. Weigh both halves before the oven; they must no longer fall.`,
+          fix: '',
+        }
+      : {
+          id,
+          word: 'look again',
+          reason: `${left} Not both halves have passed the dry gate of the Stone mold step.`,
+          fix: 'Weigh both halves until they hold, and heed what that step says of each.',
+        };
   const holds =
-    drying === 'stays'
+    inputs.cure.drying === 'stays'
       ? 'It holds the laminate at 100 °C or less until it has boiled off'
       : 'It cools the stone while it leaves';
   return {
     id,
-    word: freeWaterLeftPercent > dampPercent ? 'stop' : 'look again',
-    reason: `${left}. ${holds}, and damp stone can spall or burst.`,
+    word: water.percent > dampPercent ? 'stop' : 'look again',
+    reason: `${left} ${holds}, and damp stone can spall or burst.`,
     fix: 'Dry both halves below 49 °C until their weight no longer falls.',
   };
 }
@@ -150,7 +160,7 @@ function stoneVerdict(runs: readonly PredictedRun[]): Verdict {
 function voidsVerdict(context: StepContext, runs: readonly PredictedRun[]): Verdict {
   const id = 'cure.voids';
   const [worst] = runs
-    .map((run) => voidPressureOf(context.inputs, run))
+    .map((run) => voidPressureOf(context, run))
     .toSorted((a, b) => b.neededKPa - a.neededKPa);
   const { neededKPa, temperatureC } = worst!;
   const needed = `Against moisture voids the resin needs ${formatNumber(neededKPa, 0)} kPa over the air at ${celsius(temperatureC)}`;
