@@ -144,6 +144,21 @@ describe('the clamp and cure report', () => {
     expect(held(weighed([935, 935], [890, 890]))).toBe(0);
   });
 
+  it('lifts the positive first where the negative grips, at jacking points', () => {
+    const moldInputs = { gelC: 120 };
+    const prediction = blockPrediction(inputsWith({ moldInputs }));
+    const cool = verdictOf(cureReport(trayContext({ moldInputs, prediction })), 'cure.cool');
+    expect(cool.word).toBe('look again');
+    expect(cool.fix).toContain('lift the positive first, then ease the part out');
+    expect(cool.fix).toContain('free after about 0.9 mm');
+    expect(cool.fix).toContain('2 pry slots');
+    expect(cool.fix).not.toContain('negative first');
+    const without = { ...moldInputs, prySlotCount: 0 };
+    expect(
+      verdictOf(cureReport(trayContext({ moldInputs: without, prediction })), 'cure.cool').fix,
+    ).toContain('none is planned');
+  });
+
   it('asks damp stone for more resin pressure against voids', () => {
     const damp = reportWith({ freeWaterLeftPercent: 100, supplierCures: lowTemperatureCures });
     const needed = (report: typeof damp) => figureOf(report, 'cure.resinPressureNeededKPa').band?.[1] ?? 0;

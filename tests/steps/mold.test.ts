@@ -172,6 +172,37 @@ describe('Stone mold step', () => {
   });
 });
 
+describe('opening the cured mold', () => {
+  test('by hand: (16 − 3) × 10⁻⁶ × 49 K over 120 mm across the pull, walls of 5°', () => {
+    const lift = figureWith('mold.liftToFreeMm', {});
+    const lengths = figureWith('mold.finishedLengthMm', {}).value as readonly number[];
+    const mismatchMm = 13e-6 * 49 * lengths[0]!;
+    expect(lift.value).toBeCloseTo(mismatchMm / (2 * Math.tan(Math.PI / 36)), 9);
+    expect(lift.value).toBeCloseTo(0.438, 3);
+    expect(lift.working.join(' ')).toContain('lift the positive first, then ease the part out');
+    expect(figureWith('mold.coolingMismatchMm', {}).working.join(' ')).toContain('lift the positive first');
+  });
+
+  test('a laminate that shrinks more than the stone grips the positive', () => {
+    const other = figureWith('mold.liftToFreeMm', { laminateExpansionPerMK: 30 });
+    expect(other.working.join(' ')).toContain('lift the negative first, then ease the part off');
+  });
+
+  test('the length along the pull does not count, and walls without draft say so', () => {
+    const across = moldReport(trayContext({ part: { pull: [1, 0, 0] } }));
+    expect(figureOf(across, 'mold.liftToFreeMm').value).toBeCloseTo((0.438 * 64) / 120, 2);
+    const upright = moldReport(
+      trayContext({
+        summary: {
+          releaseDraft: { draftDeg: Float32Array.of(0), cumulativeAreaMm2: Float64Array.of(19_600) },
+        },
+      }),
+    );
+    expect(figureOf(upright, 'mold.liftToFreeMm').value).toBeNull();
+    expect(figureOf(upright, 'mold.liftToFreeMm').working.join(' ')).toContain('Give them draft');
+  });
+});
+
 /** Weighings of the negative every six hours. */
 const log = (...grams: readonly number[]) => ({
   dryingLog: grams.map((negativeG, i) => ({ hours: 6 * i, negativeG, positiveG: null })),

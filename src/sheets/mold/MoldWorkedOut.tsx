@@ -62,7 +62,7 @@ const groups: readonly FigureGroup[] = [
   {
     title: 'Sizes',
     shown: ['mold.printScale'],
-    ids: ['mold.wantedLengthMm', 'mold.printScale', 'mold.coolingMismatchMm'],
+    ids: ['mold.wantedLengthMm', 'mold.printScale', 'mold.coolingMismatchMm', 'mold.liftToFreeMm'],
   },
   {
     title: 'The two rims of the enclosure',

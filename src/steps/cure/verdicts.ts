@@ -1,13 +1,11 @@
 /** Verdicts of the Clamp & cure step: program, cure over the band, dampness, voids, clamps, stone, cool-down. */
-import { gripAfterCooling } from '../../core/cure/coolDown';
 import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Verdict } from '../../core/figure';
-import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from '../closing/state';
 import type { StepContext } from '../context';
+import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/opening';
 import { waterLeft } from '../mold/waterLeft';
-import { axisSizes, sizeChoices } from '../mold/sizes';
 import { clampsAfterThinning } from './clamps';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
 import { voidPressureOf } from './voidPressure';
@@ -217,21 +215,15 @@ function coolVerdict(context: StepContext, { demoldAfterS }: PredictedRun): read
     demoldAfterS === null
       ? `The laminate is not under ${celsius(demoldC)} within the hours looked at`
       : `The laminate is under ${celsius(demoldC)} ${hoursMinutes(demoldAfterS)} after the oven is off`;
-  const sizes = axisSizes(context);
-  if (!sizes.known) return [{ id, word: 'go', reason: `${waits}.`, fix: '' }];
-  const longestMm = Math.max(...sizes.value.map(({ chain }) => chain.finishedMm));
-  const mismatchMm = coolingMismatchMm(longestMm, sizeChoices(context));
-  const grip = gripAfterCooling(mismatchMm);
+  const opening = moldOpening(context);
+  if (!opening.known) return [{ id, word: 'go', reason: `${waits}.`, fix: '' }];
+  const { mismatchMm, grip } = opening.value;
   const holds = {
     negative: `the mold shrinks by ${formatNumber(mismatchMm, 2)} mm more than the part, so the negative grips it`,
     positive: `the part shrinks by ${formatNumber(-mismatchMm, 2)} mm more than the mold, so it grips the positive`,
     neither: 'part and mold shrink alike',
   }[grip];
-  const opens = {
-    negative: 'Open it soon after that, negative first.',
-    positive: 'Open it soon after that, positive first.',
-    neither: '',
-  }[grip];
+  const opens = `${orderWords[grip]}${liftWords(opening)} ${jackingWords(context)}`;
   return [
     {
       id,
