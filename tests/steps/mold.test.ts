@@ -318,6 +318,17 @@ describe('the box', () => {
     expect(thin(0.4).reason).toContain('an edge, not a wall');
   });
 
+  test('a box that is turned to the part says so', () => {
+    const askew = moldReport(trayContext({ mold: { ...trayMold, boxTurnDeg: 30 } }));
+    expect(figureOf(askew, 'mold.boxTurnDeg')).toMatchObject({ value: 30, unit: '°' });
+    expect(figureOf(askew, 'mold.boxTurnDeg').working.join(' ')).toContain(
+      'least rectangle round the outline',
+    );
+    expect(verdictOf(askew, 'mold.box').reason).toContain('turned by 30.0° against the file’s axes');
+    expect(figureWith('mold.boxTurnDeg', {}).value).toBe(0);
+    expect(verdictWith('mold.box', {}).reason).not.toContain('turned');
+  });
+
   test('a box that cannot be, a solid model and a rim that no board seals are told', () => {
     const none = moldReport({ ...trayContext({ mold: null }), moldProblem: 'The covers leave no box.' });
     expect(verdictOf(none, 'mold.box')).toMatchObject({

@@ -10,6 +10,7 @@ const groups: readonly FigureGroup[] = [
     title: 'Box and volumes',
     shown: ['mold.boxSheets'],
     ids: [
+      'mold.boxTurnDeg',
       'mold.boxSheets',
       'mold.negative.volumeMl',
       'mold.positive.volumeMl',
