@@ -1,7 +1,9 @@
 /** The checklist from two closed halves to a part that may be demolded: oven gate, cure by laminate times, cool-down gate. */
+import { steadyHours } from '../core/stone/drying';
 import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from '../steps/context';
 import { celsius, clockHours, hoursMinutes, treatmentNames } from '../steps/cure/say';
+import { jackingWords, liftWords, moldOpening, orderWords } from '../steps/mold/opening';
 import { cureState, type CureAnswer } from '../steps/cure/state';
 import {
   cautionsOf,
@@ -40,7 +42,7 @@ function ovenSection({ inputs }: StepContext, reports: Reports, figures: Figures
   const weight = (half: 'negative' | 'positive') =>
     measuring(
       `oven.${half}.weight`,
-      `Dry gate: the ${half} weighed before layup and no longer falling${known(figures, `mold.${half}.dryTargetG`) ? `; dry at ${value(figures, `mold.${half}.dryTargetG`)}` : ''}. Not dry: not into the oven.`,
+      `Dry gate: the ${half} weighed before layup, no fall over ${steadyHours} h or more${known(figures, `mold.${half}.dryTargetG`) ? `; dry at ${value(figures, `mold.${half}.dryTargetG`)}` : ''}. Not dry: not into the oven.`,
       'weight',
       'g',
       [`mold.${half}.dryTargetG`],
@@ -152,8 +154,16 @@ function dwellWords(figures: Figures): string {
     : `${hoursMinutes(dwell.band[0])} to ${hoursMinutes(dwell.band[1])} cure the coldest place, by what the stone does`;
 }
 
-function coolSection({ inputs }: StepContext, reports: Reports, state: CureAnswer): SectionDraft {
-  const { demoldC } = inputs.cure;
+/** Which half goes first, and how far until the part is free. */
+function openingLine(context: StepContext): string {
+  const opening = moldOpening(context);
+  return opening.known
+    ? `${orderWords[opening.value.grip]}${liftWords(opening)}`
+    : 'Opened along the pull; the half that comes loose first, then the part is eased out of the other.';
+}
+
+function coolSection(context: StepContext, reports: Reports, state: CureAnswer): SectionDraft {
+  const { demoldC } = context.inputs.cure;
   const after = state.known ? state.middle.demoldAfterS : null;
   return {
     id: 'cool',
@@ -168,10 +178,9 @@ function coolSection({ inputs }: StepContext, reports: Reports, state: CureAnswe
         '°C',
         ['cure.demoldAfterS'],
       ),
-      line(
-        'cool.clamps',
-        'Clamps off in turn, a little each; the mold opened along the pull with wooden wedges.',
-      ),
+      line('cool.clamps', 'Clamps off in turn, a little each.'),
+      line('cool.jack', jackingWords(context)),
+      line('cool.open', openingLine(context), ['mold.liftToFreeMm']),
       line(
         'cool.look',
         'Part looked at for dry places, voids and soft resin; soft resin means: cure again, free-standing, slowly.',

@@ -54,8 +54,8 @@ function layupLines(stack: KnownStack, figures: Figures): readonly LineDraft[] {
   return [
     line(
       'layup.cut',
-      `${value(figures, 'plies.plyCount')} plies cut, about ${value(figures, 'plies.prepregAreaCm2')} in all${patches.length === 0 ? '' : ', patches included'}; each one marked with its number and fiber direction.`,
-      ['plies.plyCount', 'plies.prepregAreaCm2'],
+      `${value(figures, 'plies.plyCount')} plies cut, blanks of about ${value(figures, 'plies.prepregBuyCm2')} in all${patches.length === 0 ? '' : ', patches included'}; each one marked with its number and fiber direction.`,
+      ['plies.plyCount', 'plies.prepregBuyCm2'],
     ),
     ...(paired.length === 0
       ? []

@@ -1,6 +1,6 @@
 /** The checklist from the mold box to two halves that are dry, sealed and released. */
 import { boxSheets } from '../core/stone/boxSheets';
-import { dryToleranceG } from '../core/stone/drying';
+import { dryToleranceG, expectedShare, steadyHours } from '../core/stone/drying';
 import { repairStepMm } from '../core/stone/repairs';
 import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from '../steps/context';
@@ -261,7 +261,7 @@ function dryingSection(
       ...halves.map((half) => {
         const answer = work.half[half];
         const within = answer.known
-          ? `, steady within ${formatNumber(dryToleranceG(answer.value.stone.freeWaterG, scaleStepG), 1)} g over three weighings`
+          ? ` within ${formatNumber(expectedShare * answer.value.stone.freeWaterG, 1)} g, steady within ${formatNumber(dryToleranceG(answer.value.stone.freeWaterG, scaleStepG), 1)} g over ${steadyHours} h or more`
           : '';
         return measuring(
           `drying.${half}`,

@@ -23,6 +23,7 @@ const quantityIds = [
   'plies.partMassG',
   'plies.prepregAreaCm2',
   'plies.prepregMassG',
+  'plies.prepregBuyCm2',
   'walls.bandLowMm',
   'walls.bandHighMm',
   'mold.boxMm',

@@ -47,12 +47,13 @@ export async function runReport(
   if (given.listInputs) return { output: inputsList(), exitCode: 0 };
   const loaded = await loadPattern(given, onProgress);
   const measured = measure(loaded, onProgress);
+  const cast = await castMold(loaded, measured, onProgress);
   const context: StepContext = {
     inputs: loaded.inputs,
     pattern: loaded.pattern,
     measured: measured === null ? null : measuredPart(loaded, measured),
-    ...(await castMold(loaded, measured, onProgress)),
-    ...predictRun(loaded, measured, onProgress),
+    ...cast,
+    ...predictRun(loaded, measured, cast, onProgress),
   };
   const reports = stepReports(context);
   const facts = {
@@ -129,9 +130,10 @@ const leastReportVoxelMm = 3;
 function predictRun(
   { inputs }: LoadedPattern,
   measured: MeasuredMesh | null,
+  { mold }: CastPart,
   onProgress: OnProgress,
 ): Pick<StepContext, 'cure' | 'cureProblem'> {
-  const choices = cureChoicesOf(inputs);
+  const choices = cureChoicesOf(inputs, mold);
   if (measured === null || !choices.known) return {};
   const voxelMm = Math.max(leastReportVoxelMm, choices.value.voxelMm);
   const voxelsAt = (mm: number) => closedMoldVoxels(measured.partMesh, choices.value.pour, mm);

@@ -18,6 +18,8 @@ interface ClosedForm {
   /** Below the show face and above the plane of the rim. */
   readonly envelopeMm3: number;
   readonly cavityMm3: number;
+  /** Least rectangle round the part seen along the pull. */
+  readonly leastPlanMm2: number;
 }
 
 const ellipsoidMm3 = (a: number, b: number, c: number) => (2 / 3) * Math.PI * a * b * c;
@@ -29,18 +31,21 @@ const forms: readonly ClosedForm[] = [
     mesh: halfEllipsoidShell([42, 28, 20], 2, 60, 240),
     envelopeMm3: ellipsoidMm3(42, 28, 20),
     cavityMm3: ellipsoidMm3(40, 26, 18),
+    leastPlanMm2: 84 * 56,
   },
   {
     name: 'cup',
     mesh: cupShell(30, 24, 40, 1.5, 360),
     envelopeMm3: frustumMm3(30, 24, 40),
     cavityMm3: frustumMm3(28.5, 22.5, 38.5),
+    leastPlanMm2: 60 * 60,
   },
   {
     name: 'stepped tray',
     mesh: steppedTray(70, 45, 24, 6, 1.8),
     envelopeMm3: 12 * (70 * 45 + 58 * 33),
     cavityMm3: 66.4 * 41.4 * 10.2 + 54.4 * 29.4 * 12,
+    leastPlanMm2: 70 * 45,
   },
 ];
 
@@ -79,6 +84,9 @@ function expectVolumes(form: ClosedForm, mesh: IndexedMesh, choices: PourChoices
   close(geometry.envelopeMm3, form.envelopeMm3);
   close(geometry.cavityMm3, form.cavityMm3);
   close(geometry.volumeCheck, 1);
+  // However the part is turned, its box is no larger than that of the part drawn upright: 10 mm of cover on each side.
+  const [length, width] = [lengthMm - 20, widthMm - 20];
+  expect(Math.abs((length * width) / form.leastPlanMm2 - 1)).toBeLessThanOrEqual(2e-3);
   return geometry;
 }
 

@@ -24,6 +24,7 @@ const frame = {
     [0, 0, 1],
   ],
   originMm: [0, 0, 0],
+  turnDeg: 0,
 } as const;
 const question = { treatment: 'vapor-held', axis: 1, atMm: null, timeS: 10_000 } as const;
 const answer = { question, reply: { cut: cutFields(fields, 1, 15, 10_000), ...fieldBounds(fields), frame } };

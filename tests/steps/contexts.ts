@@ -106,6 +106,7 @@ export const trayMold: MoldGeometry = {
     cornerRadiusMm: 0,
     wallDraftDeg: 0,
   },
+  boxTurnDeg: 0,
   negativeMm3: 203_280,
   positiveMm3: 352_200,
   envelopeMm3: 126_000,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
 import { cureReport } from '../../src/steps/cure/report';
 import type { CureInputs } from '../../src/steps/cure/inputs';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
@@ -11,6 +12,28 @@ function reportWith(cure: Partial<CureInputs>) {
 }
 /** Without a prediction: what the inputs alone say. */
 const inputsOnly = (cure: Partial<CureInputs>) => cureReport(trayContext({ cure }));
+
+/** Share of the free water that the oven run starts with, %. */
+const held = (inputs: ReturnType<typeof inputsWith>) => {
+  const choices = cureChoicesOf(inputs);
+  return choices.known ? 100 * choices.value.water.heldShare : null;
+};
+/** What the weighings alone say of dampness. */
+const damp = (inputs: ReturnType<typeof inputsWith>) =>
+  verdictOf(cureReport({ ...emptyContext(), inputs }), 'cure.damp');
+
+/** Both halves weighed every twelve hours; 30 % typed. */
+const weighed = (...negativeAndPositiveG: readonly (readonly [number, number | null])[]) =>
+  inputsWith({
+    cure: { freeWaterLeftPercent: 30 },
+    moldInputs: {
+      dryingLog: negativeAndPositiveG.map(([negativeG, positiveG], i) => ({
+        hours: 12 * i,
+        negativeG,
+        positiveG,
+      })),
+    },
+  });
 
 const cured = reportWith({ supplierCures: lowTemperatureCures });
 
@@ -101,6 +124,39 @@ describe('the clamp and cure report', () => {
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 100 }), 'cure.damp').reason).toContain(
       'spall or burst',
     );
+  });
+
+  it('starts the run with what was weighed, and with what was typed only where nothing was', () => {
+    expect(held(inputsWith({ cure: { freeWaterLeftPercent: 30 } }))).toBe(30);
+    // 935 g fresh hold 33.3 g of free water: 925 g are 70 % of it, 901.7 g none.
+    const wet = weighed([935, 935], [925, 901.7], [925, 901.7]);
+    expect(held(wet)).toBeCloseTo(70, 0);
+    expect(damp(wet).word).toBe('stop');
+    expect(damp(wet).reason).toContain('negative 70 % by weighing, expected weight from its fresh weight');
+    const dry = weighed([935, 935], [902, 902], [902, 902]);
+    expect(held(dry)).toBeCloseTo(1, 0);
+    expect(damp(dry)).toMatchObject({ word: 'go' });
+    expect(damp(weighed([935, 935], [902, 902])).word).toBe('look again');
+    const one = weighed([935, null], [902, null], [902, null]);
+    expect(held(one)).toBe(30);
+    expect(damp(one).reason).toContain('positive not weighed, the 30 % entered');
+    expect(held(weighed([935, 935], [940, 800]))).toBe(100);
+    expect(held(weighed([935, 935], [890, 890]))).toBe(0);
+  });
+
+  it('lifts the positive first where the negative grips, at jacking points', () => {
+    const moldInputs = { gelC: 120 };
+    const prediction = blockPrediction(inputsWith({ moldInputs }));
+    const cool = verdictOf(cureReport(trayContext({ moldInputs, prediction })), 'cure.cool');
+    expect(cool.word).toBe('look again');
+    expect(cool.fix).toContain('lift the positive first, then ease the part out');
+    expect(cool.fix).toContain('free after about 0.9 mm');
+    expect(cool.fix).toContain('2 pry slots');
+    expect(cool.fix).not.toContain('negative first');
+    const without = { ...moldInputs, prySlotCount: 0 };
+    expect(
+      verdictOf(cureReport(trayContext({ moldInputs: without, prediction })), 'cure.cool').fix,
+    ).toContain('none is planned');
   });
 
   it('asks damp stone for more resin pressure against voids', () => {

@@ -176,15 +176,55 @@ describe('Stone mold step', () => {
   });
 });
 
+describe('opening the cured mold', () => {
+  test('by hand: (16 − 3) × 10⁻⁶ × 49 K over 120 mm across the pull, walls of 5°', () => {
+    const lift = figureWith('mold.liftToFreeMm', {});
+    const lengths = figureWith('mold.finishedLengthMm', {}).value as readonly number[];
+    const mismatchMm = 13e-6 * 49 * lengths[0]!;
+    expect(lift.value).toBeCloseTo(mismatchMm / (2 * Math.tan(Math.PI / 36)), 9);
+    expect(lift.value).toBeCloseTo(0.438, 3);
+    expect(lift.working.join(' ')).toContain('lift the positive first, then ease the part out');
+    expect(figureWith('mold.coolingMismatchMm', {}).working.join(' ')).toContain('lift the positive first');
+  });
+
+  test('a laminate that shrinks more than the stone grips the positive', () => {
+    const other = figureWith('mold.liftToFreeMm', { laminateExpansionPerMK: 30 });
+    expect(other.working.join(' ')).toContain('lift the negative first, then ease the part off');
+  });
+
+  test('the length along the pull does not count, and walls without draft say so', () => {
+    const across = moldReport(trayContext({ part: { pull: [1, 0, 0] } }));
+    expect(figureOf(across, 'mold.liftToFreeMm').value).toBeCloseTo((0.438 * 64) / 120, 2);
+    const upright = moldReport(
+      trayContext({
+        summary: {
+          releaseDraft: { draftDeg: Float32Array.of(0), cumulativeAreaMm2: Float64Array.of(19_600) },
+        },
+      }),
+    );
+    expect(figureOf(upright, 'mold.liftToFreeMm').value).toBeNull();
+    expect(figureOf(upright, 'mold.liftToFreeMm').working.join(' ')).toContain('Give them draft');
+  });
+});
+
 /** Weighings of the negative every six hours. */
 const log = (...grams: readonly number[]) => ({
   dryingLog: grams.map((negativeG, i) => ({ hours: 6 * i, negativeG, positiveG: null })),
+});
+
+/** 935 g fresh: 901.7 g dry, 33.3 g of free water, of which 70 % make 925 g. */
+const wetLog = (...hours: readonly number[]) => ({
+  dryingLog: [
+    { hours: 0, negativeG: 935, positiveG: 935 },
+    ...hours.map((at) => ({ hours: at, negativeG: 925, positiveG: 925 })),
+  ],
 });
 
 describe('drying', () => {
   test('targets come from the volume, and from the fresh weight once it was weighed', () => {
     expect(figureWith('mold.negative.dryTargetG', {}).status).toBe('computed');
     expect(figureWith('mold.negative.dryTargetG', {}).band).toHaveLength(2);
+    expect(figureWith('mold.negative.waterLeftPercent', log(430)).value).toBeCloseTo(100, 6);
     const weighed = figureWith('mold.negative.dryTargetG', log(430));
     expect(weighed.status).toBe('measured');
     expect(weighed.value).toBeCloseTo((430 * 1.18618) / 1.23, 2);
@@ -202,6 +242,40 @@ describe('drying', () => {
     expect(held.word).toBe('look again');
     expect(held.reason).toContain('water is still held');
     expect(reportWith({}).verdicts.some(({ id }) => id === 'mold.negative.dry')).toBe(false);
+  });
+
+  test('70 % of the free water still in is not dry, six minutes apart or nine hours', () => {
+    const quick = verdictWith('mold.negative.dry', wetLog(24, 24.1, 24.2));
+    expect(quick.word).toBe('look again');
+    expect(quick.reason).toContain('70 % of its free water is still in');
+    const held = verdictWith('mold.negative.dry', wetLog(24, 28.5, 33));
+    expect(held.word).toBe('look again');
+    expect(held.reason).toContain('water is still held');
+    expect(figureWith('mold.negative.waterLeftPercent', wetLog(24)).value).toBeCloseTo(70, 0);
+    expect(figureWith('mold.negative.hoursToDry', wetLog(24, 28.5, 33)).value).toBeNull();
+    // Without the fresh weight nothing tells that those 925 g are dry.
+    const { dryingLog } = wetLog(24, 24.1, 24.2);
+    expect(verdictWith('mold.negative.dry', { dryingLog: dryingLog.slice(1) }).word).not.toBe('go');
+  });
+
+  test('dry lies within 15 % of the free water of the expected weight, on a scale that can tell', () => {
+    // 421 g fresh: 406.0 g dry, 15.0 g of free water, 15 % of which are 2.25 g.
+    const steadyAt = (grams: number) => verdictWith('mold.negative.dry', log(421, 412, grams, grams));
+    expect(steadyAt(408.2).word).toBe('go');
+    expect(steadyAt(408.4).word).toBe('look again');
+    expect(steadyAt(403.8).word).toBe('go');
+    expect(steadyAt(403.6).reason).toContain('crystal water');
+    const coarse = verdictWith('mold.negative.dry', { ...log(421, 412, 406, 406), scaleStepG: 5 });
+    expect(coarse).toMatchObject({ word: 'not yet known' });
+    expect(coarse.fix).toContain('finer steps');
+  });
+
+  test('a volume alone is said to be unsure', () => {
+    const byVolume = verdictWith('mold.negative.dry', {
+      dryingLog: [24, 30].map((hours) => ({ hours, negativeG: 460, positiveG: null })),
+    });
+    expect(byVolume.word).toBe('look again');
+    expect(byVolume.reason).toContain('a volume tells its weight to 2 % only');
   });
 
   test('wrong lines of the log are told, not worked with', () => {
@@ -246,6 +320,17 @@ describe('the box', () => {
     expect(thin(3).reason).toContain('−x side');
     expect(thin(0.4)).toMatchObject({ word: 'look again' });
     expect(thin(0.4).reason).toContain('an edge, not a wall');
+  });
+
+  test('a box that is turned to the part says so', () => {
+    const askew = moldReport(trayContext({ mold: { ...trayMold, boxTurnDeg: 30 } }));
+    expect(figureOf(askew, 'mold.boxTurnDeg')).toMatchObject({ value: 30, unit: '°' });
+    expect(figureOf(askew, 'mold.boxTurnDeg').working.join(' ')).toContain(
+      'least rectangle round the outline',
+    );
+    expect(verdictOf(askew, 'mold.box').reason).toContain('turned by 30.0° against the file’s axes');
+    expect(figureWith('mold.boxTurnDeg', {}).value).toBe(0);
+    expect(verdictWith('mold.box', {}).reason).not.toContain('turned');
   });
 
   test('a box that cannot be, a solid model and a rim that no board seals are told', () => {

@@ -4,7 +4,7 @@ import { closingReport } from '../../src/steps/closing/report';
 import { pliesReport } from '../../src/steps/plies/report';
 import { wallsReport } from '../../src/steps/walls/report';
 import { histogramOf, plate } from '../support/closingHands';
-import { emptyContext, plyAt, trayContext, walls } from './contexts';
+import { emptyContext, plyAt, trayContext, trayMold, walls } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';
 
 const laidPlyWithCard = (laidThicknessMm: number | null) =>
@@ -158,6 +158,64 @@ describe('Ply schedule step', () => {
     expect(area.band).toEqual([expect.closeTo(345, 9), expect.closeTo(480, 9)]);
     expect(area.status).toBe('common practice');
     expect(figureOf(report, 'plies.prepregMassG').value).toBeCloseTo(0.01 * (600 / 0.58) * 1.3, 9);
+  });
+
+  describe('prepreg to buy', () => {
+    /** A tray of 100 × 60 × 20 mm, drawn turned by 30°, in a box with 10 mm of cover over and under it. */
+    const [cos, sin] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
+    const mold = {
+      ...trayMold,
+      box: { ...trayMold.box, innerMm: [120, 80, 40] as const },
+      rimOutlineMm: (
+        [
+          [0, 0],
+          [100, 0],
+          [100, 60],
+          [0, 60],
+        ] as const
+      ).map(([x, y]) => [x * cos - y * sin, x * sin + y * cos] as const),
+    };
+    const buy = (angles: readonly number[]) =>
+      figureOf(
+        pliesReport(trayContext({ mold, plies: { stack: angles.map((angle, n) => plyAt(`p${n}`, angle)) } })),
+        'plies.prepregBuyCm2',
+      );
+
+    test('by hand: blanks of 160 × 120 mm, the one at 45° on a square of 198 mm', () => {
+      expect(buy([0, 0, 0]).value).toBeCloseTo(3 * 192, 9);
+      expect(buy([0, 0, 90]).value).toBeCloseTo(3 * 192, 9);
+      expect(buy([0, 0, 90]).band).toBeUndefined();
+      const mixed = buy([0, 45, 0]);
+      expect(mixed.value).toBeCloseTo(2 * 192 + 392, 9);
+      expect(mixed.band).toEqual([expect.closeTo(576, 9), expect.closeTo(776, 9)]);
+      expect(mixed.working.join(' ')).toContain('160 × 120 mm');
+      expect(mixed.working.join(' ')).toContain('198 × 198 mm of roll for 45°');
+      expect(buy([-45, 45]).value).toBeCloseTo(2 * 392, 9);
+    });
+
+    test('is never less than what lies in the part, and a patch comes as a square', () => {
+      const net = figureOf(pliesReport(trayContext({ mold })), 'plies.prepregAreaCm2');
+      expect(buy([0, 45, 0]).value).toBeGreaterThan(Number(net.value));
+      const patch = {
+        id: 'x',
+        kind: 'doubler' as const,
+        wallMm: null,
+        place: 'boss',
+        materialId: 'twill-200',
+        angleDeg: 45,
+        faceDown: false,
+        areaCm2: 10,
+        afterPly: 1,
+      };
+      const patched = pliesReport(trayContext({ mold, plies: { patches: [patch] } }));
+      expect(figureOf(patched, 'plies.prepregBuyCm2').value).toBeCloseTo(776 + 20, 9);
+    });
+
+    test('before the pours are worked out the box of the file stands in', () => {
+      const early = figureOf(pliesReport(trayContext({ mold: null })), 'plies.prepregBuyCm2');
+      expect(early.value).toBeCloseTo((2 * 176 * 120 + (176 + 120) ** 2 / 2) / 100, 9);
+      expect(early.working.join(' ')).toContain('until the two pours are worked out');
+    });
   });
 
   test('plies of two cards are summed, not averaged away', () => {

@@ -14,6 +14,7 @@ const frame = {
     [1, 0, 0],
   ],
   originMm: [100, 0, 0],
+  turnDeg: 0,
 } as const;
 const reply = { cut: cutFields(fields, 2, 10, 0), ...fieldBounds(fields), frame };
 

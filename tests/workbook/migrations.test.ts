@@ -55,13 +55,27 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     complaint: '"inputs" is missing',
   },
   5: {
-    before: { id: 'a', inputs: { part: { scale: 2 } } },
+    before: {
+      id: 'a',
+      inputs: {
+        ...defaultProjectInputs,
+        part: { ...defaultProjectInputs.part, scale: 2 },
+        walls: { overMm: 0.1, underMm: 0.05, measure: 'ball' },
+        plies: { ...defaultProjectInputs.plies, voidPercent: 0, resinLostPercent: 3 },
+        closing: { ...defaultProjectInputs.closing, wovenLimitFraction: 0.65, cureTemperatureC: 120 },
+      },
+    },
     after: {
       id: 'a',
-      inputs: { ...defaultProjectInputs, part: { ...defaultProjectInputs.part, scale: 2 } },
+      inputs: {
+        ...defaultProjectInputs,
+        part: { ...defaultProjectInputs.part, scale: 2 },
+        walls: { ...defaultProjectInputs.walls, measure: 'ball' },
+        plies: { ...defaultProjectInputs.plies, voidPercent: null, resinLostPercent: 3 },
+      },
     },
-    broken: { id: 'a' },
-    complaint: '"inputs" is missing',
+    broken: { id: 'a', inputs: {} },
+    complaint: '"walls" is missing',
   },
 };
 
@@ -109,10 +123,10 @@ describe('frozen documents', () => {
     });
   });
 
-  it('of format 1 keeps its one tolerance on both sides', () => {
+  it('of format 1 gives up its tolerance about laid and cured', () => {
     expect(decodeProject(readFixture(1))).toMatchObject({
       fromFormat: 1,
-      project: { inputs: { walls: { overMm: 0.08, underMm: 0.08 } } },
+      project: { inputs: { walls: { toleranceMm: null, goVoidPercent: 1 } } },
     });
   });
 

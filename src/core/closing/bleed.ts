@@ -82,7 +82,11 @@ export function bleedCurve(
   for (let step = 1, from = slotMm; step <= moments; step++) {
     const to = from * shrink;
     const kPa = pressureAt(floorMm + (from + to) / 2);
-    if (!(kPa > 0)) break;
+    if (!(kPa > 0)) {
+      // From here on the fibers carry all.
+      curve[curve.length - 1] = { ...curve.at(-1)!, pressureKPa: 0 };
+      break;
+    }
     timeS += landBleedS(rim, viscosityPaS, 1000 * kPa, from, to);
     const left = step === moments ? 0 : Math.max(0, pressureAt(floorMm + to));
     curve.push({ timeS, standOffMm: floorMm + to, pressureKPa: left });

@@ -1,4 +1,8 @@
-/** When a half counts as dry, and how warm it may be dried. */
+/**
+ * When a half counts as dry, and how warm it may be dried. Dry takes two things together: the weight no longer falls, over
+ * hours and not minutes, and it is the weight expected from the mix. Stone in damp air or behind sealed faces stops
+ * falling with most of its water still in.
+ */
 import { Problem } from '../problem';
 import type { StoneMix } from './stoneMix';
 
@@ -12,12 +16,16 @@ export const dryingLimitsC = {
   enteringAir: 66,
 } as const;
 
-/** Share of the free water that may be left in a half called dry (common practice). */
-export const dryShareLeft = 0.01;
+/** A weight is steady when it falls by no more than this share of the free water ... (common practice). */
+export const steadyShare = 0.01;
+/** ... over at least this many hours (common practice). */
+export const steadyHours = 4;
+/** A dry half lies within this share of its free water of the weight expected from the mix (common practice). */
+export const expectedShare = 0.15;
 
-/** What may be left, g: a share of the free water, but no less than the scale shows. */
+/** By how much a steady weight may still fall, g: a share of the free water, but no less than the scale shows. */
 export function dryToleranceG(freeWaterG: number, scaleStepG: number): number {
-  return Math.max(dryShareLeft * freeWaterG, scaleStepG);
+  return Math.max(steadyShare * freeWaterG, scaleStepG);
 }
 
 /**
@@ -28,4 +36,12 @@ export function dryToleranceG(freeWaterG: number, scaleStepG: number): number {
 export function dryTargetFromFreshG(freshG: number, mix: StoneMix): number {
   if (!(freshG > 0)) throw new Problem('stone.weighings', 'The fresh weight must be above zero.');
   return (freshG * (1 + mix.boundWaterGPerG)) / (1 + mix.waterPowderRatio);
+}
+
+/**
+ * Free water of a half as it came from the box, g, from its fresh weight: fresh (W/P - bound) / (1 + W/P).
+ * @throws Problem `stone.weighings`
+ */
+export function freeWaterFromFreshG(freshG: number, mix: StoneMix): number {
+  return freshG - dryTargetFromFreshG(freshG, mix);
 }

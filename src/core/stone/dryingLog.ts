@@ -3,13 +3,15 @@
  * first loses water at an even rate and only then levels off; while it is even, no end can be read from it.
  */
 import { Problem } from '../problem';
+import { steadyHours } from './drying';
 
 export interface Weighing {
   readonly hours: number;
   readonly grams: number;
 }
 
-export type DryingWord = 'dry' | 'not yet' | 'too few weighings';
+/** 'steady' is not yet dry: that takes the weight expected from the mix, too (`drying.ts`). */
+export type DryingWord = 'steady' | 'not yet' | 'too few weighings';
 
 export interface DryingState {
   readonly word: DryingWord;
@@ -21,7 +23,9 @@ export interface DryingState {
   readonly startG: number | null;
   /** Still to go at the last weighing, g. */
   readonly toGoG: number | null;
-  /** From the last weighing until less than the tolerance is left; null when not known, 0 when dry. */
+  /** Over how long the weight has held; null unless steady. */
+  readonly steadyForHours: number | null;
+  /** From the last weighing until less than the tolerance is left; null when not known, 0 when steady. */
   readonly hoursLeft: number | null;
   /** Root of the mean squared misfit, g. */
   readonly misfitG: number | null;
@@ -34,10 +38,68 @@ export const leastWeighings = 3;
 const longestTauSpans = 3;
 
 /**
- * `toleranceG`: what may be left (a share of the free water, or what the scale can show).
+ * Steady: from the latest weighing that is `steadyHours` or more before the last, all lie within `toleranceG` (a share of
+ * the free water, or what the scale can show).
  * @throws Problem `stone.weighings` for weights that are not above zero or times that do not grow
  */
 export function dryingState(log: readonly Weighing[], toleranceG: number): DryingState {
+  checkWeighings(log);
+  const last = log[log.length - 1];
+  const held = heldLately(log);
+  if (last !== undefined && held !== null && held.spreadG <= toleranceG + roundingG)
+    return {
+      ...notFitted,
+      word: 'steady',
+      endG: held.meanG,
+      toGoG: 0,
+      hoursLeft: 0,
+      steadyForHours: held.hours,
+      reason: `The weight has held for ${held.hours.toFixed(1)} h.`,
+    };
+  if (log.length < leastWeighings || last === undefined)
+    return {
+      ...notFitted,
+      word: 'too few weighings',
+      reason: `${log.length} of the ${leastWeighings} weighings that an end point needs.`,
+    };
+  const fit = fitApproach(log);
+  if (fit === null)
+    return {
+      ...notFitted,
+      word: 'not yet',
+      reason:
+        held === null
+          ? `All weighings lie within ${(last.hours - log[0]!.hours).toFixed(1)} h: only a weight that holds for ${steadyHours} h or more is steady.`
+          : 'The weight does not level off yet: it falls evenly or does not fall. Weigh again later.',
+    };
+  const toGoG = last.grams - fit.endG;
+  return {
+    ...notFitted,
+    word: 'not yet',
+    ...fit,
+    toGoG,
+    hoursLeft: toGoG <= toleranceG ? steadyHours : fit.tauHours * Math.log(toGoG / toleranceG),
+    reason:
+      toGoG <= toleranceG
+        ? `Little is left to the fitted end point; it still has to hold for ${steadyHours} h.`
+        : 'The weight is still falling toward the fitted end point.',
+  };
+}
+
+/** Weights typed to a tenth of a gram subtract to a hair over the tolerance. */
+const roundingG = 1e-9;
+
+const notFitted = {
+  endG: null,
+  tauHours: null,
+  startG: null,
+  toGoG: null,
+  hoursLeft: null,
+  steadyForHours: null,
+  misfitG: null,
+} as const;
+
+function checkWeighings(log: readonly Weighing[]): void {
   log.forEach(({ hours, grams }, index) => {
     const former = log[index - 1];
     if (!(grams > 0) || !Number.isFinite(hours) || (former !== undefined && !(hours > former.hours)))
@@ -46,46 +108,21 @@ export function dryingState(log: readonly Weighing[], toleranceG: number): Dryin
         `Weighing ${index + 1} needs a weight above zero and a later time than the one before. Correct that line.`,
       );
   });
-  const unknown = { endG: null, tauHours: null, startG: null, toGoG: null, hoursLeft: null, misfitG: null };
+}
+
+/** The weighings from the latest one that is `steadyHours` or more before the last; null where none is. */
+function heldLately(log: readonly Weighing[]): { hours: number; spreadG: number; meanG: number } | null {
   const last = log[log.length - 1];
-  if (log.length < leastWeighings || last === undefined)
-    return {
-      ...unknown,
-      word: 'too few weighings',
-      reason: `${log.length} of the ${leastWeighings} weighings that an end point needs.`,
-    };
-  const lastThree = log.slice(-leastWeighings).map(({ grams }) => grams);
-  if (Math.max(...lastThree) - Math.min(...lastThree) <= toleranceG)
-    return {
-      word: 'dry',
-      endG: lastThree.reduce((sum, grams) => sum + grams, 0) / leastWeighings,
-      tauHours: null,
-      startG: null,
-      toGoG: 0,
-      hoursLeft: 0,
-      misfitG: null,
-      reason: 'The last three weighings are the same within the tolerance.',
-    };
-  const fit = fitApproach(log);
-  if (fit === null)
-    return {
-      ...unknown,
-      word: 'not yet',
-      reason: 'The weight does not level off yet: it falls evenly or does not fall. Weigh again later.',
-    };
-  const toGoG = last.grams - fit.endG;
-  const dry = toGoG <= toleranceG;
+  // Times typed to a tenth of an hour subtract to a hair under 4.
+  const from = log.findLastIndex(
+    ({ hours }) => last !== undefined && last.hours - hours >= steadyHours - 1e-9,
+  );
+  if (last === undefined || from < 0) return null;
+  const weights = log.slice(from).map(({ grams }) => grams);
   return {
-    word: dry ? 'dry' : 'not yet',
-    endG: fit.endG,
-    tauHours: fit.tauHours,
-    startG: fit.startG,
-    toGoG,
-    hoursLeft: dry ? 0 : fit.tauHours * Math.log(toGoG / toleranceG),
-    misfitG: fit.misfitG,
-    reason: dry
-      ? 'What is left to the fitted end point is within the tolerance.'
-      : 'The weight is still falling toward the fitted end point.',
+    hours: last.hours - log[from]!.hours,
+    spreadG: Math.max(...weights) - Math.min(...weights),
+    meanG: weights.reduce((sum, grams) => sum + grams, 0) / weights.length,
   };
 }
 

@@ -33,6 +33,11 @@ export interface MoldGeometry {
   /** One plain sentence: why this method, e.g. what is wrong with the mesh. */
   readonly why: string;
   readonly box: MoldBox;
+  /**
+   * By which the box is turned about the pull from the part's own axes, so that it lies along the least rectangle round the
+   * part; counter-clockwise seen against the pull.
+   */
+  readonly boxTurnDeg: number;
   /** Stone of the half over the show face, keys and pry slots taken into account. */
   readonly negativeMm3: number;
   /** Stone of the half in the cavity, with its backing. */
@@ -51,8 +56,8 @@ export interface MoldGeometry {
   /** Area of the pattern seen along the pull, openings filled. */
   readonly planAreaMm2: number;
   /**
-   * Outer rim loop of the pattern seen along the pull, closed without repeating its first point, in the two axes of the
-   * pull frame across the pull; null when no rim loop was found. Two halves of one enclosure are compared by it.
+   * Outer rim loop of the pattern seen along the pull, closed without repeating its first point, in the two axes across
+   * the pull that follow the part's own (the turn of the box taken back); null when no rim loop was found. Two halves of one enclosure are compared by it.
    */
   readonly rimOutlineMm: readonly (readonly [number, number])[] | null;
   /** null when it was not measured (integration along the pull). */

@@ -1,15 +1,20 @@
 import { cureChoiceSpecs, cureNumberSpecs, type CureInputs } from '../../steps/cure/inputs';
 import { kineticsFields, kineticsFormSpec, kineticsSpecs } from '../../steps/cure/kineticsInputs';
+import type { WaterLeft } from '../../steps/mold/waterLeft';
+import { formatNumber } from '../../core/units/formatNumber';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
 
 export interface CureGivenProps {
   readonly cure: CureInputs;
+  /** What the oven run starts with; weighings stand before the number typed here. */
+  readonly water: WaterLeft;
   readonly disabled: boolean;
   readonly onChange: (change: Partial<CureInputs>) => void;
 }
 
+type FieldProps = Omit<CureGivenProps, 'water'>;
 type NumberName = keyof typeof cureNumberSpecs;
 type ChoiceName = keyof typeof cureChoiceSpecs;
 
@@ -18,7 +23,7 @@ function Numbers({
   cure,
   disabled,
   onChange,
-}: CureGivenProps & { readonly fields: readonly NumberName[] }) {
+}: FieldProps & { readonly fields: readonly NumberName[] }) {
   return fields.map((field) => (
     <NumberField
       key={field}
@@ -32,7 +37,7 @@ function Numbers({
   ));
 }
 
-function Choice({ field, cure, disabled, onChange }: CureGivenProps & { readonly field: ChoiceName }) {
+function Choice({ field, cure, disabled, onChange }: FieldProps & { readonly field: ChoiceName }) {
   const { label, meaning, choices } = cureChoiceSpecs[field];
   return (
     <ChoiceField<string>
@@ -47,12 +52,17 @@ function Choice({ field, cure, disabled, onChange }: CureGivenProps & { readonly
 }
 
 /** Oven, mold, limits and kinetics. */
-export function CureGiven(props: CureGivenProps) {
+export function CureGiven({ water, ...props }: CureGivenProps) {
   const { cure, disabled, onChange } = props;
   const given = kineticsFields[cure.kineticsForm].filter((field) => cure.kinetics[field] !== null).length;
   return (
     <>
       <Numbers fields={['freeWaterLeftPercent']} {...props} />
+      {water.weighed.length === 0 ? null : (
+        <p className="quiet">
+          The run starts with {formatNumber(water.percent, 0)} %. {water.how}
+        </p>
+      )}
       <Choice field="air" {...props} />
       {cure.air === 'own' ? <Numbers fields={['ownFilmWPerM2K']} {...props} /> : null}
       <Choice field="support" {...props} />

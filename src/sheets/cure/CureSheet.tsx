@@ -1,6 +1,7 @@
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { CureInputs } from '../../steps/cure/inputs';
 import { cureChoicesOf, programOf } from '../../steps/cure/cureChoicesOf';
+import { waterLeft } from '../../steps/mold/waterLeft';
 import { resolveStack } from '../../steps/plies/stack';
 import { Button } from '../../ui/Button';
 import { FigureRow } from '../../ui/FigureRow';
@@ -42,7 +43,7 @@ export function CureSheet(props: CureSheetProps) {
   const shown = forecast.lastPrediction;
   const isOfBefore = shown !== null && forecast.prediction === null;
   const program = programOf(context.inputs);
-  const choices = cureChoicesOf(context.inputs);
+  const choices = cureChoicesOf(context.inputs, context.mold);
   const stack = resolveStack(context.inputs.plies);
   return (
     <Sheet
@@ -77,7 +78,12 @@ export function CureSheet(props: CureSheetProps) {
       </section>
       <section aria-label="Given">
         <SectionHead title="Given" />
-        <CureGiven cure={cure} disabled={readOnly} onChange={setCure} />
+        <CureGiven
+          cure={cure}
+          water={waterLeft(context.inputs, context.mold)}
+          disabled={readOnly}
+          onChange={setCure}
+        />
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" remark={forecast.prediction && bricksOf(forecast.prediction)} />

@@ -47,7 +47,7 @@ export function useCurePrediction(
   const [last, setLast] = useState<CurePrediction | null>(null);
   const [controller, setController] = useState<AbortController | null>(null);
   const [turn, setTurn] = useState(0);
-  const choices = useMemo(() => cureChoicesOf(inputs), [inputs]);
+  const choices = useMemo(() => cureChoicesOf(inputs, mold?.geometry ?? null), [inputs, mold]);
   // A mold that cannot be cast says why; asking to heat it would only say so again.
   const ready = measured !== null && mold !== null && moldProblem === null && choices.known;
   const key = ready

@@ -36,7 +36,8 @@ const halfNames = { negative: 'Negative', positive: 'Positive' } as const;
 export function DryingCurve({ name, dryness }: DryingCurveProps) {
   const id = useId();
   const [box, widthPx] = useWidth<HTMLElement>();
-  const { log, state, targetG } = dryness;
+  const { log, state, expected } = dryness;
+  const targetG = expected.dryG;
   const [first, last] = [log[0], log.at(-1)];
   if (first === undefined || last === undefined) return null;
   const untilHours = Math.max(last.hours + Math.min(state.hoursLeft ?? 0, last.hours), first.hours + 1);
@@ -120,7 +121,7 @@ export function DryingCurve({ name, dryness }: DryingCurveProps) {
 }
 
 /** What the drawing shows, in words. */
-export function drynessText(name: string, { log, state, targetG, targetBy }: HalfDryness): string {
+export function drynessText(name: string, { log, state, expected }: HalfDryness): string {
   const last = log.at(-1);
   if (last === undefined) return `${name}: not weighed yet.`;
   const heading =
@@ -131,5 +132,5 @@ export function drynessText(name: string, { log, state, targetG, targetBy }: Hal
         : `The line is the fitted way down to ${grams(state.endG)}, ${grams(state.toGoG ?? 0)} to go${
             state.hoursLeft === null || state.hoursLeft === 0 ? '' : ` in about ${hoursText(state.hoursLeft)}`
           }.`;
-  return `${name}, rings: ${log.length === 1 ? '1 weighing' : `${log.length} weighings`}, ${grams(last.grams)} at ${hoursText(last.hours)}. Dashed: dry at ${grams(targetG)}, by its ${targetBy}. ${heading}`;
+  return `${name}, rings: ${log.length === 1 ? '1 weighing' : `${log.length} weighings`}, ${grams(last.grams)} at ${hoursText(last.hours)}. Dashed: dry at ${grams(expected.dryG)}, by its ${expected.by}. ${heading}`;
 }

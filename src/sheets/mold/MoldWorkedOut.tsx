@@ -10,6 +10,7 @@ const groups: readonly FigureGroup[] = [
     title: 'Box and volumes',
     shown: ['mold.boxSheets'],
     ids: [
+      'mold.boxTurnDeg',
       'mold.boxSheets',
       'mold.negative.volumeMl',
       'mold.positive.volumeMl',
@@ -62,7 +63,7 @@ const groups: readonly FigureGroup[] = [
   {
     title: 'Sizes',
     shown: ['mold.printScale'],
-    ids: ['mold.wantedLengthMm', 'mold.printScale', 'mold.coolingMismatchMm'],
+    ids: ['mold.wantedLengthMm', 'mold.printScale', 'mold.coolingMismatchMm', 'mold.liftToFreeMm'],
   },
   {
     title: 'The two rims of the enclosure',
@@ -73,7 +74,7 @@ const groups: readonly FigureGroup[] = [
     title: 'Drying',
     shown: ofHalves('dryTargetG'),
     ids: [
-      ...ofHalves('freshG', 'freeWaterG', 'dryTargetG', 'dryEndG', 'hoursToDry'),
+      ...ofHalves('freshG', 'freeWaterG', 'dryTargetG', 'dryEndG', 'hoursToDry', 'waterLeftPercent'),
       'mold.evaporationKJ',
       'mold.chalkySkinMm',
     ],

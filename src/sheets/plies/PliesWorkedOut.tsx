@@ -24,6 +24,7 @@ const groups: readonly FigureGroup[] = [
       'plies.prepregGsm',
       'plies.prepregAreaCm2',
       'plies.prepregMassG',
+      'plies.prepregBuyCm2',
     ],
   },
   {

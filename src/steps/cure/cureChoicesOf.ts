@@ -24,8 +24,10 @@ import {
   type SurfaceChoices,
 } from '../../core/cure/surfaceChoices';
 import { Problem } from '../../core/problem';
+import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { StoneMix } from '../../core/stone/stoneMix';
 import type { ProjectInputs } from '../inputs';
+import { waterLeft } from '../mold/waterLeft';
 import { mixOf } from '../mold/work';
 import type { Answer } from '../mold/work';
 import { pourChoicesOf } from '../mold/pourChoicesOf';
@@ -137,7 +139,8 @@ function laminateOf({ plies }: Pick<ProjectInputs, 'plies'>): LaminateHeat {
   return { ...laminateHeatDefaults, resinMassFraction: resin };
 }
 
-export function cureChoicesOf(inputs: ProjectInputs): Answer<CureChoices> {
+/** @param mold the pours, by whose volume a half that was not weighed fresh tells its water; null: not worked out */
+export function cureChoicesOf(inputs: ProjectInputs, mold: MoldGeometry | null = null): Answer<CureChoices> {
   const { cure } = inputs;
   const mix = mixOf(inputs.mold);
   if (!mix.known) return mix;
@@ -145,14 +148,19 @@ export function cureChoicesOf(inputs: ProjectInputs): Answer<CureChoices> {
     const program = programOf(inputs);
     programOnDial(program);
     if (cure.supplierCures.length > 0) supplierCure(cure.supplierCures);
-    return { known: true, value: choicesFor(inputs, program, mix.value) };
+    return { known: true, value: choicesFor(inputs, program, mix.value, mold) };
   } catch (error) {
     if (error instanceof Problem) return { known: false, why: error.message };
     throw error;
   }
 }
 
-function choicesFor(inputs: ProjectInputs, program: OvenProgram, mix: StoneMix): CureChoices {
+function choicesFor(
+  inputs: ProjectInputs,
+  program: OvenProgram,
+  mix: StoneMix,
+  mold: MoldGeometry | null,
+): CureChoices {
   const { cure } = inputs;
   return {
     pour: pourChoicesOf(inputs),
@@ -167,7 +175,7 @@ function choicesFor(inputs: ProjectInputs, program: OvenProgram, mix: StoneMix):
     },
     laminate: laminateOf(inputs),
     surface: surfaceOf(cure),
-    water: { ...freeWaterDefaults, rule: cure.drying, heldShare: cure.freeWaterLeftPercent / 100 },
+    water: { ...freeWaterDefaults, rule: cure.drying, heldShare: waterLeft(inputs, mold).percent / 100 },
     dehydrationRateFactor: cure.dehydrationRateFactor,
     program,
     oven: {

@@ -80,7 +80,7 @@ export function cureFigures(context: StepContext): readonly Figure[] {
       ({ freeWaterLeftG, water }) =>
         `${formatNumber(freeWaterLeftG, 1)} g of ${formatNumber(water[0]?.heldG ?? 0, 1)} g`,
     ),
-    voidFigure(inputs, prediction),
+    voidFigure(context, prediction),
     banded(
       specs.demold,
       prediction,

@@ -47,7 +47,7 @@ export const moldNumberSpecs = {
     label: 'Free water left in the stone',
     unit: '%',
     meaning:
-      'Of what the mix left in it: 0 when weighings no longer fall, 100 as demolded. Stone dried below 49 °C to a steady weight holds a few percent (common practice).',
+      'Of what the mix left in it, 100 as demolded; a half that stands in the drying log of the Stone mold step counts as weighed instead. Stone dried below 49 °C to a steady weight holds a few percent (common practice).',
     default: 5,
     min: 0,
     max: 100,

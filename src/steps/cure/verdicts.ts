@@ -1,12 +1,11 @@
 /** Verdicts of the Clamp & cure step: program, cure over the band, dampness, voids, clamps, stone, cool-down. */
-import { gripAfterCooling } from '../../core/cure/coolDown';
 import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Verdict } from '../../core/figure';
-import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from '../closing/state';
 import type { StepContext } from '../context';
-import { axisSizes, sizeChoices } from '../mold/sizes';
+import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/opening';
+import { waterLeft } from '../mold/waterLeft';
 import { clampsAfterThinning } from './clamps';
 import { coatVerdict } from './coatVerdict';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
@@ -107,25 +106,34 @@ function dwellAdvice(runs: readonly PredictedRun[]): string {
 const dryPercent = 5;
 const dampPercent = 20;
 
-function dampVerdict({ inputs }: StepContext): Verdict {
+function dampVerdict({ inputs, mold }: StepContext): Verdict {
   const id = 'cure.damp';
-  const { freeWaterLeftPercent, drying } = inputs.cure;
-  const left = `${formatNumber(freeWaterLeftPercent, 0)} % of the free water is taken to be left in the stone`;
-  if (freeWaterLeftPercent <= dryPercent)
-    return {
-      id,
-      word: 'go',
-      reason: `${left}: dry. Weigh both halves before the oven; they must no longer fall.`,
-      fix: '',
-    };
+  const water = waterLeft(inputs, mold);
+  const left = `${formatNumber(water.percent, 0)} % of the free water is taken to be left in the stone. ${water.how}`;
+  if (water.isDry)
+    return { id, word: 'go', reason: `${left} Both halves have passed the dry gate.`, fix: '' };
+  if (water.percent <= dryPercent)
+    return water.weighed.length === 0
+      ? {
+          id,
+          word: 'go',
+          reason: `${left} That is dry. Weigh both halves before the oven; they must no longer fall.`,
+          fix: '',
+        }
+      : {
+          id,
+          word: 'look again',
+          reason: `${left} Not both halves have passed the dry gate of the Stone mold step.`,
+          fix: 'Weigh both halves until they hold, and heed what that step says of each.',
+        };
   const holds =
-    drying === 'stays'
+    inputs.cure.drying === 'stays'
       ? 'It holds the laminate at 100 °C or less until it has boiled off'
       : 'It cools the stone while it leaves';
   return {
     id,
-    word: freeWaterLeftPercent > dampPercent ? 'stop' : 'look again',
-    reason: `${left}. ${holds}, and damp stone can spall or burst.`,
+    word: water.percent > dampPercent ? 'stop' : 'look again',
+    reason: `${left} ${holds}, and damp stone can spall or burst.`,
     fix: 'Dry both halves below 49 °C until their weight no longer falls.',
   };
 }
@@ -152,7 +160,7 @@ function stoneVerdict(runs: readonly PredictedRun[]): Verdict {
 function voidsVerdict(context: StepContext, runs: readonly PredictedRun[]): Verdict {
   const id = 'cure.voids';
   const [worst] = runs
-    .map((run) => voidPressureOf(context.inputs, run))
+    .map((run) => voidPressureOf(context, run))
     .toSorted((a, b) => b.neededKPa - a.neededKPa);
   const { neededKPa, temperatureC } = worst!;
   const needed = `Against moisture voids the resin needs ${formatNumber(neededKPa, 0)} kPa over the air at ${celsius(temperatureC)}`;
@@ -209,21 +217,15 @@ function coolVerdict(context: StepContext, { demoldAfterS }: PredictedRun): read
     demoldAfterS === null
       ? `The laminate is not under ${celsius(demoldC)} within the hours looked at`
       : `The laminate is under ${celsius(demoldC)} ${hoursMinutes(demoldAfterS)} after the oven is off`;
-  const sizes = axisSizes(context);
-  if (!sizes.known) return [{ id, word: 'go', reason: `${waits}.`, fix: '' }];
-  const longestMm = Math.max(...sizes.value.map(({ chain }) => chain.finishedMm));
-  const mismatchMm = coolingMismatchMm(longestMm, sizeChoices(context));
-  const grip = gripAfterCooling(mismatchMm);
+  const opening = moldOpening(context);
+  if (!opening.known) return [{ id, word: 'go', reason: `${waits}.`, fix: '' }];
+  const { mismatchMm, grip } = opening.value;
   const holds = {
     negative: `the mold shrinks by ${formatNumber(mismatchMm, 2)} mm more than the part, so the negative grips it`,
     positive: `the part shrinks by ${formatNumber(-mismatchMm, 2)} mm more than the mold, so it grips the positive`,
     neither: 'part and mold shrink alike',
   }[grip];
-  const opens = {
-    negative: 'Open it soon after that, negative first.',
-    positive: 'Open it soon after that, positive first.',
-    neither: '',
-  }[grip];
+  const opens = `${orderWords[grip]}${liftWords(opening)} ${jackingWords(context)}`;
   return [
     {
       id,

@@ -17,6 +17,7 @@ const how = ({ method, why }: MoldGeometry) => `By ${method}. ${why}`;
 export function boxFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   return [
     boxSize(work.geometry),
+    boxTurn(work.geometry),
     sheets(context, work.geometry),
     ...volumes(work.geometry),
     faceArea(work.geometry, 'negative'),
@@ -39,6 +40,27 @@ function boxSize(geometry: Answer<MoldGeometry>): Figure {
       box.wallDraftDeg > 0
         ? `Walls lean outward by ${formatNumber(box.wallDraftDeg, 1)}° from the parting.`
         : 'Walls stand straight.',
+    ),
+  );
+}
+
+function boxTurn(geometry: Answer<MoldGeometry>): Figure {
+  const spec: FigureSpec = {
+    id: 'mold.boxTurnDeg',
+    label: 'Box turned about the pull',
+    unit: '°',
+    decimals: 1,
+  };
+  return figureFrom(spec, geometry, ({ box, boxTurnDeg }) =>
+    figure(
+      spec,
+      boxTurnDeg,
+      'From the axes of the file to the least rectangle round the outline seen along the pull, counter-clockwise seen from the side of the negative.',
+      box.shape === 'cup'
+        ? 'A round cup only places its keys and pry slots by it.'
+        : boxTurnDeg === 0
+          ? 'The file lies square as it is.'
+          : 'Length, width and the covers at the ends of the box axes follow the turned box.',
     ),
   );
 }

@@ -35,7 +35,7 @@ export function boxVerdict({ inputs, measured }: StepContext, { geometry }: Mold
     mold.coverUnderRimMm,
   ];
   const least = Math.min(...covers);
-  const { box, method, why, volumeCheck } = geometry.value;
+  const { box, boxTurnDeg, method, why, volumeCheck } = geometry.value;
   if (Math.abs(volumeCheck - 1) > volumeTolerance[method])
     return {
       id,
@@ -43,7 +43,8 @@ export function boxVerdict({ inputs, measured }: StepContext, { geometry }: Mold
       reason: `Halves, pattern and gaps add up to ${formatNumber(100 * volumeCheck, 2)} % of the box, so the volumes are not right. ${why}`,
       fix: 'Look for self-touching or flipped facets at the Part step, mend the model and import it again.',
     };
-  const size = `${box.innerMm.map((side) => formatNumber(side, 1)).join(' × ')} mm inside`;
+  const turn = boxTurnDeg === 0 ? '' : `, turned by ${formatNumber(boxTurnDeg, 1)}° against the file’s axes`;
+  const size = `${box.innerMm.map((side) => formatNumber(side, 1)).join(' × ')} mm inside${turn}`;
   if (measured?.summary.solid === true)
     return {
       id,

@@ -48,6 +48,12 @@ function halfFigures(context: StepContext, work: MoldWork, half: Half): readonly
     decimals: 1,
   };
   const left = { id: `mold.${half}.hoursToDry`, label: `${name}: hours to dry`, unit: 'h', decimals: 1 };
+  const water = {
+    id: `mold.${half}.waterLeftPercent`,
+    label: `${name}: free water left, by weight`,
+    unit: '%',
+    decimals: 0,
+  };
   const answer = work.half[half];
   const dryness = halfDryness(context, work, half);
   const bandNote =
@@ -67,10 +73,10 @@ function halfFigures(context: StepContext, work: MoldWork, half: Half): readonly
         `${grams(stone.waterG)} mixed in − ${grams(stone.boundWaterG)} bound (0.18618 g per gram of powder${context.inputs.mold.degreeOfReactionPercent < 100 ? ` that sets, ${formatNumber(context.inputs.mold.degreeOfReactionPercent, 0)} %` : ''})`,
       ),
     ),
-    dryness.known && dryness.value.targetBy === 'fresh weight'
+    dryness.known && dryness.value.expected.by === 'fresh weight'
       ? figure(
           { ...target, status: 'measured' },
-          dryness.value.targetG,
+          dryness.value.expected.dryG,
           `Fresh weight ${grams(dryness.value.log[0]?.grams ?? 0)} × (1 + bound water) / (1 + W/P): it needs no volume.`,
         )
       : figureFrom(target, answer, ({ stone }) =>
@@ -92,17 +98,31 @@ function halfFigures(context: StepContext, work: MoldWork, half: Half): readonly
             { ...end, status: 'measured' },
             state.endG,
             state.tauHours === null
-              ? `Mean of the last three of ${log.length} weighings.`
+              ? `Mean of the weighings over the last ${formatNumber(state.steadyForHours ?? 0, 1)} h.`
               : `Exponential approach through ${log.length} weighings: time constant ${formatNumber(state.tauHours, 1)} h, misfit ${formatNumber(state.misfitG ?? 0, 1)} g.`,
           ),
     ),
-    figureFrom(left, dryness, ({ state, toleranceG }) =>
+    figureFrom(left, dryness, ({ state, toleranceG, isDry }) =>
       state.hoursLeft === null
         ? unknownFigure(left, state.reason)
+        : state.word === 'steady' && !isDry
+          ? unknownFigure(left, 'The weight holds, but it is not the one that is expected of dry stone.')
+          : figure(
+              { ...left, status: 'measured' },
+              state.hoursLeft,
+              `From the last weighing until less than ${formatNumber(toleranceG, 1)} g is left.`,
+            ),
+    ),
+    figureFrom(water, dryness, ({ waterLeftShare, expected, log }) =>
+      waterLeftShare === null
+        ? unknownFigure(water, 'It is not weighed yet.')
         : figure(
-            { ...left, status: 'measured' },
-            state.hoursLeft,
-            `From the last weighing until less than ${formatNumber(toleranceG, 1)} g is left.`,
+            { ...water, status: 'measured' },
+            100 * waterLeftShare,
+            `(${formatNumber(log.at(-1)!.grams, 1)} g − ${formatNumber(expected.dryG, 1)} g dry by its ${expected.by}) / ${formatNumber(expected.freeWaterG, 1)} g of free water`,
+            expected.by === 'volume'
+              ? 'A volume tells the weight to 2 % only, about half of all the free water: weigh the half as it leaves the box.'
+              : 'The oven run starts with it.',
           ),
     ),
   ];

@@ -1,21 +1,44 @@
 /** How far each half has dried, from its log. */
-import { dryTargetFromFreshG, dryToleranceG } from '../../core/stone/drying';
+import {
+  dryTargetFromFreshG,
+  dryToleranceG,
+  expectedShare,
+  freeWaterFromFreshG,
+} from '../../core/stone/drying';
 import { dryingState, type DryingState, type Weighing } from '../../core/stone/dryingLog';
+import type { HalfStone } from '../../core/stone/pourBatch';
+import type { StoneMix } from '../../core/stone/stoneMix';
 import { Problem } from '../../core/problem';
 import type { StepContext } from '../context';
 import type { Answer, Half, MoldWork } from './work';
 
+/** What the mix lets expect of a half, g. */
+export interface ExpectedWeights {
+  readonly dryG: number;
+  /** Fresh from the box; all of it leaves on drying. */
+  readonly freeWaterG: number;
+  /** From the fresh weight when the log starts with it, else from the volume, which is far less sure. */
+  readonly by: 'fresh weight' | 'volume';
+}
+
 export interface HalfDryness {
   readonly log: readonly Weighing[];
   readonly state: DryingState;
+  /** By how much a steady weight may fall. */
   readonly toleranceG: number;
-  /** From the fresh weight when the log starts at 0 h, else from the volume. */
-  readonly targetG: number;
-  readonly targetBy: 'fresh weight' | 'volume';
+  readonly expected: ExpectedWeights;
+  /** How far a dry half may lie off the expected weight. */
+  readonly offG: number;
+  /** Free water left at the last weighing, share of what the mix left; below 0: lighter than dry. null: not weighed. */
+  readonly waterLeftShare: number | null;
+  /** false when one step of the scale is more than `offG`. */
+  readonly scaleTells: boolean;
+  /** The weight is steady and the expected one. */
+  readonly isDry: boolean;
 }
 
 /** Weighings of one half, in the order of the log. */
-export function weighingsOf({ inputs }: StepContext, half: Half): readonly Weighing[] {
+export function weighingsOf({ inputs }: Pick<StepContext, 'inputs'>, half: Half): readonly Weighing[] {
   return inputs.mold.dryingLog.flatMap(({ hours, negativeG, positiveG }) => {
     const grams = half === 'negative' ? negativeG : positiveG;
     return grams === null ? [] : [{ hours, grams }];
@@ -25,28 +48,57 @@ export function weighingsOf({ inputs }: StepContext, half: Half): readonly Weigh
 /** Stone weighed within this time of demolding has lost next to nothing yet (common practice). */
 const freshHours = 0.5;
 
-export function halfDryness(context: StepContext, work: MoldWork, half: Half): Answer<HalfDryness> {
-  const answer = work.half[half];
-  if (!answer.known) return answer;
-  if (!work.mix.known) return work.mix;
+export function halfDryness(
+  context: Pick<StepContext, 'inputs'>,
+  { mix, half: ofHalves }: Pick<MoldWork, 'mix' | 'half'>,
+  half: Half,
+): Answer<HalfDryness> {
+  if (!mix.known) return mix;
   const log = weighingsOf(context, half);
-  const { stone } = answer.value;
-  const toleranceG = dryToleranceG(stone.freeWaterG, context.inputs.mold.scaleStepG);
   const [first] = log;
-  const fresh = first !== undefined && first.hours <= freshHours ? first.grams : null;
+  const isFresh = first !== undefined && first.hours <= freshHours;
+  // A fresh weight tells without the volume, so also while the pours are not worked out.
+  const stone = ofHalves[half];
+  if (!isFresh && !stone.known) return stone;
   try {
-    return {
-      known: true,
-      value: {
-        log,
-        state: dryingState(log, toleranceG),
-        toleranceG,
-        targetG: fresh === null ? stone.dryG : dryTargetFromFreshG(fresh, work.mix.value),
-        targetBy: fresh === null ? 'volume' : 'fresh weight',
-      },
-    };
+    const expected =
+      isFresh || !stone.known
+        ? expectedByFresh(first!.grams, mix.value)
+        : expectedByVolume(stone.value.stone);
+    return { known: true, value: drynessOf(log, expected, context.inputs.mold.scaleStepG) };
   } catch (error) {
     if (error instanceof Problem) return { known: false, why: error.message };
     throw error;
   }
+}
+
+const expectedByVolume = ({ dryG, freeWaterG }: HalfStone): ExpectedWeights => ({
+  dryG,
+  freeWaterG,
+  by: 'volume',
+});
+
+const expectedByFresh = (freshG: number, mix: StoneMix): ExpectedWeights => ({
+  dryG: dryTargetFromFreshG(freshG, mix),
+  freeWaterG: freeWaterFromFreshG(freshG, mix),
+  by: 'fresh weight',
+});
+
+function drynessOf(log: readonly Weighing[], expected: ExpectedWeights, scaleStepG: number): HalfDryness {
+  const { dryG, freeWaterG } = expected;
+  const toleranceG = dryToleranceG(freeWaterG, scaleStepG);
+  const state = dryingState(log, toleranceG);
+  const offG = expectedShare * freeWaterG;
+  const last = log[log.length - 1];
+  const scaleTells = scaleStepG <= offG;
+  return {
+    log,
+    state,
+    toleranceG,
+    expected,
+    offG,
+    waterLeftShare: last === undefined || !(freeWaterG > 0) ? null : (last.grams - dryG) / freeWaterG,
+    scaleTells,
+    isDry: state.word === 'steady' && scaleTells && last !== undefined && Math.abs(last.grams - dryG) <= offG,
+  };
 }

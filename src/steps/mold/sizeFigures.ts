@@ -1,4 +1,5 @@
 /** Figures of the size chain and of the two rims. */
+import { gripAfterCooling } from '../../core/cure/coolDown';
 import type { Figure } from '../../core/figure';
 import { matchRims } from '../../core/stone/rimMatch';
 import { coolingMismatchMm } from '../../core/stone/sizeChain';
@@ -6,6 +7,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { moldNumberSpecs } from './inputs';
+import { liftFigure, orderWords } from './opening';
 import { celsius, entryStatus, figureFrom, leastCertain, mm, withBand } from './say';
 import {
   axisSizes,
@@ -18,7 +20,12 @@ import {
 import type { Answer, MoldWork } from './work';
 
 export function sizeFigures(context: StepContext, work: MoldWork): readonly Figure[] {
-  return [...lengthFigures(context, work), mismatchFigure(context), ...rimFigures(context)];
+  return [
+    ...lengthFigures(context, work),
+    mismatchFigure(context),
+    liftFigure(context),
+    ...rimFigures(context),
+  ];
 }
 
 function lengthFigures(context: StepContext, { stone }: MoldWork): readonly Figure[] {
@@ -112,7 +119,7 @@ function mismatchFigure(context: StepContext): Figure {
       spec,
       coolingMismatchMm(longest, choices),
       `(${formatNumber(choices.stoneExpansionPerK * 1e6, 1)} − ${formatNumber(choices.laminateExpansionPerK * 1e6, 1)}) × 10⁻⁶/K × ${formatNumber(choices.gelC - choices.roomC, 0)} K × ${mm(longest, 1)}`,
-      'On cooling the part jams in the negative and comes loose on the positive: open while warm, negative first.',
+      orderWords[gripAfterCooling(coolingMismatchMm(longest, choices))],
     );
   });
 }

@@ -1,6 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dryTargetFromFreshG, dryToleranceG } from '../../../src/core/stone/drying';
+import {
+  dryTargetFromFreshG,
+  dryToleranceG,
+  freeWaterFromFreshG,
+  steadyHours,
+} from '../../../src/core/stone/drying';
 import { dryingState, fittedWeightG, type Weighing } from '../../../src/core/stone/dryingLog';
 import { halfStone } from '../../../src/core/stone/pourBatch';
 import { stoneMix } from '../../../src/core/stone/stoneMix';
@@ -51,14 +56,51 @@ describe(`the drying log (seed ${propertySeed})`, () => {
     expect(Math.abs((dryingState(rounded, 1).endG ?? 0) - 983)).toBeLessThan(2);
   });
 
-  test('dry when three weighings are the same, or little is left', () => {
-    expect(
-      dryingState(
-        [0, 24, 30, 36].map((hours) => ({ hours, grams: hours === 0 ? 1028 : 983 })),
-        1,
+  test('steady when nothing falls over four hours or more, however many weighings', () => {
+    const held = [0, 24, 30, 36].map((hours) => ({ hours, grams: hours === 0 ? 1028 : 983 }));
+    expect(dryingState(held, 1)).toMatchObject({
+      word: 'steady',
+      endG: 983,
+      hoursLeft: 0,
+      steadyForHours: 6,
+    });
+    // Little left to a fitted end is no weight that has held.
+    expect(dryingState(approach(983, 1028, 6, [0, 6, 12, 30]), 1)).toMatchObject({
+      word: 'not yet',
+      hoursLeft: steadyHours,
+    });
+    expect(dryingState(approach(983, 1028, 6, [0, 6, 12, 30, 34]), 1).word).toBe('steady');
+    expect(dryingState(held.slice(1, 3), 1).word).toBe('steady');
+  });
+
+  test('three readings six minutes apart are not steady', () => {
+    const quick = [24, 24.1, 24.2].map((hours) => ({ hours, grams: 925 }));
+    expect(dryingState(quick, 1).word).toBe('not yet');
+    expect(dryingState(quick, 1).reason).toContain('holds for 4 h or more');
+  });
+
+  test('whatever is called steady spans four hours and lies within the tolerance', () => {
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.record({
+            stepHours: fc.double({ min: 0.05, max: 9, noNaN: true }),
+            grams: fc.double({ min: 900, max: 903, noNaN: true }),
+          }),
+          { minLength: 1, maxLength: 8 },
+        ),
+        (steps) => {
+          let hours = 0;
+          const log = steps.map(({ stepHours, grams }) => ({ hours: (hours += stepHours), grams }));
+          if (dryingState(log, 1).word !== 'steady') return;
+          const last = log.at(-1)!;
+          const early = log.filter((one) => last.hours - one.hours >= steadyHours - 1e-6);
+          expect(early.length).toBeGreaterThan(0);
+          const since = log.slice(early.length - 1).map(({ grams }) => grams);
+          expect(Math.max(...since) - Math.min(...since)).toBeLessThan(1 + 1e-6);
+        },
       ),
-    ).toMatchObject({ word: 'dry', endG: 983, hoursLeft: 0 });
-    expect(dryingState(approach(983, 1028, 6, [0, 6, 12, 30]), 1).word).toBe('dry');
+    );
   });
 
   test('an even fall has no end to read, nor has a rising weight', () => {
@@ -91,6 +133,7 @@ describe('the dry target', () => {
     const half = halfStone(500, mix);
     expect(dryTargetFromFreshG(half.wetG, mix)).toBeCloseTo(half.dryG, 9);
     expect(Math.round(half.dryG)).toBe(983);
+    expect(freeWaterFromFreshG(half.wetG, mix)).toBeCloseTo(half.freeWaterG, 9);
     expect(() => dryTargetFromFreshG(0, mix)).toThrow('above zero');
   });
 

@@ -8,7 +8,7 @@ import type { KnifeEdges } from './knifeEdges';
 import { columnRegion } from './openColumns';
 import { partPattern, planAreaMm2, type Parted } from './parting';
 import { checkPourChoices, type PourChoices } from './pourChoices';
-import { intoFrame, outOfFrame, pullFrame, type PullFrame } from './pullFrame';
+import { intoFrame, outOfFrame, pullFrame, turnedBack, type PullFrame } from './pullFrame';
 import { soundBodies } from './soundness';
 import { rimOutline } from './rimOutline';
 import { weakStone } from './thinnestStone';
@@ -106,6 +106,7 @@ export function castHalves(
         ? 'The mesh is one closed body, and its volume agrees with its columns along the pull.'
         : `The mesh is ${soundness.bodies.length} closed bodies, joined into one solid.`,
     box: parted.box.box,
+    boxTurnDeg: frame.turnDeg,
     negativeMm3: cast.negative.volumeMm3,
     positiveMm3: cast.positive.volumeMm3,
     envelopeMm3: cast.patternMm3 + cast.voidMm3 + cavityMm3,
@@ -115,7 +116,7 @@ export function castHalves(
     negativeFaceMm2: cast.negative.faceMm2,
     positiveFaceMm2: cast.positive.faceMm2,
     planAreaMm2: planAreaMm2(parted),
-    rimOutlineMm: rimOutline(parted),
+    rimOutlineMm: outlineInPart(frame, parted),
     thinnest:
       weakNegative.thinnest === null || weakPositive.thinnest === null
         ? null
@@ -168,6 +169,7 @@ function integrated(
       method: 'integration along the pull',
       why: material.brokenShare < 0.0005 ? why : `${why} ${broken}`,
       box: parted.box.box,
+      boxTurnDeg: frame.turnDeg,
       negativeMm3: cast.negativeMm3,
       positiveMm3: cast.positiveMm3,
       envelopeMm3: cast.patternMm3 + cavityMm3,
@@ -177,7 +179,7 @@ function integrated(
       negativeFaceMm2: cast.negativeFaceMm2,
       positiveFaceMm2: cast.positiveFaceMm2,
       planAreaMm2: planAreaMm2(parted),
-      rimOutlineMm: rimOutline(parted),
+      rimOutlineMm: outlineInPart(frame, parted),
       thinnest: null,
       volumeCheck: (cast.negativeMm3 + cast.positiveMm3 + cast.patternMm3 + cast.prySlotsMm3) / boxMm3,
     },
@@ -214,6 +216,12 @@ function volumeCheck({ box }: Parted, cast: CastSolids): number {
   const parts =
     cast.negative.volumeMm3 + cast.positive.volumeMm3 + cast.patternMm3 + cast.voidMm3 + cast.prySlotsMm3;
   return parts / (box.aboveMm3 + box.belowMm3);
+}
+
+/** Two halves of one enclosure are held rim to rim in their own axes, however each box is turned. */
+function outlineInPart(frame: PullFrame, parted: Parted): MoldGeometry['rimOutlineMm'] {
+  const outline = rimOutline(parted);
+  return outline && turnedBack(frame, outline);
 }
 
 const ml = (mm3: number) => (mm3 / 1000).toFixed(2);

@@ -1,7 +1,7 @@
 import type { IndexedMesh } from '../../mesh/types';
 import { partPattern } from './parting';
 import { checkPourChoices, type PourChoices } from './pourChoices';
-import { intoFrame, pullFrame } from './pullFrame';
+import { intoFrame, pullFrame, turnedBack } from './pullFrame';
 import { rimOutline } from './rimOutline';
 
 /** Columns of the grid: 513 along each side, as for the parting of solids. */
@@ -20,5 +20,6 @@ export function rimOfPart(
   checkPourChoices(choices);
   const frame = pullFrame(mesh, choices.pull);
   const pattern: IndexedMesh = { positions: intoFrame(frame, mesh.positions), facets: mesh.facets };
-  return rimOutline(partPattern(pattern, choices, rimLevels));
+  const outline = rimOutline(partPattern(pattern, choices, rimLevels));
+  return outline && turnedBack(frame, outline);
 }

@@ -31,7 +31,8 @@ export function FitNote({ fit, log, disabled, onTake }: FitNoteProps) {
           {formatNumber(best.misfitK, 1)} K off.{' '}
           {chosen
             ? 'The other cases fit clearly worse.'
-            : 'The other cases fit about as well: the log does not tell them apart.'}
+            : 'The other cases fit about as well: the log does not tell them apart.'}{' '}
+          Halves that were weighed keep their weighed water.
         </p>
         <Button
           disabled={disabled}
