@@ -52,6 +52,13 @@ export function checkNames({ enclosure, name }: Names): Outcome<Names> {
   return { done: true, enclosure: checked.enclosure.data, name: checked.name.data };
 }
 
+/** The open project, if this tab may edit it. */
+export function editable(store: WorkbookStore): Outcome<{ project: Project }> {
+  const { project, editor } = store.getState();
+  if (project === null) return refused('No project is open.');
+  return editor === 'here' ? { done: true, project } : refused(openElsewhere);
+}
+
 export function createEditing({ store, history, meshes, now, onChanged }: EditingParts): Editing {
   function commit(patch: Partial<Project>, project: Project, group: string | null): Outcome {
     const changed = { ...project, ...patch, changedAt: now() };
@@ -62,10 +69,8 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
 
   /** Runs an edit on the open project if this tab may edit it. */
   function edit(change: (project: Project) => Outcome): Outcome {
-    const { project, editor } = store.getState();
-    if (project === null) return refused('No project is open.');
-    if (editor !== 'here') return refused(openElsewhere);
-    return change(project);
+    const open = editable(store);
+    return open.done ? change(open.project) : open;
   }
 
   function takeInputs(

@@ -1,4 +1,5 @@
 /** Opening a project as its one editor, or following the tab that edits it until that tab lets go. */
+import type { Bench } from './bench';
 import { whyUnreadable, type WorkbookCore } from './core';
 import { entryPrefix, keptAsidePrefix, materialLibraryKey } from './keys';
 import { refused } from './outcome';
@@ -9,7 +10,7 @@ const noLocksNote =
 
 export type Opening = ReturnType<typeof createOpening>;
 
-export function createOpening(core: WorkbookCore) {
+export function createOpening(core: WorkbookCore, bench: Bench) {
   const { store, history, locks, records, saver, session } = core;
   let turn = 0;
 
@@ -31,8 +32,10 @@ export function createOpening(core: WorkbookCore) {
       return refused(whyUnreadable(loaded));
     }
     const { project, editor } = store.getState();
-    if (project?.id !== id) history.show(loaded.project);
-    else if (isEditor && editor === 'elsewhere') follow(id);
+    if (project?.id !== id) {
+      history.show(loaded.project);
+      bench.show(id);
+    } else if (isEditor && editor === 'elsewhere') catchUp(id);
     store.setState({ editor: isEditor ? 'here' : 'elsewhere' });
     if (!locks.available) core.addNote(noLocksNote);
     if (!isEditor) void locks.takeOver(id, () => takeOver(id));
@@ -42,9 +45,14 @@ export function createOpening(core: WorkbookCore) {
 
   /** The tab that had the project let it go: this one reads its last save and edits from there. */
   function takeOver(id: string): void {
-    follow(id);
+    catchUp(id);
     if (store.getState().project !== null) store.setState({ editor: 'here' });
     core.flush();
+  }
+
+  function catchUp(id: string): void {
+    follow(id);
+    if (store.getState().project !== null) bench.show(id);
   }
 
   /** Shows the open project as another tab has saved it. */
@@ -65,6 +73,7 @@ export function createOpening(core: WorkbookCore) {
     session.openingId = null;
     locks.stopWaiting();
     history.replace(null);
+    bench.show(null);
     store.setState({ editor: 'none' });
   }
 
@@ -77,6 +86,7 @@ export function createOpening(core: WorkbookCore) {
       session.openingId = null;
       locks.stopWaiting();
       history.show(null);
+      bench.show(null);
       store.setState({ editor: 'none' });
       core.flush();
     },
@@ -84,12 +94,15 @@ export function createOpening(core: WorkbookCore) {
     onOtherTabWrote: (key: string | null): void => {
       if (key?.startsWith(keptAsidePrefix)) core.refreshKeptAside();
       if (key === null || key === materialLibraryKey) core.materialLibrary.refresh();
+      const { project, editor } = store.getState();
+      // Without locks nobody is the only editor, so every tab follows.
+      const follows = editor === 'elsewhere' || !locks.available;
+      if (project !== null && follows && (key === null || bench.holds(key, project.id)))
+        bench.show(project.id);
       if (key !== null && !key.startsWith(entryPrefix)) return;
       core.refreshList();
-      const { project, editor } = store.getState();
       const isOpen = project !== null && (key === null || key === entryPrefix + project.id);
-      // Without locks nobody is the only editor, so every tab follows.
-      if (isOpen && (editor === 'elsewhere' || !locks.available)) follow(project.id);
+      if (isOpen && follows) follow(project.id);
     },
   };
 }

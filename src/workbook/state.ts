@@ -1,7 +1,9 @@
 /** What the workbook's store holds, and the scope of every field. */
 import { temporal, type TemporalState } from 'zundo';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { noTimers, type BenchTimer } from './benchTimers';
 import type { KeptAside } from './keptAside';
+import { noOvenRun, type OvenRun } from './ovenRun';
 import type { Material } from '../steps/plies/inputs';
 import type { Project } from './project';
 
@@ -33,6 +35,10 @@ export interface WorkbookState {
   /** The open project. Frozen; change it through the workbook's actions only. */
   readonly project: Project | null;
   readonly editor: Editor;
+  /** Timers of the open project; none before the first is started. */
+  readonly timers: readonly BenchTimer[];
+  /** The oven run of the open project that is on or was the last. */
+  readonly ovenRun: OvenRun;
   readonly saveState: SaveState;
   readonly projects: readonly ListedProject[];
   /** The last delete of this tab, while it can be undone. */
@@ -44,13 +50,15 @@ export interface WorkbookState {
   readonly notes: readonly string[];
 }
 
-/** `document`: saved and undoable. `session`: this tab only. `derived`: read again from what is saved. */
-type Scope = 'document' | 'session' | 'derived';
+/** `document`: saved and undoable. `bench`: saved, and no undo stops it. `session`: this tab only. `derived`: read again from what is saved. */
+type Scope = 'document' | 'bench' | 'session' | 'derived';
 
 /** Every field declares its scope; a field without one does not compile. */
 export const scopes: Readonly<Record<keyof WorkbookState, Scope>> = {
   project: 'document',
   editor: 'session',
+  timers: 'bench',
+  ovenRun: 'bench',
   saveState: 'session',
   projects: 'derived',
   lastDeleted: 'session',
@@ -72,6 +80,8 @@ export function createWorkbookStore(): WorkbookStore {
       (): WorkbookState => ({
         project: null,
         editor: 'none',
+        timers: noTimers,
+        ovenRun: noOvenRun,
         saveState: 'saved',
         projects: [],
         lastDeleted: null,

@@ -102,12 +102,9 @@ export interface Workbook {
   /** The newest version of any project, to look at; null when it cannot be read. */
   readonly readProject: (projectId: string) => Project | null;
 
-  /** What was running when the page was last open; none when there was nothing. */
-  readonly timersOf: (projectId: string) => readonly BenchTimer[];
-  readonly setTimers: (projectId: string, timers: readonly BenchTimer[]) => Outcome;
-  /** The oven run that is on or was the last. */
-  readonly ovenRunOf: (projectId: string) => OvenRun;
-  readonly setOvenRun: (projectId: string, run: OvenRun) => Outcome;
+  /** Timers and oven run of the open project; refused like its inputs while another tab edits it. */
+  readonly setTimers: (timers: readonly BenchTimer[]) => Outcome;
+  readonly setOvenRun: (run: OvenRun) => Outcome;
 
   /** Puts a card into the library that all projects share, in place of one of the same name. */
   readonly saveMaterial: (card: Material) => Outcome;

@@ -43,7 +43,7 @@ function show(
       }}
       moment={firstMoment}
       onMoment={onMoment}
-      run={{ run, nowMs: 1_800_000_000_000, problem: null, put }}
+      run={{ run, nowMs: 1_800_000_000_000, problem: null, disabled: false, put }}
       onFit={null}
       onCompare={() => Promise.resolve(null)}
     />,

@@ -10,7 +10,7 @@ import { defaultProjectInputs } from '../../src/steps/inputs';
 import { plannedTimes } from '../../src/steps/mold/plannedTimes';
 import type { Workbook } from '../../src/workbook';
 import { WorkbookContext } from '../../src/workbook/useWorkbook';
-import { createMachine } from '../workbook/support';
+import { createMachine, done, type Machine } from '../workbook/support';
 import './support';
 
 const planned = plannedTimes(defaultProjectInputs);
@@ -66,12 +66,21 @@ function Page({
 }
 
 function Timers({ elsewhere }: { readonly elsewhere: boolean }) {
-  const bench = useBenchTimers('lid', planned);
+  const bench = useBenchTimers(planned);
   return elsewhere ? (
     <TimerStrip bench={bench} planned={planned} href="#/p/lid/mold" />
   ) : (
     <MoldTimers bench={bench} planned={planned} />
   );
+}
+
+/** A tab on the machine with its only project open; the former tab is gone. */
+async function opened(machine: Machine): Promise<Workbook> {
+  const { workbook } = machine.tab();
+  const known = workbook.store.getState().projects[0]?.id;
+  const id = known ?? done(workbook.createProject({ enclosure: 'Lamp', name: 'Lid' })).id;
+  done(await workbook.openProject(id));
+  return workbook;
 }
 
 const timer = (number: number) => within(screen.getByRole('region', { name: `Timer ${number}` }));
@@ -88,8 +97,7 @@ describe('two timers', () => {
   afterEach(() => vi.useRealTimers());
 
   it('run at once, each with its own end, and say when it is over', async () => {
-    const { workbook } = createMachine().tab();
-    render(<Page workbook={workbook} />);
+    render(<Page workbook={await opened(createMachine())} />);
     expect(readout(1)).toBe('1:00');
     expect(readout(2)).toBe('1:00:00');
     click(1, 'Start');
@@ -111,8 +119,7 @@ describe('two timers', () => {
   });
 
   it('are set to another of the planned times while they stand', async () => {
-    const { workbook } = createMachine().tab();
-    render(<Page workbook={workbook} />);
+    render(<Page workbook={await opened(createMachine())} />);
     fireEvent.change(timer(1).getByRole('combobox'), { target: { value: 'working' } });
     expect(readout(1)).toBe('4:00');
     click(1, 'Start');
@@ -121,12 +128,14 @@ describe('two timers', () => {
 
   it('go on over a reload, by the wall clock', async () => {
     const machine = createMachine();
-    const first = render(<Page workbook={machine.tab().workbook} />);
+    const before = await opened(machine);
+    const first = render(<Page workbook={before} />);
     click(1, 'Start');
     await pass(15);
     first.unmount();
+    before.dispose();
     await pass(15);
-    render(<Page workbook={machine.tab().workbook} />);
+    render(<Page workbook={await opened(machine)} />);
     expect(readout(1)).toBe('0:30');
     await pass(31);
     expect(timer(1).getByRole('status')).toHaveTextContent('the time is over');
@@ -134,10 +143,12 @@ describe('two timers', () => {
 
   it('are told on the other sheets of the project', async () => {
     const machine = createMachine();
-    const first = render(<Page workbook={machine.tab().workbook} />);
+    const before = await opened(machine);
+    const first = render(<Page workbook={before} />);
     click(1, 'Start');
     first.unmount();
-    render(<Page workbook={machine.tab().workbook} elsewhere />);
+    before.dispose();
+    render(<Page workbook={await opened(machine)} elsewhere />);
     expect(screen.getByRole('link', { name: 'Mixing' })).toHaveAttribute('href', '#/p/lid/mold');
     await pass(61);
     fireEvent.click(screen.getByRole('button', { name: 'Stop the sound' }));

@@ -48,10 +48,10 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
   const { desk, measured, incoming, mold, moldProblem } = measuring;
   const otherHalf = useOtherHalf(project, measuring);
-  const ovenRun = useOvenRun(project.id);
+  const ovenRun = useOvenRun();
   const forecast = useCurePrediction(measuring, inputs, thermocoupleOf(ovenRun.run));
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
-  const timers = useBenchTimers(project.id, planned);
+  const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
   useUndoKeys(workbook);

@@ -19,6 +19,7 @@ export function MoldTimers({ bench, planned }: MoldTimersProps) {
             timer={timer}
             planned={planned}
             nowMs={bench.nowMs}
+            disabled={bench.disabled}
             onChange={(changed) => bench.put(place, changed)}
           />
         ))}

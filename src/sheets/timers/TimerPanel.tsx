@@ -14,6 +14,7 @@ export interface TimerPanelProps {
   readonly timer: BenchTimer;
   readonly planned: readonly PlannedTime[];
   readonly nowMs: number;
+  readonly disabled: boolean;
   readonly onChange: (timer: BenchTimer) => void;
 }
 
@@ -24,7 +25,7 @@ export function timerLabel(timer: BenchTimer, planned: readonly PlannedTime[]): 
 }
 
 /** One timer with a readout to be read from across the bench. */
-export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanelProps) {
+export function TimerPanel({ name, timer, planned, nowMs, disabled, onChange }: TimerPanelProps) {
   const id = useId();
   const phase = timerPhase(timer, nowMs);
   const idle = phase === 'ready' || phase === 'paused';
@@ -38,7 +39,7 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
           id={id}
           className="select"
           value={planned.some((one) => one.id === timer.what) ? timer.what : ownTime}
-          disabled={!idle}
+          disabled={disabled || !idle}
           onChange={(event) => {
             const chosen = planned.find((one) => one.id === event.target.value);
             onChange(setTo(chosen?.id ?? ownTime, chosen?.lengthS ?? timer.lengthS));
@@ -55,6 +56,7 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
           <NumberCell
             label={`${name}, own time`}
             limits={ownMinutes}
+            disabled={disabled}
             value={timer.lengthS / 60}
             onChange={(minutes) => {
               if (minutes !== null) onChange(setTo(ownTime, minutes * 60));
@@ -71,20 +73,24 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
       </p>
       <div className="button-row">
         {idle ? (
-          <Button kind="main" onClick={() => onChange(started(timer, Date.now()))}>
+          <Button kind="main" disabled={disabled} onClick={() => onChange(started(timer, Date.now()))}>
             {phase === 'paused' ? 'Go on' : 'Start'}
           </Button>
         ) : null}
         {phase === 'running' ? (
-          <Button onClick={() => onChange(paused(timer, Date.now()))}>Pause</Button>
+          <Button disabled={disabled} onClick={() => onChange(paused(timer, Date.now()))}>
+            Pause
+          </Button>
         ) : null}
         {phase === 'over' && !timer.heard ? (
-          <Button kind="main" onClick={() => onChange({ ...timer, heard: true })}>
+          <Button kind="main" disabled={disabled} onClick={() => onChange({ ...timer, heard: true })}>
             Stop the sound
           </Button>
         ) : null}
         {phase === 'ready' ? null : (
-          <Button onClick={() => onChange(setTo(timer.what, timer.lengthS))}>Set back</Button>
+          <Button disabled={disabled} onClick={() => onChange(setTo(timer.what, timer.lengthS))}>
+            Set back
+          </Button>
         )}
       </div>
       <Announcer message={phase === 'over' ? `${label}: the time is over.` : ''} />

@@ -28,7 +28,7 @@ export function TimerStrip({ bench, planned, href }: TimerStripProps) {
         <div key={place}>
           <a href={href}>{timerLabel(timer, planned)}</a>{' '}
           <span className="number">{clockText(leftMs(timer, nowMs))}</span>{' '}
-          {phase === 'over' ? (
+          {phase === 'over' && !bench.disabled ? (
             <Button onClick={() => bench.put(place, { ...timer, heard: true })}>Stop the sound</Button>
           ) : null}
           <Announcer message={phase === 'over' ? `${timerLabel(timer, planned)}: the time is over.` : ''} />

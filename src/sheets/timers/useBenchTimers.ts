@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { PlannedTime } from '../../steps/mold/plannedTimes';
-import { useWorkbook } from '../../workbook/useWorkbook';
+import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import type { BenchTimer } from '../../workbook';
 import { createBell, type Bell } from './bell';
 import { isRinging, setTo, timerPhase } from './timerMath';
@@ -10,6 +10,8 @@ export interface BenchTimers {
   readonly nowMs: number;
   /** Why they would not outlive this page; null when they do. */
   readonly problem: string | null;
+  /** Another tab edits the project; this one shows its timers and leaves the sound to it. */
+  readonly disabled: boolean;
   /** Puts a timer at its place, the first or the second. */
   readonly put: (place: number, timer: BenchTimer) => void;
 }
@@ -26,24 +28,26 @@ function withPlanned(timer: BenchTimer, planned: readonly PlannedTime[], nowMs: 
   return follows && time.lengthS !== timer.lengthS ? setTo(time.id, time.lengthS) : timer;
 }
 
+function unset(what: string, planned: readonly PlannedTime[]): BenchTimer {
+  const lengthS = planned.find(({ id }) => id === what)?.lengthS;
+  return lengthS === undefined ? setTo(ownTime, usualS) : setTo(what, lengthS);
+}
+
 /** The readout changes every second; this keeps it within a quarter of one. */
 const tickMs = 250;
 const ringEveryMs = 2000;
 
 /** The timers of the open project: they tick and ring on every sheet of it, and go on after a reload. */
-export function useBenchTimers(projectId: string, planned: readonly PlannedTime[]): BenchTimers {
+export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
   const workbook = useWorkbook();
-  const [held, setHeld] = useState<readonly BenchTimer[]>(() => {
-    const saved = workbook.timersOf(projectId);
-    return firstSet.map((what, place) => {
-      const lengthS = planned.find(({ id }) => id === what)?.lengthS;
-      return saved[place] ?? (lengthS === undefined ? setTo(ownTime, usualS) : setTo(what, lengthS));
-    });
-  });
+  const saved = useWorkbookState((state) => state.timers);
+  const disabled = useWorkbookState((state) => state.editor !== 'here');
   const [problem, setProblem] = useState<string | null>(null);
   const [nowMs, setNowMs] = useState(() => Date.now());
   const bell = useRef<Bell | null>(null);
-  const timers = held.map((timer) => withPlanned(timer, planned, nowMs));
+  const timers = firstSet.map((what, place) =>
+    withPlanned(saved[place] ?? unset(what, planned), planned, nowMs),
+  );
 
   const alive = timers.some(({ endsAtMs, heard }) => endsAtMs !== null && (endsAtMs > nowMs || !heard));
   useEffect(() => {
@@ -61,7 +65,7 @@ export function useBenchTimers(projectId: string, planned: readonly PlannedTime[
     };
   }, [alive]);
 
-  const ringing = timers.some((timer) => isRinging(timer, nowMs));
+  const ringing = !disabled && timers.some((timer) => isRinging(timer, nowMs));
   useEffect(() => {
     if (!ringing) return undefined;
     bell.current?.ring();
@@ -81,11 +85,10 @@ export function useBenchTimers(projectId: string, planned: readonly PlannedTime[
     timers,
     nowMs,
     problem,
+    disabled,
     put(place, timer) {
-      const next = timers.with(place, timer);
-      const outcome = workbook.setTimers(projectId, next);
+      const outcome = workbook.setTimers(timers.with(place, timer));
       setProblem(outcome.done ? null : outcome.reason);
-      setHeld(next);
       setNowMs(Date.now());
       if (timerPhase(timer, Date.now()) === 'running') {
         bell.current ??= createBell();

@@ -16,7 +16,7 @@ export function RunClock({
   readonly control: OvenRunControl;
   readonly events: readonly RunEvent[];
 }) {
-  const { run, nowMs, put } = control;
+  const { run, nowMs, disabled, put } = control;
   const phase = runPhase(run);
   const atS = programS(run, nowMs);
   const next = events.find((event) => event.atS > atS);
@@ -44,17 +44,21 @@ export function RunClock({
       </div>
       <div className="button-row below-table">
         {phase === 'ready' || phase === 'ended' ? (
-          <Button kind="main" onClick={() => put(started(run, Date.now()))}>
+          <Button kind="main" disabled={disabled} onClick={() => put(started(run, Date.now()))}>
             {phase === 'ended' ? 'Start a new run' : 'Oven on: start the run'}
           </Button>
         ) : (
           <>
-            <Button onClick={() => put(holding(run, Date.now()))}>
+            <Button disabled={disabled} onClick={() => put(holding(run, Date.now()))}>
               {phase === 'held' ? 'Go on' : 'Hold the program'}
             </Button>
-            <Button onClick={() => put(shifted(run, -nudgeS, Date.now()))}>Started 5 min earlier</Button>
-            <Button onClick={() => put(shifted(run, nudgeS, Date.now()))}>Started 5 min later</Button>
-            <Button kind="danger" onClick={() => put(ended(run, Date.now()))}>
+            <Button disabled={disabled} onClick={() => put(shifted(run, -nudgeS, Date.now()))}>
+              Started 5 min earlier
+            </Button>
+            <Button disabled={disabled} onClick={() => put(shifted(run, nudgeS, Date.now()))}>
+              Started 5 min later
+            </Button>
+            <Button kind="danger" disabled={disabled} onClick={() => put(ended(run, Date.now()))}>
               End the run
             </Button>
           </>

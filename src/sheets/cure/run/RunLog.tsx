@@ -72,13 +72,18 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
     <>
       <div className="button-row below-table">
         <FilePick
+          disabled={disabled}
           accept=".csv,.txt,.tsv,text/csv,text/plain"
           inputLabel="Thermocouple log"
           onFile={(file) => void read(file)}
         >
           {log === null ? 'Read a thermocouple log' : 'Read another log'}
         </FilePick>
-        {log === null ? null : <Button onClick={takeOff}>Take the log off</Button>}
+        {log === null ? null : (
+          <Button disabled={disabled} onClick={takeOff}>
+            Take the log off
+          </Button>
+        )}
       </div>
       {problem === null ? null : <Note problem>{problem}</Note>}
       {log === null ? null : (
@@ -91,9 +96,10 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
               {remark}
             </p>
           ))}
-          <LogPlace log={log} onChange={changeLog} />
+          <LogPlace log={log} disabled={disabled} onChange={changeLog} />
           <NumberField
             spec={startSpec}
+            disabled={disabled}
             value={log.startsAfterS / 60}
             onChange={(minutes) => {
               if (minutes !== null) changeLog({ startsAfterS: 60 * minutes });

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { OvenRun } from '../../../workbook';
-import { useWorkbook } from '../../../workbook/useWorkbook';
+import { useWorkbook, useWorkbookState } from '../../../workbook/useWorkbook';
 import { runPhase } from './runMath';
 
 export interface OvenRunControl {
@@ -8,15 +8,18 @@ export interface OvenRunControl {
   readonly nowMs: number;
   /** Why it would not outlive this page; null when it does. */
   readonly problem: string | null;
+  /** Another tab edits the project; this one shows its run. */
+  readonly disabled: boolean;
   readonly put: (run: OvenRun) => void;
 }
 
 const tickMs = 500;
 
 /** The oven run of the open project; it goes on after a reload and behind a closed lid, since only clock times are kept. */
-export function useOvenRun(projectId: string): OvenRunControl {
+export function useOvenRun(): OvenRunControl {
   const workbook = useWorkbook();
-  const [run, setRun] = useState<OvenRun>(() => workbook.ovenRunOf(projectId));
+  const run = useWorkbookState((state) => state.ovenRun);
+  const disabled = useWorkbookState((state) => state.editor !== 'here');
   const [problem, setProblem] = useState<string | null>(null);
   const [nowMs, setNowMs] = useState(() => Date.now());
   const phase = runPhase(run);
@@ -30,10 +33,10 @@ export function useOvenRun(projectId: string): OvenRunControl {
     run,
     nowMs,
     problem,
+    disabled,
     put(next) {
-      const outcome = workbook.setOvenRun(projectId, next);
+      const outcome = workbook.setOvenRun(next);
       setProblem(outcome.done ? null : outcome.reason);
-      setRun(next);
       setNowMs(Date.now());
     },
   };
