@@ -29,8 +29,11 @@ export function createCore(ports: WorkbookPorts) {
     onTrouble: addNote,
   });
   const saver = createSaver({ write, onDue: flush, onStatus: showSaveState });
-  /** `deleted` can be put back; `openingId` is about to be opened, so its lock must be kept. */
-  const session: { deleted: Deleted | null; openingId: string | null } = { deleted: null, openingId: null };
+  /** `deleted` can be put back, by id; `openingId` is about to be opened, so its lock must be kept. */
+  const session: { readonly deleted: Map<string, Deleted>; openingId: string | null } = {
+    deleted: new Map(),
+    openingId: null,
+  };
 
   function addNote(note: string): void {
     store.setState(({ notes }) => (notes.includes(note) ? {} : { notes: [...notes, note] }));
@@ -66,8 +69,9 @@ export function createCore(ports: WorkbookPorts) {
   /** Meshes that may still be asked for although no record in storage names them. */
   function wantedMeshes(): Set<string> {
     const wanted = history.meshKeys();
-    const projects = [store.getState().project, session.deleted?.project ?? null, ...saver.allWaiting()];
-    for (const project of projects) if (project?.pattern) wanted.add(project.pattern.meshKey);
+    for (const { meshKeys } of session.deleted.values()) for (const key of meshKeys) wanted.add(key);
+    for (const project of [store.getState().project, ...saver.allWaiting()])
+      if (project?.pattern) wanted.add(project.pattern.meshKey);
     return wanted;
   }
 
@@ -77,20 +81,27 @@ export function createCore(ports: WorkbookPorts) {
     meshes.prune(wanted);
   }
 
-  /** Mesh first, then record and entry: a record never names a mesh that is not there. */
   function write(project: Project): WriteOutcome {
-    const ownMesh = project.pattern?.meshKey;
+    return writeWithMeshes(project.pattern === null ? [] : [project.pattern.meshKey], () =>
+      records.write(project),
+    );
+  }
+
+  /** Meshes first, then what names them: a record never names a mesh that is not there. */
+  function writeWithMeshes(meshKeys: Iterable<string>, writeTexts: () => WriteOutcome): WriteOutcome {
+    const own = new Set(meshKeys);
     const attempt = (): WriteOutcome => {
-      const mesh = ownMesh === undefined ? 'saved' : meshes.store(ownMesh);
-      return mesh === 'saved' ? records.write(project) : mesh;
+      for (const key of own) {
+        const outcome = meshes.store(key);
+        if (outcome !== 'saved') return outcome;
+      }
+      return writeTexts();
     };
-    let outcome = attempt();
-    if (outcome === 'full') {
-      // What is wanted for undo only is held in memory too; it gives way to what has to be saved.
-      meshes.sweep(new Set(ownMesh === undefined ? [] : [ownMesh]));
-      outcome = attempt();
-    }
-    return outcome;
+    const outcome = attempt();
+    if (outcome !== 'full') return outcome;
+    // What is wanted for undo only is held in memory too; it gives way to what has to be saved.
+    meshes.sweep(own);
+    return attempt();
   }
 
   function flush(): SaveState {
@@ -135,6 +146,7 @@ export function createCore(ports: WorkbookPorts) {
     takeChange,
     tidyMeshes,
     flush,
+    writeWithMeshes,
     readCurrent,
     add,
   };

@@ -1,22 +1,29 @@
-/** The last delete of this tab, kept in memory so that it can be undone. */
+/** What this tab has deleted, kept in memory so that every delete can be undone until the tab ends. */
+import type { Project } from './project';
 import type { Records, StoredTexts } from './records';
 import type { ListedProject } from './state';
-import type { Project } from './project';
 
 export interface Deleted {
   readonly listed: ListedProject;
-  /** The newest version; null for one that cannot be read (damaged, or saved by a newer app). */
-  readonly project: Project | null;
+  /** The version that storage did not have yet; null when everything was saved. */
+  readonly unsaved: Project | null;
+  /** Everything that was stored of it: entry, records, timers, oven run. */
   readonly texts: StoredTexts;
+  /** Meshes that its texts name, in whatever format they are. */
+  readonly meshKeys: ReadonlySet<string>;
 }
+
+/** As `meshKey` makes them; the SHA-256 of a model file is longer. */
+const anyMeshKey = /\b[0-9a-f]{32}\b/gu;
 
 /** Takes a project out of storage. */
 export function takeOutProject(
   records: Records,
   listed: ListedProject,
-  waiting: Project | undefined,
+  unsaved: Project | undefined,
 ): Deleted {
-  const loaded = waiting === undefined && listed.condition === 'ok' ? records.read(listed.id) : null;
-  const read = loaded !== null && 'project' in loaded ? loaded.project : null;
-  return { listed, project: waiting ?? read, texts: records.takeOut(listed.id) };
+  const texts = records.takeOut(listed.id);
+  const named = [...texts.values()].flatMap((text) => text.match(anyMeshKey) ?? []);
+  const meshKeys = new Set([...named, unsaved?.pattern?.meshKey ?? []].flat());
+  return { listed, unsaved: unsaved ?? null, texts, meshKeys };
 }

@@ -63,7 +63,7 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       if (!('project' in read)) return refused(read.message);
       const { project, packedMesh } = read;
       const listed = store.getState().projects.some(({ id }) => id === project.id);
-      const isTaken = listed || records.has(project.id) || core.session.deleted?.listed.id === project.id;
+      const isTaken = listed || records.has(project.id) || core.session.deleted.has(project.id);
       return core.add(isTaken ? { ...project, id: core.ports.newId() } : project, packedMesh);
     },
 

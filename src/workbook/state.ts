@@ -41,8 +41,8 @@ export interface WorkbookState {
   readonly ovenRun: OvenRun;
   readonly saveState: SaveState;
   readonly projects: readonly ListedProject[];
-  /** The last delete of this tab, while it can be undone. */
-  readonly lastDeleted: ListedProject | null;
+  /** What was deleted in this tab and can be put back, the last one first. */
+  readonly deleted: readonly ListedProject[];
   readonly keptAside: readonly KeptAside[];
   /** Cards shared by all projects, by name. */
   readonly materialLibrary: readonly Material[];
@@ -61,7 +61,7 @@ export const scopes: Readonly<Record<keyof WorkbookState, Scope>> = {
   ovenRun: 'bench',
   saveState: 'session',
   projects: 'derived',
-  lastDeleted: 'session',
+  deleted: 'session',
   keptAside: 'derived',
   materialLibrary: 'derived',
   notes: 'session',
@@ -84,7 +84,7 @@ export function createWorkbookStore(): WorkbookStore {
         ovenRun: noOvenRun,
         saveState: 'saved',
         projects: [],
-        lastDeleted: null,
+        deleted: [],
         keptAside: [],
         materialLibrary: [],
         notes: [],

@@ -58,11 +58,12 @@ export interface Workbook {
   readonly renameProject: (id: string, names: { enclosure: string; name: string }) => Promise<Outcome>;
   /** Copies inputs and pattern; the bench record of the copy starts empty, since nothing of it was done. */
   readonly duplicateProject: (id: string) => Outcome<{ id: string }>;
-  /** Undone by `undeleteProject` until the next delete or the end of this tab. */
+  /** Undone by `undeleteProject` until the end of this tab. */
   readonly deleteProject: (id: string) => Promise<Outcome>;
-  readonly undeleteProject: () => Outcome<{ id: string }>;
-  /** Makes the last delete final and frees its space. */
-  readonly forgetDeleted: () => void;
+  /** Puts back everything that was stored of the project: its records, its mesh, its timers and its oven run. */
+  readonly undeleteProject: (id: string) => Outcome;
+  /** Makes a delete final and frees its space. */
+  readonly forgetDeleted: (id: string) => void;
   readonly openProject: (id: string) => Promise<Outcome<{ load: 'ok' | 'migrated' | 'recovered' }>>;
   readonly closeProject: () => void;
 

@@ -88,7 +88,14 @@ describe('the list of projects', () => {
     await userEvent.click(screen.getByRole('button', { name: 'Delete Lid' }));
     await screen.findByText(/Deleted: Lamp, Lid/);
     expect(linksUnder('Lamp')).toEqual(['Base']);
-    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Delete Base' }));
+    const bars = await screen.findAllByText(/Deleted:/);
+    expect(bars.map(({ textContent }) => textContent)).toEqual([
+      'Deleted: Lamp, Base.',
+      'Deleted: Lamp, Lid.',
+    ]);
+    await userEvent.click(screen.getByRole('button', { name: 'Undo deleting Lamp, Lid' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Undo deleting Lamp, Base' }));
     expect(linksUnder('Lamp')).toEqual(['Base', 'Lid']);
     expect(screen.queryByText(/Deleted:/)).toBeNull();
   });

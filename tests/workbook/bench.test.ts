@@ -39,7 +39,7 @@ describe('timers and oven run', () => {
     expect(workbook.store.getState()).toMatchObject({ timers: [], ovenRun: noOvenRun });
     workbook.closeProject();
     await workbook.deleteProject(id);
-    workbook.forgetDeleted();
+    workbook.forgetDeleted(id);
     expect([...machine.disk.keys()].filter((key) => key.includes(`/${id}`))).toEqual([]);
   });
 

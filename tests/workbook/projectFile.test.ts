@@ -120,7 +120,7 @@ describe('project file in the workbook', () => {
     const { file } = done(workbook.exportProjectFile(id));
     done(await workbook.deleteProject(id));
     expect(done(workbook.importProjectFile(file.text)).id).not.toBe(id);
-    done(workbook.undeleteProject());
+    done(workbook.undeleteProject(id));
     expect(workbook.store.getState().projects).toHaveLength(2);
   });
 

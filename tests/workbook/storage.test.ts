@@ -266,7 +266,7 @@ describe('damage', () => {
       new Set(['three', 'two']),
     );
     done(await workbook.deleteProject(id));
-    workbook.forgetDeleted();
+    workbook.forgetDeleted(id);
     expect(workbook.store.getState().keptAside).toHaveLength(2);
   });
 

@@ -10,6 +10,7 @@ import { SaveNote } from '../SaveNote';
 import { saveTextFile } from '../saveTextFile';
 import { ThemeToggle } from '../ThemeToggle';
 import { WorkbookNotes } from '../WorkbookNotes';
+import { DeletedList } from './DeletedList';
 import { KeptAsideList } from './KeptAsideList';
 import { NamesDialog } from './NamesDialog';
 import { ProjectLine } from './ProjectLine';
@@ -36,7 +37,7 @@ function unitsOf(projectId: string, meshKey: string | null, usage: Usage): numbe
 export function ProjectsPage({ starting = false }: { readonly starting?: boolean }) {
   const workbook = useWorkbook();
   const projects = useWorkbookState((state) => state.projects);
-  const lastDeleted = useWorkbookState((state) => state.lastDeleted);
+  const deleted = useWorkbookState((state) => state.deleted);
   const saveState = useWorkbookState((state) => state.saveState);
   const [asking, setAsking] = useState<Asking | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -88,15 +89,11 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
       <SaveNote saveState={saveState} />
       {refusal ? <Note problem>{refusal}</Note> : null}
       <Announcer message={said} />
-      {lastDeleted ? (
-        <div className="undo-bar" role="status">
-          <span>
-            Deleted: {lastDeleted.enclosure}, {lastDeleted.name}.
-          </span>
-          <Button onClick={() => told(workbook.undeleteProject(), 'The project is back.')}>Undo</Button>
-          <Button onClick={() => workbook.forgetDeleted()}>Delete for good</Button>
-        </div>
-      ) : null}
+      <DeletedList
+        deleted={deleted}
+        onUndo={(id) => told(workbook.undeleteProject(id), 'The project is back.')}
+        onForget={(id) => workbook.forgetDeleted(id)}
+      />
       {projects.length === 0 ? (
         <p role="status">
           {starting
