@@ -3,21 +3,28 @@ import { createBenchStore, type BenchKind } from './benchStore';
 import { timersKind } from './benchTimers';
 import type { WorkbookCore } from './core';
 import { editable } from './editing';
-import { refused, type Outcome } from './outcome';
+import type { Outcome } from './outcome';
 import { ovenRunKind } from './ovenRun';
 import type { WorkbookState } from './state';
 import type { Workbook } from './workbookApi';
 
 export type Bench = ReturnType<typeof createBench>;
 
-export function createBench({ store, storage }: WorkbookCore) {
-  const saved = createBenchStore(storage);
+export function createBench({ store, storage, now, addNote, refreshKeptAside }: WorkbookCore) {
+  const saved = createBenchStore({
+    storage,
+    now,
+    onTrouble(note) {
+      addNote(note);
+      refreshKeptAside();
+    },
+  });
 
   function put<Value>(kind: BenchKind<Value>, value: Value, shown: Partial<WorkbookState>): Outcome {
     const open = editable(store);
     if (!open.done) return open;
     store.setState(shown);
-    return saved.write(kind, open.project.id, value) ? { done: true } : refused(kind.notSaved);
+    return saved.write(kind, open.project.id, value);
   }
 
   const actions: Pick<Workbook, 'setTimers' | 'setOvenRun'> = {

@@ -26,7 +26,7 @@ export type BenchTimer = z.infer<typeof timerSchema>;
 export const noTimers: readonly BenchTimer[] = [];
 
 export const timersKind: BenchKind<readonly BenchTimer[]> = {
-  called: 'timers',
+  called: 'The record of the timers',
   keyOf: timersKey,
   schema: z.array(timerSchema).check(z.maxLength(8)),
   none: noTimers,

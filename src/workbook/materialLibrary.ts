@@ -4,6 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { materialSchema, type Material } from '../steps/plies/inputs';
+import { checksumAgrees, checksumReason, withChecksum } from './checksum';
 import { moveAside } from './keptAside';
 import { materialLibraryKey } from './keys';
 import { isJsonObject } from './migrations';
@@ -22,7 +23,7 @@ export type LibraryOutcome =
   | { readonly outcome: 'damaged'; readonly reason: string };
 
 export function encodeLibrary(cards: readonly Material[]): string {
-  return JSON.stringify({ kind: libraryKind, format: libraryFormat, cards });
+  return JSON.stringify(withChecksum({ kind: libraryKind, format: libraryFormat, cards }));
 }
 
 /** Reads a saved text; never throws. */
@@ -35,6 +36,7 @@ export function decodeLibrary(text: string): LibraryOutcome {
   }
   if (!isJsonObject(value) || value['kind'] !== libraryKind)
     return { outcome: 'damaged', reason: 'it is not a material library' };
+  if (!checksumAgrees(value)) return { outcome: 'damaged', reason: checksumReason };
   const { format } = value;
   if (typeof format !== 'number' || !Number.isInteger(format) || format < 1)
     return { outcome: 'damaged', reason: 'its format number is missing' };

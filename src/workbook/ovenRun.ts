@@ -58,7 +58,7 @@ export const noOvenRun: OvenRun = {
 };
 
 export const ovenRunKind: BenchKind<OvenRun> = {
-  called: 'oven run',
+  called: 'The oven run',
   keyOf: ovenRunKey,
   schema: ovenRunSchema,
   none: noOvenRun,

@@ -5,6 +5,7 @@
  * So a save that fails at any point leaves the former state readable.
  */
 import * as z from 'zod/mini';
+import { checksumAgrees, withChecksum } from './checksum';
 import { decodeProject, encodeProject, type LoadOutcome } from './envelope';
 import { moveAside } from './keptAside';
 import {
@@ -16,6 +17,7 @@ import {
   recordKey,
   timersKey,
 } from './keys';
+import { isJsonObject } from './migrations';
 import { projectSchema, type Project } from './project';
 import type { ListedProject } from './state';
 import { isQuotaError, type StoragePort } from './storagePort';
@@ -70,8 +72,9 @@ export function createRecords({ storage, now, onDamage }: RecordsOptions) {
     const text = storage.getItem(entryKey(id));
     if (text === null) return null;
     try {
-      const checked = entrySchema.safeParse(JSON.parse(text));
-      return checked.success ? checked.data : null;
+      const value: unknown = JSON.parse(text);
+      const checked = entrySchema.safeParse(value);
+      return checked.success && isJsonObject(value) && checksumAgrees(value) ? checked.data : null;
     } catch {
       return null;
     }
@@ -231,7 +234,7 @@ function entryIds(storage: StoragePort): string[] {
 
 function entryText({ id, enclosure, name, createdAt, changedAt }: Project, slot: number): string {
   const entry: Entry = { id, enclosure, name, createdAt, changedAt, slot };
-  return JSON.stringify(entry);
+  return JSON.stringify(withChecksum(entry));
 }
 
 export function listedOf({ id, enclosure, name, createdAt, changedAt }: Project): ListedProject {

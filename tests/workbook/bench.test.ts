@@ -101,3 +101,74 @@ describe('a second tab with the same project', () => {
     expect(first.workbook.store.getState().ovenRun).toEqual({ ...run, heldMs: 5 });
   });
 });
+
+describe('a damaged oven run or damaged timers', () => {
+  const damage: readonly (readonly [string, (saved: string) => string])[] = [
+    ['half a text', (saved) => saved.slice(0, 40)],
+    ['another value', () => '7'],
+    ['a wrong shape', () => '[{"what":"mixing"}]'],
+    ['a wrong shape in an envelope', () => '{"format":1,"saved":{"startedAtMs":-1}}'],
+    ['one flipped bit that leaves valid JSON', (saved) => saved.replace('18000000', '18000001')],
+  ];
+
+  it.each(damage)(
+    '%s: is kept aside and said, and the next start overwrites nothing',
+    async (_what, change) => {
+      const { machine, tab, workbook: before, id } = await tabWithProject();
+      done(before.setOvenRun(run));
+      done(before.setTimers([timer]));
+      tab.crash();
+      const texts = [ovenRunKey(id), timersKey(id)].map((key) => {
+        const text = change(machine.disk.get(key) ?? '');
+        machine.disk.set(key, text);
+        return text;
+      });
+      const { workbook } = machine.tab();
+      done(await workbook.openProject(id));
+      const { notes, keptAside } = workbook.store.getState();
+      expect(workbook.store.getState()).toMatchObject({ timers: [], ovenRun: noOvenRun });
+      expect(notes.join(' ')).toContain('The oven run of this project cannot be read');
+      expect(notes.join(' ')).toContain('The record of the timers of this project cannot be read');
+      done(workbook.setOvenRun(noted));
+      done(workbook.setTimers([timer]));
+      expect(keptAside.map(({ key }) => workbook.keptAsideFile(key)?.text).sort()).toEqual(texts.sort());
+    },
+  );
+
+  it('stays where it is while there is no room to keep it aside, and nothing is written over it', async () => {
+    const { machine, tab, id } = await tabWithProject();
+    tab.crash();
+    machine.disk.set(ovenRunKey(id), 'damaged');
+    machine.beforeWrite = (key) => {
+      if (key.includes('kept-aside')) throw quotaError();
+    };
+    const { workbook } = machine.tab();
+    done(await workbook.openProject(id));
+    expect(workbook.store.getState().notes.join(' ')).toContain('no room to keep it aside');
+    expect(reasonOf(workbook.setOvenRun(run))).toContain('cannot be saved over one');
+    expect(machine.disk.get(ovenRunKey(id))).toBe('damaged');
+  });
+
+  it('of a newer app is left alone', async () => {
+    const { machine, tab, id } = await tabWithProject();
+    tab.crash();
+    const newer = '{"format":2,"saved":{"ovens":[]}}';
+    machine.disk.set(ovenRunKey(id), newer);
+    const { workbook } = machine.tab();
+    done(await workbook.openProject(id));
+    expect(workbook.store.getState().notes.join(' ')).toContain('newer version of the workbook (format 2)');
+    expect(workbook.setOvenRun(run).done).toBe(false);
+    expect(machine.disk.get(ovenRunKey(id))).toBe(newer);
+    expect(workbook.store.getState().keptAside).toEqual([]);
+  });
+
+  it('as an app before envelopes wrote it still opens', async () => {
+    const { machine, tab, id } = await tabWithProject();
+    tab.crash();
+    machine.disk.set(ovenRunKey(id), JSON.stringify(noted));
+    machine.disk.set(timersKey(id), JSON.stringify([timer]));
+    const { workbook } = machine.tab();
+    done(await workbook.openProject(id));
+    expect(workbook.store.getState()).toMatchObject({ ovenRun: noted, timers: [timer], notes: [] });
+  });
+});

@@ -141,6 +141,11 @@ function createLocks(): { portOf(tab: symbol): LockPort; freeAll(tab: symbol): v
   };
 }
 
+/** A saved text as an app before checksums would have written it. */
+export function withoutChecksum(text: string): string {
+  return text.replaceAll(/,"checksum":"[0-9a-f]{8}"/g, '');
+}
+
 /** Lets pending promises finish. */
 export async function settle(): Promise<void> {
   for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
