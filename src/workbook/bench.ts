@@ -10,15 +10,8 @@ import type { Workbook } from './workbookApi';
 
 export type Bench = ReturnType<typeof createBench>;
 
-export function createBench({ store, storage, now, addNote, refreshKeptAside }: WorkbookCore) {
-  const saved = createBenchStore({
-    storage,
-    now,
-    onTrouble(note) {
-      addNote(note);
-      refreshKeptAside();
-    },
-  });
+export function createBench({ store, storage, moveAside, addNote }: WorkbookCore) {
+  const saved = createBenchStore({ storage, moveAside, onTrouble: addNote });
 
   function put<Value>(kind: BenchKind<Value>, value: Value, shown: Partial<WorkbookState>): Outcome {
     const open = editable(store);

@@ -4,7 +4,7 @@
  */
 import type * as z from 'zod/mini';
 import { checksumAgrees, checksumReason, withChecksum } from './checksum';
-import { moveAside } from './keptAside';
+import type { MoveAside } from './keptAside';
 import { isJsonObject, type JsonObject } from './migrations';
 import { refused, type Outcome } from './outcome';
 import type { StoragePort } from './storagePort';
@@ -54,15 +54,14 @@ function decode<Value>({ schema }: BenchKind<Value>, text: string): BenchOutcome
 
 export interface BenchStoreOptions {
   readonly storage: StoragePort;
-  /** ISO 8601, UTC. */
-  readonly now: () => string;
+  readonly moveAside: MoveAside;
   /** Told in a plain sentence when something could not be read. */
   readonly onTrouble: (note: string) => void;
 }
 
 export type BenchStore = ReturnType<typeof createBenchStore>;
 
-export function createBenchStore({ storage, now, onTrouble }: BenchStoreOptions) {
+export function createBenchStore({ storage, moveAside, onTrouble }: BenchStoreOptions) {
   /** What is saved; none when it is damaged (then kept aside), null when it must not be overwritten. */
   function load<Value>(kind: BenchKind<Value>, projectId: string): Value | null {
     const key = kind.keyOf(projectId);
@@ -76,7 +75,7 @@ export function createBenchStore({ storage, now, onTrouble }: BenchStoreOptions)
       );
       return null;
     }
-    const moved = moveAside(storage, key, now());
+    const moved = moveAside(key);
     onTrouble(
       `${kind.called} of this project cannot be read: ${loaded.reason}. ${moved ? 'What was found is kept aside and can be saved to disk under All projects; look at your watch and start anew.' : 'It stays where it is, because there is no room to keep it aside; free some space.'}`,
     );

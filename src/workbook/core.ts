@@ -2,7 +2,7 @@
 import type { Deleted } from './deleted';
 import { createEditorLocks } from './editorLocks';
 import { createHistory } from './history';
-import { listKeptAside } from './keptAside';
+import { listKeptAside, moveAside as moveValueAside } from './keptAside';
 import { createMaterialLibrary } from './materialLibrary';
 import { createMeshShelf } from './meshShelf';
 import type { Project } from './project';
@@ -10,21 +10,22 @@ import { createRecords, listedOf, type ReadOutcome, type WriteOutcome } from './
 import { createSaver } from './saver';
 import { createWorkbookStore, type ListedProject, type SaveState } from './state';
 import { memoryStorage } from './storagePort';
+import { sizedStorage } from './storageSizes';
 import type { WorkbookPorts } from './workbookApi';
 
 export type WorkbookCore = ReturnType<typeof createCore>;
 
 export function createCore(ports: WorkbookPorts) {
-  const storage = ports.storage ?? memoryStorage();
+  const storage = sizedStorage(ports.storage ?? memoryStorage());
   const now = (): string => new Date(ports.nowMs()).toISOString();
   const store = createWorkbookStore();
   const history = createHistory(store, ports.nowMs);
   const locks = createEditorLocks(ports.locks);
-  const meshes = createMeshShelf(storage, now);
-  const records = createRecords({ storage, now, onDamage: addNote });
+  const meshes = createMeshShelf(storage, moveAside);
+  const records = createRecords({ storage, moveAside, onDamage: addNote, onDropped: meshes.suspect });
   const materialLibrary = createMaterialLibrary({
     storage,
-    now,
+    moveAside,
     onCards: (cards) => store.setState({ materialLibrary: cards }),
     onTrouble: addNote,
   });
@@ -47,6 +48,13 @@ export function createCore(ports: WorkbookPorts) {
     if (saveState !== store.getState().saveState) store.setState({ saveState });
   }
 
+  /** False when there is no room for the copy: the value then stays where it is and must be left alone. */
+  function moveAside(foundAt: string): boolean {
+    const moved = moveValueAside(storage, foundAt, now());
+    refreshKeptAside();
+    return moved;
+  }
+
   function refreshKeptAside(): void {
     store.setState({ keptAside: listKeptAside(storage) });
   }
@@ -59,10 +67,21 @@ export function createCore(ports: WorkbookPorts) {
     refreshKeptAside();
   }
 
+  /** Puts one line into the list in place of the former; null takes it out. */
+  function showLine(projectId: string, listed: ListedProject | null): void {
+    const others = store.getState().projects.filter(({ id }) => id !== projectId);
+    store.setState({ projects: listed === null ? others : [...others, listed].sort(byName) });
+  }
+
+  /** Reads one line of the list from storage. */
+  function refreshLine(projectId: string): void {
+    const waiting = saver.waiting(projectId);
+    showLine(projectId, waiting === undefined ? records.listOne(projectId) : listedOf(waiting));
+  }
+
   /** A project has a new version: list it and have it written. */
   function takeChange(project: Project): void {
-    const others = store.getState().projects.filter(({ id }) => id !== project.id);
-    store.setState({ projects: [...others, listedOf(project)].sort(byName) });
+    showLine(project.id, listedOf(project));
     saver.mark(project);
   }
 
@@ -75,10 +94,12 @@ export function createCore(ports: WorkbookPorts) {
     return wanted;
   }
 
-  function tidyMeshes(): void {
+  /** `named` are meshes that a text has just been saved for, so that nobody need look whether there is one. */
+  function tidyMeshes(named: Iterable<string> = []): void {
     const wanted = wantedMeshes();
-    meshes.sweep(wanted);
     meshes.prune(wanted);
+    for (const key of named) meshes.trust(key);
+    meshes.sweep(wanted);
   }
 
   function write(project: Project): WriteOutcome {
@@ -100,6 +121,7 @@ export function createCore(ports: WorkbookPorts) {
     const outcome = attempt();
     if (outcome !== 'full') return outcome;
     // What is wanted for undo only is held in memory too; it gives way to what has to be saved.
+    meshes.suspectAll();
     meshes.sweep(own);
     return attempt();
   }
@@ -143,6 +165,8 @@ export function createCore(ports: WorkbookPorts) {
     addNote,
     refreshKeptAside,
     refreshList,
+    refreshLine,
+    moveAside,
     takeChange,
     tidyMeshes,
     flush,

@@ -1,4 +1,5 @@
 /** What this tab has deleted, kept in memory so that every delete can be undone until the tab ends. */
+import { meshKeysIn } from './meshShelf';
 import type { Project } from './project';
 import type { Records, StoredTexts } from './records';
 import type { ListedProject } from './state';
@@ -13,9 +14,6 @@ export interface Deleted {
   readonly meshKeys: ReadonlySet<string>;
 }
 
-/** As `meshKey` makes them; the SHA-256 of a model file is longer. */
-const anyMeshKey = /\b[0-9a-f]{32}\b/gu;
-
 /** Takes a project out of storage. */
 export function takeOutProject(
   records: Records,
@@ -23,7 +21,7 @@ export function takeOutProject(
   unsaved: Project | undefined,
 ): Deleted {
   const texts = records.takeOut(listed.id);
-  const named = [...texts.values()].flatMap((text) => text.match(anyMeshKey) ?? []);
-  const meshKeys = new Set([...named, unsaved?.pattern?.meshKey ?? []].flat());
+  const meshKeys = new Set([...texts.values()].flatMap(meshKeysIn));
+  if (unsaved?.pattern) meshKeys.add(unsaved.pattern.meshKey);
   return { listed, unsaved: unsaved ?? null, texts, meshKeys };
 }

@@ -1,7 +1,7 @@
 /** Opening a project as its one editor, or following the tab that edits it until that tab lets go. */
 import type { Bench } from './bench';
 import { whyUnreadable, type WorkbookCore } from './core';
-import { entryPrefix, keptAsidePrefix, materialLibraryKey } from './keys';
+import { keptAsidePrefix, materialLibraryKey, parseEntryKey } from './keys';
 import { refused } from './outcome';
 import type { Workbook } from './workbookApi';
 
@@ -28,7 +28,7 @@ export function createOpening(core: WorkbookCore, bench: Bench) {
     const loaded = core.readCurrent(id);
     if (!('project' in loaded)) {
       locks.letGo(id);
-      core.refreshList();
+      core.refreshLine(id);
       return refused(whyUnreadable(loaded));
     }
     const { project, editor } = store.getState();
@@ -92,6 +92,7 @@ export function createOpening(core: WorkbookCore, bench: Bench) {
     },
 
     onOtherTabWrote: (key: string | null): void => {
+      core.storage.changedElsewhere(key);
       if (key?.startsWith(keptAsidePrefix)) core.refreshKeptAside();
       if (key === null || key === materialLibraryKey) core.materialLibrary.refresh();
       const { project, editor } = store.getState();
@@ -99,9 +100,11 @@ export function createOpening(core: WorkbookCore, bench: Bench) {
       const follows = editor === 'elsewhere' || !locks.available;
       if (project !== null && follows && (key === null || bench.holds(key, project.id)))
         bench.show(project.id);
-      if (key !== null && !key.startsWith(entryPrefix)) return;
-      core.refreshList();
-      const isOpen = project !== null && (key === null || key === entryPrefix + project.id);
+      const written = key === null ? undefined : parseEntryKey(key);
+      if (key === null) core.refreshList();
+      else if (written === undefined) return;
+      else core.refreshLine(written);
+      const isOpen = project !== null && (key === null || written === project.id);
       if (isOpen && follows) follow(project.id);
     },
   };

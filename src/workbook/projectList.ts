@@ -49,7 +49,7 @@ export function createProjectList(
     saver.forget(listed.id);
     history.forget(listed.id);
     showDeleted();
-    core.refreshList();
+    core.refreshLine(listed.id);
     core.flush();
     return { done: true };
   }
@@ -65,8 +65,9 @@ export function createProjectList(
     if (core.writeWithMeshes(meshKeys, () => records.putBack(texts)) !== 'saved')
       return refused(`There is no room to put "${listed.name}" back. Free some space, then try again.`);
     session.deleted.delete(listed.id);
+    core.tidyMeshes(meshKeys);
     showDeleted();
-    core.refreshList();
+    core.refreshLine(listed.id);
     if (unsaved !== null) core.add(unsaved, null);
     return { done: true };
   }

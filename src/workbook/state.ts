@@ -27,6 +27,8 @@ export interface ListedProject {
   readonly createdAt: string;
   /** ISO 8601, UTC. */
   readonly changedAt: string;
+  /** Key of its mesh, to find it in the use of storage; null without a pattern, or when it cannot be read. */
+  readonly meshKey: string | null;
   /** Only an `ok` project can be opened; the others are listed so that they can be deleted or left for a newer app. */
   readonly condition: 'ok' | 'newer' | 'damaged';
 }

@@ -7,7 +7,7 @@ import {
   parseRecordKey,
   parseTimersKey,
 } from './keys';
-import type { StoragePort } from './storagePort';
+import type { SizedStorage } from './storageSizes';
 
 /** UTF-16 units, keys counted, that the common browsers give one site. */
 export const storageLimitUnits = 5_242_880;
@@ -23,14 +23,13 @@ export interface Usage {
   readonly otherUnits: number;
 }
 
-export function measureUsage(storage: StoragePort): Usage {
+export function measureUsage(storage: SizedStorage): Usage {
   const projectUnits = new Map<string, number>();
   const meshes: { meshKey: string; units: number }[] = [];
   let keptAsideUnits = 0;
   let otherUnits = 0;
   let totalUnits = 0;
-  for (const key of storage.keys()) {
-    const units = key.length + (storage.getItem(key)?.length ?? 0);
+  for (const [key, units] of storage.sizes()) {
     totalUnits += units;
     const projectId =
       parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseTimersKey(key) ?? parseOvenRunKey(key);

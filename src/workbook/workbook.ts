@@ -17,7 +17,8 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
   const opening = createOpening(core, bench);
   const { setNames, ...editing } = createEditing({ store, history, meshes, now, onChanged: takeChange });
 
-  core.records.dropOrphans();
+  core.records.dropLeftovers();
+  core.meshes.suspectAll();
   core.refreshList();
   core.materialLibrary.refresh();
   core.flush();

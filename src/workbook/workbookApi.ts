@@ -91,8 +91,6 @@ export interface Workbook {
 
   /** The saved mesh of a project; null without a pattern or when its mesh is missing or damaged (then a note says so). */
   readonly packedMeshOf: (projectId: string) => string | null;
-  /** Key of a project's mesh, to find it in `usage().meshes`; null without a pattern. */
-  readonly meshKeyOf: (projectId: string) => string | null;
   /** Keeps the saved mesh of a project aside after unpacking it failed, so that a fresh import can take its place. */
   readonly setMeshAside: (projectId: string) => void;
   /** Adds the project in the text of a project file, under a new id when its own is taken. Does not open it. */

@@ -165,7 +165,7 @@ describe('a saved run', () => {
     const log = keptLog('Time (s),Part (C)\n0,20\n60,21\n120,22\n180,23\n', 'oven.csv');
     const { air: _air, place: _place, ...older } = log;
     const storage = memoryStorage();
-    const options = { storage, now: () => '', onTrouble: (note: string) => expect(note).toBe('') };
+    const options = { storage, moveAside: () => true, onTrouble: (note: string) => expect(note).toBe('') };
     storage.setItem(ovenRunKey('one'), JSON.stringify({ ...noOvenRun, log: older }));
     expect(createBenchStore(options).read(ovenRunKind, 'one').log).toMatchObject({
       air: null,

@@ -17,6 +17,8 @@ export interface Machine {
   readonly disk: Map<string, string>;
   /** Milliseconds since 1970; moved by hand. */
   clock: { nowMs: number };
+  /** Calls of all tabs, as a browser counts them: a list of the keys is one call for each of them. */
+  calls: { count: number };
   /** Throws to make a write fail; the old value stays, as in a browser. */
   beforeWrite: (key: string, value: string) => void;
   /** Opens a tab. */
@@ -39,6 +41,7 @@ export interface Tab {
 
 export function createMachine(): Machine {
   const disk = new Map<string, string>();
+  const calls = { count: 0 };
   const clock = { nowMs: Date.UTC(2026, 0, 5, 8) };
   const listeners = new Map<symbol, (key: string | null) => void>();
   const locks = createLocks();
@@ -47,6 +50,7 @@ export function createMachine(): Machine {
   const machine: Machine = {
     disk,
     clock,
+    calls,
     beforeWrite: () => {},
     tab(options = {}) {
       const self = Symbol('tab');
@@ -56,17 +60,25 @@ export function createMachine(): Machine {
         for (const [tab, listener] of listeners) if (tab !== self) listener(key);
       };
       const storage: StoragePort = {
-        getItem: (key) => disk.get(key) ?? null,
+        getItem(key) {
+          calls.count += 1;
+          return disk.get(key) ?? null;
+        },
         setItem(key, value) {
+          calls.count += 1;
           if (!alive) return;
           machine.beforeWrite(key, value);
           disk.set(key, value);
           tellOthers(key);
         },
         removeItem(key) {
+          calls.count += 1;
           if (alive && disk.delete(key)) tellOthers(key);
         },
-        keys: () => [...disk.keys()],
+        keys() {
+          calls.count += disk.size + 1;
+          return [...disk.keys()];
+        },
       };
       const workbook = createWorkbook({
         storage: options.storage === 'denied' ? null : storage,

@@ -28,7 +28,7 @@ function byEnclosure(projects: readonly ListedProject[]): readonly (readonly [st
 }
 
 /** Record and mesh of one project, UTF-16 units; halves that share a mesh each count it. */
-function unitsOf(projectId: string, meshKey: string | null, usage: Usage): number {
+function unitsOf({ id: projectId, meshKey }: ListedProject, usage: Usage): number {
   const record = usage.projects.find(({ id }) => id === projectId)?.units ?? 0;
   return record + (usage.meshes.find((mesh) => mesh.meshKey === meshKey)?.units ?? 0);
 }
@@ -109,7 +109,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
               <ProjectLine
                 key={project.id}
                 project={project}
-                units={unitsOf(project.id, workbook.meshKeyOf(project.id), usage)}
+                units={unitsOf(project, usage)}
                 onRename={() => setAsking({ what: 'rename', project })}
                 onDuplicate={() =>
                   told(workbook.duplicateProject(project.id), `${project.name} was duplicated.`)
