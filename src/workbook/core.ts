@@ -190,6 +190,9 @@ export function whyUnreadable(loaded: ReadOutcome): string {
   if (loaded.outcome === 'newer') {
     return `This project was saved by a newer version of the workbook (format ${loaded.format}). Update the app to open it; until then it is left as it is.`;
   }
+  if (loaded.outcome === 'absent') {
+    return 'This project is not in this browser: it was deleted, or the link is from another browser. Choose one from the list, or open its project file.';
+  }
   const reason = loaded.outcome === 'damaged' ? loaded.reason : 'it changed meanwhile';
   return `This project cannot be read: ${reason}. Damaged data is kept aside and can be saved to disk.`;
 }

@@ -37,7 +37,9 @@ export type ReadOutcome =
   /** `recovered`: the current record was damaged and the one before it is handed over. */
   | { readonly outcome: 'ok' | 'migrated' | 'recovered'; readonly project: Project }
   | { readonly outcome: 'newer'; readonly format: number }
-  | { readonly outcome: 'damaged'; readonly reason: string };
+  | { readonly outcome: 'damaged'; readonly reason: string }
+  /** Neither an entry nor a record. */
+  | { readonly outcome: 'absent' };
 
 export type WriteOutcome = 'saved' | 'full' | 'denied';
 
@@ -123,6 +125,7 @@ export function createRecords({ storage, moveAside, onDamage, onDropped }: Recor
       );
       return { outcome: 'recovered', project: loaded.project };
     }
+    if (entry === null && reason === null) return { outcome: 'absent' };
     reason ??= missing.reason;
     if (foundDamage) {
       onDamage(`${called} cannot be read: ${reason}. What was found is kept aside and can be saved to disk.`);
@@ -134,9 +137,10 @@ export function createRecords({ storage, moveAside, onDamage, onDropped }: Recor
     const entry = readEntry(id);
     if (entry === null) moveAside(entryKey(id));
     const loaded = read(id, entry);
-    if (loaded.outcome === 'newer' || loaded.outcome === 'damaged') {
+    if (!('project' in loaded)) {
       const { enclosure, name, createdAt, changedAt } = entry ?? unreadable;
-      return { id, enclosure, name, createdAt, changedAt, meshKey: null, condition: loaded.outcome };
+      const condition = loaded.outcome === 'newer' ? 'newer' : 'damaged';
+      return { id, enclosure, name, createdAt, changedAt, meshKey: null, condition };
     }
     if (entry === null) pointTo(loaded.project, slotsOf(id)[0] ?? 1);
     return listedOf(loaded.project);

@@ -26,6 +26,7 @@ test('a second tab can neither start, note nor overwrite the oven run and the ti
   page,
   context,
 }) => {
+  test.setTimeout(240_000);
   const run = (tab: Page) => tab.getByRole('region', { name: 'Run', exact: true });
   const timer = (tab: Page) => tab.getByRole('region', { name: 'Timer 1' });
   // Without demo and pattern: nothing is measured or heated, only the run goes on.

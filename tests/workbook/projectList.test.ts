@@ -34,12 +34,18 @@ describe('the project list', () => {
     const { workbook, id } = await tabWithProject();
     done(await workbook.renameProject(id, { enclosure: ' Lamp ', name: ' Cover ' }));
     expect(workbook.store.getState().project).toMatchObject({ enclosure: 'Lamp', name: 'Cover' });
-    expect(reasonOf(workbook.createProject({ enclosure: ' ', name: 'x' }))).toBe(
-      'The name of the enclosure needs 1 to 120 characters.',
+    for (const unseen of ['', ' ', '\u200b', '\u200d\ufe0f \u2060', '\u3164', '\u2800\t', '\ud800'])
+      expect(reasonOf(workbook.createProject({ enclosure: unseen, name: 'x' }))).toBe(
+        'Give the enclosure a name that can be seen.',
+      );
+    expect(reasonOf(workbook.createProject({ enclosure: 'x', name: '\u200b' }))).toBe(
+      'Give the part a name that can be seen.',
     );
     expect(reasonOf(await workbook.renameProject(id, { enclosure: 'x', name: 'x'.repeat(121) }))).toBe(
-      'The name of the part needs 1 to 120 characters.',
+      'The name of the part is too long: 120 characters are the most.',
     );
+    done(await workbook.renameProject(id, { enclosure: '\u200bLamp', name: 'Co\u00advér 👩‍🔧\u200b' }));
+    expect(workbook.store.getState().project).toMatchObject({ enclosure: 'Lamp', name: 'Co\u00advér 👩‍🔧' });
   });
 
   it('renames a project that is not open', async () => {
@@ -194,13 +200,13 @@ describe('the project list', () => {
 
   it('refuses actions on projects that are not there', async () => {
     const { workbook } = createMachine().tab();
-    expect(reasonOf(await workbook.openProject('none'))).toContain('its record is missing');
+    expect(reasonOf(await workbook.openProject('none'))).toContain('not in this browser: it was deleted');
     expect(reasonOf(await workbook.renameProject('none', { enclosure: 'a', name: 'b' }))).toContain(
-      'missing',
+      'not in this browser',
     );
     expect(reasonOf(await workbook.deleteProject('none'))).toContain('no longer there');
-    expect(reasonOf(workbook.duplicateProject('none'))).toContain('missing');
-    expect(reasonOf(workbook.exportProjectFile('none'))).toContain('missing');
+    expect(reasonOf(workbook.duplicateProject('none'))).toContain('not in this browser');
+    expect(reasonOf(workbook.exportProjectFile('none'))).toContain('not in this browser');
     expect(workbook.packedMeshOf('none')).toBeNull();
   });
 

@@ -5,6 +5,7 @@ import { FilePick } from '../../ui/FilePick';
 import { Note } from '../../ui/Note';
 import type { ListedProject, Outcome, Usage } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
+import { givenFileKinds, openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { SaveNote } from '../SaveNote';
 import { saveTextFile } from '../saveTextFile';
@@ -12,19 +13,22 @@ import { ThemeToggle } from '../ThemeToggle';
 import { WorkbookNotes } from '../WorkbookNotes';
 import { DeletedList } from './DeletedList';
 import { KeptAsideList } from './KeptAsideList';
+import { lineNames } from './lineNames';
 import { NamesDialog } from './NamesDialog';
 import { ProjectLine } from './ProjectLine';
 import { StorageUse } from './StorageUse';
 
 type Asking = { readonly what: 'create' } | { readonly what: 'rename'; readonly project: ListedProject };
 
-/** Projects under the name of their enclosure, both in order of their names. */
-function byEnclosure(projects: readonly ListedProject[]): readonly (readonly [string, ListedProject[]])[] {
+/** Projects under the name of their enclosure, both in order of their names, and what their lines are called. */
+function byEnclosure(projects: readonly ListedProject[]) {
   const groups = new Map<string, ListedProject[]>();
   const sorted = [...projects].sort((a, b) => a.name.localeCompare(b.name));
   for (const project of sorted)
     groups.set(project.enclosure, [...(groups.get(project.enclosure) ?? []), project]);
-  return [...groups].sort(([a], [b]) => a.localeCompare(b));
+  return [...groups]
+    .sort(([a], [b]) => a.localeCompare(b))
+    .map(([enclosure, group]) => [enclosure, lineNames(group), group] as const);
 }
 
 /** Record and mesh of one project, UTF-16 units; halves that share a mesh each count it. */
@@ -54,8 +58,8 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
     return outcome.done;
   };
   const openFile = async (file: File) => {
-    const outcome = workbook.importProjectFile(await file.text());
-    told(outcome, 'The project file was opened.');
+    const outcome = await openGivenFile(workbook, file);
+    told(outcome, 'The file was opened.');
     if (outcome.done) goTo(projectHref(outcome.id));
   };
   const saveFile = (id: string) => {
@@ -73,11 +77,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
         </div>
         <div className="button-row">
           <ThemeToggle />
-          <FilePick
-            accept=".json,application/json"
-            inputLabel="Project file"
-            onFile={(file) => void openFile(file)}
-          >
+          <FilePick accept={givenFileKinds} inputLabel="Project file" onFile={(file) => void openFile(file)}>
             Open project file
           </FilePick>
           <Button kind="main" onClick={() => setAsking({ what: 'create' })}>
@@ -101,7 +101,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
             : 'No project yet. Make a new one, open a project file, or put the demo in.'}
         </p>
       ) : null}
-      {byEnclosure(projects).map(([enclosure, group]) => (
+      {byEnclosure(projects).map(([enclosure, names, group]) => (
         <section key={enclosure} aria-label={enclosure}>
           <h2>{enclosure}</h2>
           <ul className="project-list">
@@ -109,6 +109,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
               <ProjectLine
                 key={project.id}
                 project={project}
+                called={names.get(project.id)}
                 units={unitsOf(project, usage)}
                 onRename={() => setAsking({ what: 'rename', project })}
                 onDuplicate={() =>
