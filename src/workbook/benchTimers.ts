@@ -1,6 +1,6 @@
 /**
  * Timers of the bench, one entry in storage per project, apart from the document: undo must not stop a timer, and a
- * timer is worth nothing the day after. Ends are kept as wall-clock times, so that they hold over a reload.
+ * timer is worth nothing the day after. Ends are times of the bench clock, so that they hold over a reload.
  */
 import * as z from 'zod/mini';
 import type { BenchKind } from './benchStore';

@@ -8,7 +8,7 @@ export interface Deleted {
   readonly listed: ListedProject;
   /** The version that storage did not have yet; null when everything was saved. */
   readonly unsaved: Project | null;
-  /** Everything that was stored of it: entry, records, timers, oven run. */
+  /** Everything that was stored of it: entry, records, timers, oven run and their clock. */
   readonly texts: StoredTexts;
   /** Meshes that its texts name, in whatever format they are. */
   readonly meshKeys: ReadonlySet<string>;

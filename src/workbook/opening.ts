@@ -52,7 +52,7 @@ export function createOpening(core: WorkbookCore, bench: Bench) {
 
   function catchUp(id: string): void {
     follow(id);
-    if (store.getState().project !== null) bench.show(id);
+    if (store.getState().project !== null) bench.follow(id);
   }
 
   /** Shows the open project as another tab has saved it. */
@@ -99,7 +99,7 @@ export function createOpening(core: WorkbookCore, bench: Bench) {
       // Without locks nobody is the only editor, so every tab follows.
       const follows = editor === 'elsewhere' || !locks.available;
       if (project !== null && follows && (key === null || bench.holds(key, project.id)))
-        bench.show(project.id);
+        bench.follow(project.id);
       const written = key === null ? undefined : parseEntryKey(key);
       if (key === null) core.refreshList();
       else if (written === undefined) return;

@@ -1,6 +1,6 @@
 /**
  * The oven run that is on, one entry in storage per project, apart from the document: undo must not stop an oven. Times
- * are wall-clock times, so that the run goes on over a reload and a closed lid.
+ * are those of the bench clock, so that the run goes on over a reload and a closed lid.
  */
 import * as z from 'zod/mini';
 import type { BenchKind } from './benchStore';

@@ -9,6 +9,7 @@ import { checksumAgrees, withChecksum } from './checksum';
 import { decodeProject, encodeProject, type LoadOutcome } from './envelope';
 import type { MoveAside } from './keptAside';
 import {
+  benchClockKey,
   entryKey,
   entryPrefix,
   ovenRunKey,
@@ -218,6 +219,7 @@ export function createRecords({ storage, moveAside, onDamage, onDropped }: Recor
         entryKey(id),
         timersKey(id),
         ovenRunKey(id),
+        benchClockKey(id),
         ...slots.map((slot) => recordKey(id, slot)),
       ]) {
         const text = storage.getItem(key);

@@ -1,12 +1,5 @@
 /** What fills the browser's storage. */
-import {
-  keptAsidePrefix,
-  meshPrefix,
-  parseEntryKey,
-  parseOvenRunKey,
-  parseRecordKey,
-  parseTimersKey,
-} from './keys';
+import { keptAsidePrefix, meshPrefix, parseBenchKey, parseEntryKey, parseRecordKey } from './keys';
 import type { SizedStorage } from './storageSizes';
 
 /** UTF-16 units, keys counted, that the common browsers give one site. */
@@ -31,8 +24,7 @@ export function measureUsage(storage: SizedStorage): Usage {
   let totalUnits = 0;
   for (const [key, units] of storage.sizes()) {
     totalUnits += units;
-    const projectId =
-      parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseTimersKey(key) ?? parseOvenRunKey(key);
+    const projectId = parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseBenchKey(key);
     if (projectId !== undefined) projectUnits.set(projectId, (projectUnits.get(projectId) ?? 0) + units);
     else if (key.startsWith(meshPrefix)) meshes.push({ meshKey: key.slice(meshPrefix.length), units });
     else if (key.startsWith(keptAsidePrefix)) keptAsideUnits += units;

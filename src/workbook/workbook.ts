@@ -22,7 +22,11 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
   core.refreshList();
   core.materialLibrary.refresh();
   core.flush();
-  const stopListening = [ports.onHidden(core.flush), ports.onOtherTabWrote(opening.onOtherTabWrote)];
+  const putAway = (): void => {
+    core.flush();
+    bench.keepClock();
+  };
+  const stopListening = [ports.onHidden(putAway), ports.onOtherTabWrote(opening.onOtherTabWrote)];
 
   return {
     store,

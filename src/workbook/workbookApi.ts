@@ -28,6 +28,8 @@ export interface WorkbookPorts {
   readonly locks: LockPort;
   /** Milliseconds since 1970. */
   readonly nowMs: () => number;
+  /** Milliseconds since this page was opened, by a clock that nobody sets; it may stand while the machine sleeps. */
+  readonly pageMs: () => number;
   readonly newId: () => string;
   /** The demo's projects with their meshes packed; called on the very first start and by `restoreDemo`. */
   readonly demoSeeds: () => Promise<readonly ProjectSeed[]>;
@@ -104,6 +106,11 @@ export interface Workbook {
   /** Timers and oven run of the open project; refused like its inputs while another tab edits it. */
   readonly setTimers: (timers: readonly BenchTimer[]) => Outcome;
   readonly setOvenRun: (run: OvenRun) => Outcome;
+  /**
+   * The clock that both count by, milliseconds since 1970: it never goes back. `setBackMs` is by how much the clock on
+   * the wall was set back meanwhile.
+   */
+  readonly benchClock: () => { readonly nowMs: number; readonly setBackMs: number };
 
   /** Puts a card into the library that all projects share, in place of one of the same name. */
   readonly saveMaterial: (card: Material) => Outcome;

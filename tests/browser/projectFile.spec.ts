@@ -11,6 +11,7 @@ import {
   openDemo,
   sheetTitle,
   test,
+  withoutDemo,
 } from './support/workbookPage';
 
 test('a project goes out as one file and comes back with its mesh, inputs and figures', async ({
@@ -59,7 +60,7 @@ test('a model given to "Open project file" becomes the pattern of a new project'
   page,
   context,
 }) => {
-  await context.addInitScript(() => localStorage.setItem('mold-layup/started', 'before'));
+  await withoutDemo(context);
   await page.goto('/');
   const { path, fileName } = realShell();
   await page.getByLabel('Project file').setInputFiles(path);
@@ -72,7 +73,7 @@ test('a link to a project that is not here says so, and an unseen name is refuse
   page,
   context,
 }) => {
-  await context.addInitScript(() => localStorage.setItem('mold-layup/started', 'before'));
+  await withoutDemo(context);
   await page.goto('/#/p/nowhere/walls');
   await expect(page.getByRole('main')).toContainText('This project is not in this browser');
   await expect(page.getByRole('main')).not.toContainText(/damaged/i);

@@ -1,5 +1,14 @@
 import type { Page } from '@playwright/test';
-import { expect, fillField, goTo, measured, newProject, openDemo, test } from './support/workbookPage';
+import {
+  expect,
+  fillField,
+  goTo,
+  measured,
+  newProject,
+  openDemo,
+  test,
+  withoutDemo,
+} from './support/workbookPage';
 
 test('a second tab shows the project read-only, follows the first, and takes over when it closes', async ({
   page,
@@ -30,7 +39,7 @@ test('a second tab can neither start, note nor overwrite the oven run and the ti
   const run = (tab: Page) => tab.getByRole('region', { name: 'Run', exact: true });
   const timer = (tab: Page) => tab.getByRole('region', { name: 'Timer 1' });
   // Without demo and pattern: nothing is measured or heated, only the run goes on.
-  await context.addInitScript(() => localStorage.setItem('mold-layup/started', 'before'));
+  await withoutDemo(context);
   await newProject(page, 'Lamp', 'Lid');
   await goTo(page, 'Clamp & cure');
   const second = await context.newPage();

@@ -15,8 +15,8 @@ export function quotaError(): Error {
 
 export interface Machine {
   readonly disk: Map<string, string>;
-  /** Milliseconds since 1970; moved by hand. */
-  clock: { nowMs: number };
+  /** On the wall, milliseconds since 1970, and the clock of every page; both are moved by hand. */
+  clock: { nowMs: number; pageMs: number };
   /** Calls of all tabs, as a browser counts them: a list of the keys is one call for each of them. */
   calls: { count: number };
   /** Throws to make a write fail; the old value stays, as in a browser. */
@@ -42,7 +42,7 @@ export interface Tab {
 export function createMachine(): Machine {
   const disk = new Map<string, string>();
   const calls = { count: 0 };
-  const clock = { nowMs: Date.UTC(2026, 0, 5, 8) };
+  const clock = { nowMs: Date.UTC(2026, 0, 5, 8), pageMs: 0 };
   const listeners = new Map<symbol, (key: string | null) => void>();
   const locks = createLocks();
   let ids = 0;
@@ -83,7 +83,8 @@ export function createMachine(): Machine {
       const workbook = createWorkbook({
         storage: options.storage === 'denied' ? null : storage,
         locks: options.locks === 'absent' ? noLocks : locks.portOf(self),
-        nowMs: () => clock.nowMs,
+        nowMs: () => machine.clock.nowMs,
+        pageMs: () => machine.clock.pageMs,
         newId: () => `id-${(ids += 1)}`,
         demoSeeds: options.demoSeeds ?? (() => Promise.resolve([])),
         onHidden(listener) {

@@ -1,4 +1,5 @@
 import type { PlannedTime } from '../../steps/mold/plannedTimes';
+import { SetBackNote } from '../timers/SetBackNote';
 import { TimerPanel } from '../timers/TimerPanel';
 import type { BenchTimers } from '../timers/useBenchTimers';
 
@@ -20,10 +21,11 @@ export function MoldTimers({ bench, planned }: MoldTimersProps) {
             planned={planned}
             nowMs={bench.nowMs}
             disabled={bench.disabled}
-            onChange={(changed) => bench.put(place, changed)}
+            onChange={(change) => bench.put(place, change)}
           />
         ))}
       </div>
+      <SetBackNote setBackMs={bench.setBackMs} />
       {bench.problem === null ? null : (
         <p className="field-error" role="alert">
           {bench.problem}

@@ -4,8 +4,8 @@ import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { NumberCell } from '../../ui/NumberCell';
 import type { BenchTimer } from '../../workbook';
-import { clockText, leftMs, paused, setTo, started, timerPhase } from './timerMath';
-import { ownTime } from './useBenchTimers';
+import { clockText, heard, leftMs, paused, setTo, started, timerPhase } from './timerMath';
+import { ownTime, type TimerChange } from './useBenchTimers';
 import './timers.css';
 
 export interface TimerPanelProps {
@@ -15,7 +15,7 @@ export interface TimerPanelProps {
   readonly planned: readonly PlannedTime[];
   readonly nowMs: number;
   readonly disabled: boolean;
-  readonly onChange: (timer: BenchTimer) => void;
+  readonly onChange: (change: TimerChange) => void;
 }
 
 const ownMinutes = { unit: 'min', min: 0.1, max: 10_000, decimals: 1 } as const;
@@ -42,7 +42,7 @@ export function TimerPanel({ name, timer, planned, nowMs, disabled, onChange }: 
           disabled={disabled || !idle}
           onChange={(event) => {
             const chosen = planned.find((one) => one.id === event.target.value);
-            onChange(setTo(chosen?.id ?? ownTime, chosen?.lengthS ?? timer.lengthS));
+            onChange(() => setTo(chosen?.id ?? ownTime, chosen?.lengthS ?? timer.lengthS));
           }}
         >
           {planned.map((one) => (
@@ -59,7 +59,7 @@ export function TimerPanel({ name, timer, planned, nowMs, disabled, onChange }: 
             disabled={disabled}
             value={timer.lengthS / 60}
             onChange={(minutes) => {
-              if (minutes !== null) onChange(setTo(ownTime, minutes * 60));
+              if (minutes !== null) onChange(() => setTo(ownTime, minutes * 60));
             }}
           />
         ) : null}
@@ -73,22 +73,22 @@ export function TimerPanel({ name, timer, planned, nowMs, disabled, onChange }: 
       </p>
       <div className="button-row">
         {idle ? (
-          <Button kind="main" disabled={disabled} onClick={() => onChange(started(timer, Date.now()))}>
+          <Button kind="main" disabled={disabled} onClick={() => onChange(started)}>
             {phase === 'paused' ? 'Go on' : 'Start'}
           </Button>
         ) : null}
         {phase === 'running' ? (
-          <Button disabled={disabled} onClick={() => onChange(paused(timer, Date.now()))}>
+          <Button disabled={disabled} onClick={() => onChange(paused)}>
             Pause
           </Button>
         ) : null}
         {phase === 'over' && !timer.heard ? (
-          <Button kind="main" disabled={disabled} onClick={() => onChange({ ...timer, heard: true })}>
+          <Button kind="main" disabled={disabled} onClick={() => onChange(heard)}>
             Stop the sound
           </Button>
         ) : null}
         {phase === 'ready' ? null : (
-          <Button disabled={disabled} onClick={() => onChange(setTo(timer.what, timer.lengthS))}>
+          <Button disabled={disabled} onClick={() => onChange(() => setTo(timer.what, timer.lengthS))}>
             Set back
           </Button>
         )}

@@ -5,15 +5,19 @@ import type { BenchTimer } from '../../workbook';
 import { createBell, type Bell } from './bell';
 import { isRinging, setTo, timerPhase } from './timerMath';
 
+export type TimerChange = (timer: BenchTimer, nowMs: number) => BenchTimer;
+
 export interface BenchTimers {
   readonly timers: readonly BenchTimer[];
   readonly nowMs: number;
+  /** By how much the clock on the wall was set back meanwhile. */
+  readonly setBackMs: number;
   /** Why they would not outlive this page; null when they do. */
   readonly problem: string | null;
   /** Another tab edits the project; this one shows its timers and leaves the sound to it. */
   readonly disabled: boolean;
-  /** Puts a timer at its place, the first or the second. */
-  readonly put: (place: number, timer: BenchTimer) => void;
+  /** Puts a timer at its place, the first or the second, as it is changed at this moment. */
+  readonly put: (place: number, change: TimerChange) => void;
 }
 
 /** Two timers, and what each is set to before the maker sets it: the slurry in the bowl, and the half that sets. */
@@ -43,7 +47,8 @@ export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
   const saved = useWorkbookState((state) => state.timers);
   const disabled = useWorkbookState((state) => state.editor !== 'here');
   const [problem, setProblem] = useState<string | null>(null);
-  const [nowMs, setNowMs] = useState(() => Date.now());
+  const [clock, setClock] = useState(() => workbook.benchClock());
+  const { nowMs } = clock;
   const bell = useRef<Bell | null>(null);
   const timers = firstSet.map((what, place) =>
     withPlanned(saved[place] ?? unset(what, planned), planned, nowMs),
@@ -52,7 +57,7 @@ export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
   const alive = timers.some(({ endsAtMs, heard }) => endsAtMs !== null && (endsAtMs > nowMs || !heard));
   useEffect(() => {
     if (!alive) return undefined;
-    const tick = setInterval(() => setNowMs(Date.now()), tickMs);
+    const tick = setInterval(() => setClock(workbook.benchClock()), tickMs);
     // After a reload the first touch of the page lets the bell sound.
     const wake = () => bell.current?.wake();
     bell.current ??= createBell();
@@ -63,7 +68,7 @@ export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
       window.removeEventListener('pointerdown', wake);
       window.removeEventListener('keydown', wake);
     };
-  }, [alive]);
+  }, [alive, workbook]);
 
   const ringing = !disabled && timers.some((timer) => isRinging(timer, nowMs));
   useEffect(() => {
@@ -83,14 +88,18 @@ export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
 
   return {
     timers,
-    nowMs,
+    ...clock,
     problem,
     disabled,
-    put(place, timer) {
+    put(place, change) {
+      const before = timers[place];
+      if (before === undefined) return;
+      const now = workbook.benchClock();
+      const timer = change(before, now.nowMs);
       const outcome = workbook.setTimers(timers.with(place, timer));
       setProblem(outcome.done ? null : outcome.reason);
-      setNowMs(Date.now());
-      if (timerPhase(timer, Date.now()) === 'running') {
+      setClock(now);
+      if (timerPhase(timer, now.nowMs) === 'running') {
         bell.current ??= createBell();
         bell.current.wake();
       }

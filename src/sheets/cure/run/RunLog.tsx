@@ -47,11 +47,11 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
   const { log } = run;
   const changeLog = (change: Partial<OvenRunLog>) => {
     if (log === null) return;
-    put({ ...run, log: { ...log, ...change } });
+    put((before) => ({ ...before, log: { ...log, ...change } }));
     onFitted(null);
   };
   const takeOff = () => {
-    put({ ...run, log: null });
+    put((before) => ({ ...before, log: null }));
     onFitted(null);
   };
   const askFit = async () => {
@@ -60,7 +60,8 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
   };
   const read = async (file: File) => {
     try {
-      put({ ...run, log: keptLog(await logText(file), file.name) });
+      const fresh = keptLog(await logText(file), file.name);
+      put((before) => ({ ...before, log: fresh }));
       setProblem(null);
       onFitted(null);
     } catch (error) {

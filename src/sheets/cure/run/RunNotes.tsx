@@ -10,7 +10,10 @@ export function RunNotes({ control }: { readonly control: OvenRunControl }) {
   const id = useId();
   const add = () => {
     if (text.trim() === '') return;
-    put({ ...run, notes: [...run.notes, { atMs: Date.now(), text: text.trim() }] });
+    put((before, nowMs) => ({
+      ...before,
+      notes: [...before.notes, { atMs: nowMs, text: text.trim() }],
+    }));
     setText('');
   };
   return (
