@@ -51,5 +51,5 @@ export function loadNewVersion(): void {
   waiting.addEventListener('statechange', () => {
     if (waiting.state === 'activated') window.location.reload();
   });
-  waiting.postMessage({ type: 'SKIP_WAITING' });
+  waiting.postMessage({ type: 'SKIP_WAITING' }, []);
 }

@@ -22,7 +22,12 @@ export function createCore(ports: WorkbookPorts) {
   const history = createHistory(store, ports.nowMs);
   const locks = createEditorLocks(ports.locks);
   const meshes = createMeshShelf(storage, moveAside);
-  const records = createRecords({ storage, moveAside, onDamage: addNote, onDropped: meshes.suspect });
+  const records = createRecords({
+    storage,
+    moveAside,
+    onDamage: addNote,
+    onDropped: (text) => meshes.suspect(text),
+  });
   const materialLibrary = createMaterialLibrary({
     storage,
     moveAside,

@@ -93,7 +93,7 @@ async function keepEditing(page: Page): Promise<void> {
 /** Everything in storage, read from a page of the same origin that runs nothing. */
 async function storedTexts(page: Page, baseUrl: string): Promise<Record<string, string>> {
   await page.goto(`${baseUrl}/icon.svg`);
-  return page.evaluate(() => ({ ...localStorage }));
+  return page.evaluate(() => Object.fromEntries(Object.entries(localStorage)) as Record<string, string>);
 }
 
 /** What the workbook makes of these texts, and whether each is as it was written. */

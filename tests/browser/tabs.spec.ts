@@ -10,6 +10,9 @@ import {
   withoutDemo,
 } from './support/workbookPage';
 
+const run = (tab: Page) => tab.getByRole('region', { name: 'Run', exact: true });
+const timer = (tab: Page) => tab.getByRole('region', { name: 'Timer 1' });
+
 test('a second tab shows the project read-only, follows the first, and takes over when it closes', async ({
   page,
   context,
@@ -36,8 +39,6 @@ test('a second tab can neither start, note nor overwrite the oven run and the ti
   context,
 }) => {
   test.setTimeout(240_000);
-  const run = (tab: Page) => tab.getByRole('region', { name: 'Run', exact: true });
-  const timer = (tab: Page) => tab.getByRole('region', { name: 'Timer 1' });
   // Without demo and pattern: nothing is measured or heated, only the run goes on.
   await withoutDemo(context);
   await newProject(page, 'Lamp', 'Lid');

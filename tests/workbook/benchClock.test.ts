@@ -71,13 +71,13 @@ describe(`the bench clock (seed ${propertySeed})`, () => {
   });
 });
 
-describe('the bench clock over a reload', () => {
-  const run = (nowMs: number) => ({ ...noOvenRun, startedAtMs: nowMs });
+const runFrom = (startedAtMs: number) => ({ ...noOvenRun, startedAtMs });
 
+describe('the bench clock over a reload', () => {
   it('does not go back with the wall clock: an hour of oven stays an hour', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
     const fromMs = workbook.benchClock().nowMs;
-    done(workbook.setOvenRun(run(fromMs)));
+    done(workbook.setOvenRun(runFrom(fromMs)));
     machine.clock.nowMs += 3_600_000;
     workbook.benchClock();
     tab.hide();
@@ -93,7 +93,7 @@ describe('the bench clock over a reload', () => {
   it('counts the time that the page was away', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
     const fromMs = workbook.benchClock().nowMs;
-    done(workbook.setOvenRun(run(fromMs)));
+    done(workbook.setOvenRun(runFrom(fromMs)));
     tab.crash();
     machine.clock.nowMs += 3_600_000;
     const later = machine.tab().workbook;
@@ -110,7 +110,7 @@ describe('the bench clock over a reload', () => {
 
   it('is saved every minute while something runs, not at every tick', async () => {
     const { machine, workbook } = await tabWithProject(createMachine());
-    done(workbook.setOvenRun(run(workbook.benchClock().nowMs)));
+    done(workbook.setOvenRun(runFrom(workbook.benchClock().nowMs)));
     let writes = 0;
     machine.beforeWrite = () => (writes += 1);
     for (let tick = 0; tick < 1200; tick += 1) {
