@@ -14,11 +14,12 @@ export function NewVersionNote({ onBeforeReload }: NewVersionNoteProps) {
   if (!newVersion) return null;
   return (
     <Note>
-      A newer version of the workbook is ready. Your projects stay as they are.{' '}
+      A newer version of the workbook is ready. Your projects stay as they are, and other open tabs keep their
+      version until you load it there.{' '}
       <Button
         onClick={() => {
           onBeforeReload();
-          void loadNewVersion();
+          loadNewVersion();
         }}
       >
         Load it now

@@ -6,6 +6,7 @@ import { Button } from '../ui/Button';
 import { FilePick } from '../ui/FilePick';
 import { Menu } from '../ui/Menu';
 import { useUndoState, useWorkbook } from '../workbook/useWorkbook';
+import { givenFileKinds } from './givenFile';
 import { ThemeToggle } from './ThemeToggle';
 
 export interface TopBarProps {
@@ -42,7 +43,7 @@ export function TopBar({ projectName, pattern, shape, onSaveFile, onOpenFile, on
       </Button>
       <Menu label="Project file">
         <Button onClick={onSaveFile}>Save this project as a file</Button>
-        <FilePick accept=".json,application/json" inputLabel="Project file" onFile={onOpenFile}>
+        <FilePick accept={givenFileKinds} inputLabel="Project file" onFile={onOpenFile}>
           Open a project file
         </FilePick>
       </Menu>

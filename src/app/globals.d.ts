@@ -1,4 +1,4 @@
-/// <reference types="vite-plugin-pwa/client" />
+/// <reference types="vite/client" />
 
 /** Version of package.json, put in at build time. */
 declare const workbookVersion: string;

@@ -19,5 +19,5 @@ applyTheme(readTheme());
 const workbook = createWorkbook(browserPorts());
 const started = workbook.start();
 createRoot(root).render(<App workbook={workbook} started={started} />);
-keepOfflineCopy();
+void keepOfflineCopy();
 await openOnDemo(started);

@@ -1,11 +1,10 @@
 /**
  * Timers of the bench, one entry in storage per project, apart from the document: undo must not stop a timer, and a
- * timer is worth nothing the day after. Ends are kept as wall-clock times, so that they hold over a reload.
+ * timer is worth nothing the day after. Ends are times of the bench clock, so that they hold over a reload.
  */
 import * as z from 'zod/mini';
+import type { BenchKind } from './benchStore';
 import { timersKey } from './keys';
-import { refused, type Outcome } from './outcome';
-import type { StoragePort } from './storagePort';
 
 /** A week: longer than anything on the bench takes. */
 export const longestTimerS = 604_800;
@@ -24,27 +23,13 @@ const timerSchema = z.object({
 });
 export type BenchTimer = z.infer<typeof timerSchema>;
 
-const timersSchema = z.array(timerSchema).check(z.maxLength(8));
+export const noTimers: readonly BenchTimer[] = [];
 
-/** The timers of a project; none when nothing readable is saved. */
-export function readTimers(storage: StoragePort, projectId: string): readonly BenchTimer[] {
-  const text = storage.getItem(timersKey(projectId));
-  if (text === null) return [];
-  try {
-    const read = timersSchema.safeParse(JSON.parse(text));
-    return read.success ? read.data : [];
-  } catch {
-    return [];
-  }
-}
-
-export function writeTimers(storage: StoragePort, projectId: string, timers: readonly BenchTimer[]): Outcome {
-  try {
-    storage.setItem(timersKey(projectId), JSON.stringify(timers));
-    return { done: true };
-  } catch {
-    return refused(
-      'The browser did not let the timers be saved: they run, but only as long as this page is open.',
-    );
-  }
-}
+export const timersKind: BenchKind<readonly BenchTimer[]> = {
+  called: 'The record of the timers',
+  keyOf: timersKey,
+  schema: z.array(timerSchema).check(z.maxLength(8)),
+  none: noTimers,
+  notSaved:
+    'The browser did not let the timers be saved: they run, but only while this project is open here.',
+};

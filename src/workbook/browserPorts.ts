@@ -20,6 +20,7 @@ export function browserPorts(): WorkbookPorts {
     storage: browserStorage(() => window.localStorage),
     locks: browserLocks('locks' in navigator ? navigator.locks : undefined),
     nowMs: () => Date.now(),
+    pageMs: () => performance.now(),
     newId: () => newId(crypto),
     // Its meshes and the codec are fetched only when the demo is put in.
     demoSeeds: async () => (await import('./demoSeeds')).demoSeeds(),

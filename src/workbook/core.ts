@@ -2,7 +2,7 @@
 import type { Deleted } from './deleted';
 import { createEditorLocks } from './editorLocks';
 import { createHistory } from './history';
-import { listKeptAside } from './keptAside';
+import { listKeptAside, moveAside as moveValueAside } from './keptAside';
 import { createMaterialLibrary } from './materialLibrary';
 import { createMeshShelf } from './meshShelf';
 import type { Project } from './project';
@@ -10,27 +10,36 @@ import { createRecords, listedOf, type ReadOutcome, type WriteOutcome } from './
 import { createSaver } from './saver';
 import { createWorkbookStore, type ListedProject, type SaveState } from './state';
 import { memoryStorage } from './storagePort';
+import { sizedStorage } from './storageSizes';
 import type { WorkbookPorts } from './workbookApi';
 
 export type WorkbookCore = ReturnType<typeof createCore>;
 
 export function createCore(ports: WorkbookPorts) {
-  const storage = ports.storage ?? memoryStorage();
+  const storage = sizedStorage(ports.storage ?? memoryStorage());
   const now = (): string => new Date(ports.nowMs()).toISOString();
   const store = createWorkbookStore();
   const history = createHistory(store, ports.nowMs);
   const locks = createEditorLocks(ports.locks);
-  const meshes = createMeshShelf(storage, now);
-  const records = createRecords({ storage, now, onDamage: addNote });
+  const meshes = createMeshShelf(storage, moveAside);
+  const records = createRecords({
+    storage,
+    moveAside,
+    onDamage: addNote,
+    onDropped: (text) => meshes.suspect(text),
+  });
   const materialLibrary = createMaterialLibrary({
     storage,
-    now,
+    moveAside,
     onCards: (cards) => store.setState({ materialLibrary: cards }),
     onTrouble: addNote,
   });
   const saver = createSaver({ write, onDue: flush, onStatus: showSaveState });
-  /** `deleted` can be put back; `openingId` is about to be opened, so its lock must be kept. */
-  const session: { deleted: Deleted | null; openingId: string | null } = { deleted: null, openingId: null };
+  /** `deleted` can be put back, by id; `openingId` is about to be opened, so its lock must be kept. */
+  const session: { readonly deleted: Map<string, Deleted>; openingId: string | null } = {
+    deleted: new Map(),
+    openingId: null,
+  };
 
   function addNote(note: string): void {
     store.setState(({ notes }) => (notes.includes(note) ? {} : { notes: [...notes, note] }));
@@ -42,6 +51,13 @@ export function createCore(ports: WorkbookPorts) {
     const calm = store.getState().editor === 'elsewhere' ? 'readOnly' : status;
     const saveState: SaveState = ports.storage === null ? 'denied' : failed ? status : calm;
     if (saveState !== store.getState().saveState) store.setState({ saveState });
+  }
+
+  /** False when there is no room for the copy: the value then stays where it is and must be left alone. */
+  function moveAside(foundAt: string): boolean {
+    const moved = moveValueAside(storage, foundAt, now());
+    refreshKeptAside();
+    return moved;
   }
 
   function refreshKeptAside(): void {
@@ -56,41 +72,63 @@ export function createCore(ports: WorkbookPorts) {
     refreshKeptAside();
   }
 
+  /** Puts one line into the list in place of the former; null takes it out. */
+  function showLine(projectId: string, listed: ListedProject | null): void {
+    const others = store.getState().projects.filter(({ id }) => id !== projectId);
+    store.setState({ projects: listed === null ? others : [...others, listed].sort(byName) });
+  }
+
+  /** Reads one line of the list from storage. */
+  function refreshLine(projectId: string): void {
+    const waiting = saver.waiting(projectId);
+    showLine(projectId, waiting === undefined ? records.listOne(projectId) : listedOf(waiting));
+  }
+
   /** A project has a new version: list it and have it written. */
   function takeChange(project: Project): void {
-    const others = store.getState().projects.filter(({ id }) => id !== project.id);
-    store.setState({ projects: [...others, listedOf(project)].sort(byName) });
+    showLine(project.id, listedOf(project));
     saver.mark(project);
   }
 
   /** Meshes that may still be asked for although no record in storage names them. */
   function wantedMeshes(): Set<string> {
     const wanted = history.meshKeys();
-    const projects = [store.getState().project, session.deleted?.project ?? null, ...saver.allWaiting()];
-    for (const project of projects) if (project?.pattern) wanted.add(project.pattern.meshKey);
+    for (const { meshKeys } of session.deleted.values()) for (const key of meshKeys) wanted.add(key);
+    for (const project of [store.getState().project, ...saver.allWaiting()])
+      if (project?.pattern) wanted.add(project.pattern.meshKey);
     return wanted;
   }
 
-  function tidyMeshes(): void {
+  /** `named` are meshes that a text has just been saved for, so that nobody need look whether there is one. */
+  function tidyMeshes(named: Iterable<string> = []): void {
     const wanted = wantedMeshes();
-    meshes.sweep(wanted);
     meshes.prune(wanted);
+    for (const key of named) meshes.trust(key);
+    meshes.sweep(wanted);
   }
 
-  /** Mesh first, then record and entry: a record never names a mesh that is not there. */
   function write(project: Project): WriteOutcome {
-    const ownMesh = project.pattern?.meshKey;
+    return writeWithMeshes(project.pattern === null ? [] : [project.pattern.meshKey], () =>
+      records.write(project),
+    );
+  }
+
+  /** Meshes first, then what names them: a record never names a mesh that is not there. */
+  function writeWithMeshes(meshKeys: Iterable<string>, writeTexts: () => WriteOutcome): WriteOutcome {
+    const own = new Set(meshKeys);
     const attempt = (): WriteOutcome => {
-      const mesh = ownMesh === undefined ? 'saved' : meshes.store(ownMesh);
-      return mesh === 'saved' ? records.write(project) : mesh;
+      for (const key of own) {
+        const outcome = meshes.store(key);
+        if (outcome !== 'saved') return outcome;
+      }
+      return writeTexts();
     };
-    let outcome = attempt();
-    if (outcome === 'full') {
-      // What is wanted for undo only is held in memory too; it gives way to what has to be saved.
-      meshes.sweep(new Set(ownMesh === undefined ? [] : [ownMesh]));
-      outcome = attempt();
-    }
-    return outcome;
+    const outcome = attempt();
+    if (outcome !== 'full') return outcome;
+    // What is wanted for undo only is held in memory too; it gives way to what has to be saved.
+    meshes.suspectAll();
+    meshes.sweep(own);
+    return attempt();
   }
 
   function flush(): SaveState {
@@ -132,9 +170,12 @@ export function createCore(ports: WorkbookPorts) {
     addNote,
     refreshKeptAside,
     refreshList,
+    refreshLine,
+    moveAside,
     takeChange,
     tidyMeshes,
     flush,
+    writeWithMeshes,
     readCurrent,
     add,
   };
@@ -153,6 +194,9 @@ function byName(a: ListedProject, b: ListedProject): number {
 export function whyUnreadable(loaded: ReadOutcome): string {
   if (loaded.outcome === 'newer') {
     return `This project was saved by a newer version of the workbook (format ${loaded.format}). Update the app to open it; until then it is left as it is.`;
+  }
+  if (loaded.outcome === 'absent') {
+    return 'This project is not in this browser: it was deleted, or the link is from another browser. Choose one from the list, or open its project file.';
   }
   const reason = loaded.outcome === 'damaged' ? loaded.reason : 'it changed meanwhile';
   return `This project cannot be read: ${reason}. Damaged data is kept aside and can be saved to disk.`;

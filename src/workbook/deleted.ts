@@ -1,22 +1,27 @@
-/** The last delete of this tab, kept in memory so that it can be undone. */
+/** What this tab has deleted, kept in memory so that every delete can be undone until the tab ends. */
+import { meshKeysIn } from './meshShelf';
+import type { Project } from './project';
 import type { Records, StoredTexts } from './records';
 import type { ListedProject } from './state';
-import type { Project } from './project';
 
 export interface Deleted {
   readonly listed: ListedProject;
-  /** The newest version; null for one that cannot be read (damaged, or saved by a newer app). */
-  readonly project: Project | null;
+  /** The version that storage did not have yet; null when everything was saved. */
+  readonly unsaved: Project | null;
+  /** Everything that was stored of it: entry, records, timers, oven run and their clock. */
   readonly texts: StoredTexts;
+  /** Meshes that its texts name, in whatever format they are. */
+  readonly meshKeys: ReadonlySet<string>;
 }
 
 /** Takes a project out of storage. */
 export function takeOutProject(
   records: Records,
   listed: ListedProject,
-  waiting: Project | undefined,
+  unsaved: Project | undefined,
 ): Deleted {
-  const loaded = waiting === undefined && listed.condition === 'ok' ? records.read(listed.id) : null;
-  const read = loaded !== null && 'project' in loaded ? loaded.project : null;
-  return { listed, project: waiting ?? read, texts: records.takeOut(listed.id) };
+  const texts = records.takeOut(listed.id);
+  const meshKeys = new Set([...texts.values()].flatMap(meshKeysIn));
+  if (unsaved?.pattern) meshKeys.add(unsaved.pattern.meshKey);
+  return { listed, unsaved: unsaved ?? null, texts, meshKeys };
 }

@@ -4,6 +4,7 @@ import type { ProjectInputs } from '../steps/inputs';
 import type { History } from './history';
 import { editInputs, setInputAt } from './inputEdit';
 import type { MeshShelf } from './meshShelf';
+import { trimmedName } from './names';
 import { refused, type Outcome } from './outcome';
 import {
   nameSchema,
@@ -42,14 +43,25 @@ export interface Names {
 export const openElsewhere =
   'This project is open in another tab, which edits it. Close it there to go on here.';
 
-/** Names without blanks around them, or why they cannot be used. */
+/** Names without what cannot be seen around them, or why they cannot be used. */
 export function checkNames({ enclosure, name }: Names): Outcome<Names> {
-  const checked = { enclosure: nameSchema.safeParse(enclosure), name: nameSchema.safeParse(name) };
-  if (!checked.enclosure.success || !checked.name.success) {
-    const which = checked.enclosure.success ? 'part' : 'enclosure';
-    return refused(`The name of the ${which} needs 1 to ${longestName} characters.`);
+  const names = { enclosure: trimmedName(enclosure), name: trimmedName(name) };
+  for (const [given, which] of [
+    [names.enclosure, 'enclosure'],
+    [names.name, 'part'],
+  ] as const) {
+    if (given === '') return refused(`Give the ${which} a name that can be seen.`);
+    if (!nameSchema.safeParse(given).success)
+      return refused(`The name of the ${which} is too long: ${longestName} characters are the most.`);
   }
-  return { done: true, enclosure: checked.enclosure.data, name: checked.name.data };
+  return { done: true, ...names };
+}
+
+/** The open project, if this tab may edit it. */
+export function editable(store: WorkbookStore): Outcome<{ project: Project }> {
+  const { project, editor } = store.getState();
+  if (project === null) return refused('No project is open.');
+  return editor === 'here' ? { done: true, project } : refused(openElsewhere);
 }
 
 export function createEditing({ store, history, meshes, now, onChanged }: EditingParts): Editing {
@@ -62,10 +74,8 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
 
   /** Runs an edit on the open project if this tab may edit it. */
   function edit(change: (project: Project) => Outcome): Outcome {
-    const { project, editor } = store.getState();
-    if (project === null) return refused('No project is open.');
-    if (editor !== 'here') return refused(openElsewhere);
-    return change(project);
+    const open = editable(store);
+    return open.done ? change(open.project) : open;
   }
 
   function takeInputs(

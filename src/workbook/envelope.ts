@@ -1,4 +1,5 @@
 /** The saved text of a project: an envelope with a format number around plain JSON. */
+import { checksumAgrees, checksumReason, withChecksum } from './checksum';
 import { currentFormat, isJsonObject, migrate } from './migrations';
 import { projectSchema, type Project } from './project';
 
@@ -16,6 +17,7 @@ export interface Envelope {
   readonly kind: typeof envelopeKind;
   readonly format: number;
   readonly project: unknown;
+  readonly checksum: string;
 }
 
 function damaged(reason: string): LoadOutcome {
@@ -23,12 +25,14 @@ function damaged(reason: string): LoadOutcome {
 }
 
 export function sealProject(project: Project): Envelope {
-  return { kind: envelopeKind, format: currentFormat, project };
+  return withChecksum({ kind: envelopeKind, format: currentFormat, project } as const);
 }
 
 /** Checks an envelope that was already parsed as JSON: migrates by numbered steps, then validates every field. */
 export function openEnvelope(value: unknown): LoadOutcome {
   if (!isJsonObject(value) || value['kind'] !== envelopeKind) return damaged('it is not a saved project');
+  // The rule of the checksum is the same in every format, so a newer one that does not agree is damaged.
+  if (!checksumAgrees(value)) return damaged(checksumReason);
   const { format, project: saved } = value;
   if (typeof format !== 'number' || !Number.isInteger(format) || format < 1) {
     return damaged('its format number is missing');

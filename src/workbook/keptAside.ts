@@ -11,6 +11,9 @@ export interface KeptAside {
   readonly units: number;
 }
 
+/** As everybody who may meet damage is given it. */
+export type MoveAside = (foundAt: string) => boolean;
+
 /**
  * Moves a value aside under a new key. False when there is no room for the copy; the value then stays where it is,
  * and the caller must leave it alone.

@@ -15,10 +15,12 @@ export const materialLibraryKey = `${root}materials`;
 export const keptAsidePrefix = `${root}kept-aside/`;
 const timersPrefix = `${root}timers/`;
 const ovenRunPrefix = `${root}oven-run/`;
+const benchClockPrefix = `${root}bench-clock/`;
 
 export const entryKey = (projectId: string): string => entryPrefix + projectId;
 export const timersKey = (projectId: string): string => timersPrefix + projectId;
 export const ovenRunKey = (projectId: string): string => ovenRunPrefix + projectId;
+export const benchClockKey = (projectId: string): string => benchClockPrefix + projectId;
 /** Record slots are numbered upward; at most two of a project are kept. */
 export const recordKey = (projectId: string, slot: number): string => `${recordPrefix}${projectId}/${slot}`;
 export const meshStorageKey = (meshKey: string): string => meshPrefix + meshKey;
@@ -30,14 +32,10 @@ export function parseEntryKey(key: string): string | undefined {
   return key.startsWith(entryPrefix) ? key.slice(entryPrefix.length) : undefined;
 }
 
-/** Project id of a timers key, undefined for other keys. */
-export function parseTimersKey(key: string): string | undefined {
-  return key.startsWith(timersPrefix) ? key.slice(timersPrefix.length) : undefined;
-}
-
-/** Project id of the key of an oven run, undefined for other keys. */
-export function parseOvenRunKey(key: string): string | undefined {
-  return key.startsWith(ovenRunPrefix) ? key.slice(ovenRunPrefix.length) : undefined;
+/** Project id of the key of timers, an oven run or their clock, undefined for other keys. */
+export function parseBenchKey(key: string): string | undefined {
+  const prefix = [timersPrefix, ovenRunPrefix, benchClockPrefix].find((one) => key.startsWith(one));
+  return prefix === undefined ? undefined : key.slice(prefix.length);
 }
 
 /** Project id and slot of a record key, undefined for other keys. */

@@ -4,7 +4,8 @@
  */
 import * as z from 'zod/mini';
 import { materialSchema, type Material } from '../steps/plies/inputs';
-import { moveAside } from './keptAside';
+import { checksumAgrees, checksumReason, withChecksum } from './checksum';
+import type { MoveAside } from './keptAside';
 import { materialLibraryKey } from './keys';
 import { isJsonObject } from './migrations';
 import { refused, type Outcome } from './outcome';
@@ -22,7 +23,7 @@ export type LibraryOutcome =
   | { readonly outcome: 'damaged'; readonly reason: string };
 
 export function encodeLibrary(cards: readonly Material[]): string {
-  return JSON.stringify({ kind: libraryKind, format: libraryFormat, cards });
+  return JSON.stringify(withChecksum({ kind: libraryKind, format: libraryFormat, cards }));
 }
 
 /** Reads a saved text; never throws. */
@@ -35,6 +36,7 @@ export function decodeLibrary(text: string): LibraryOutcome {
   }
   if (!isJsonObject(value) || value['kind'] !== libraryKind)
     return { outcome: 'damaged', reason: 'it is not a material library' };
+  if (!checksumAgrees(value)) return { outcome: 'damaged', reason: checksumReason };
   const { format } = value;
   if (typeof format !== 'number' || !Number.isInteger(format) || format < 1)
     return { outcome: 'damaged', reason: 'its format number is missing' };
@@ -50,8 +52,7 @@ export function decodeLibrary(text: string): LibraryOutcome {
 
 export interface MaterialLibraryOptions {
   readonly storage: StoragePort;
-  /** ISO 8601, UTC. */
-  readonly now: () => string;
+  readonly moveAside: MoveAside;
   /** The cards as they are now, by name. */
   readonly onCards: (cards: readonly Material[]) => void;
   /** Told in a plain sentence when the library could not be read. */
@@ -60,7 +61,7 @@ export interface MaterialLibraryOptions {
 
 export type MaterialLibrary = ReturnType<typeof createMaterialLibrary>;
 
-export function createMaterialLibrary({ storage, now, onCards, onTrouble }: MaterialLibraryOptions) {
+export function createMaterialLibrary({ storage, moveAside, onCards, onTrouble }: MaterialLibraryOptions) {
   /** The saved cards; none when damaged (then kept aside), null when a newer app wrote them. */
   function read(): readonly Material[] | null {
     const text = storage.getItem(materialLibraryKey);
@@ -73,7 +74,7 @@ export function createMaterialLibrary({ storage, now, onCards, onTrouble }: Mate
       );
       return null;
     }
-    const moved = moveAside(storage, materialLibraryKey, now());
+    const moved = moveAside(materialLibraryKey);
     onTrouble(
       `The material library cannot be read: ${loaded.reason}. ${moved ? 'It is kept aside and can be saved to disk.' : 'It stays where it is, because there is no room to keep it aside; free some space.'}`,
     );

@@ -1,6 +1,7 @@
 /** Opening a project as its one editor, or following the tab that edits it until that tab lets go. */
+import type { Bench } from './bench';
 import { whyUnreadable, type WorkbookCore } from './core';
-import { entryPrefix, keptAsidePrefix, materialLibraryKey } from './keys';
+import { keptAsidePrefix, materialLibraryKey, parseEntryKey } from './keys';
 import { refused } from './outcome';
 import type { Workbook } from './workbookApi';
 
@@ -9,7 +10,7 @@ const noLocksNote =
 
 export type Opening = ReturnType<typeof createOpening>;
 
-export function createOpening(core: WorkbookCore) {
+export function createOpening(core: WorkbookCore, bench: Bench) {
   const { store, history, locks, records, saver, session } = core;
   let turn = 0;
 
@@ -27,12 +28,14 @@ export function createOpening(core: WorkbookCore) {
     const loaded = core.readCurrent(id);
     if (!('project' in loaded)) {
       locks.letGo(id);
-      core.refreshList();
+      core.refreshLine(id);
       return refused(whyUnreadable(loaded));
     }
     const { project, editor } = store.getState();
-    if (project?.id !== id) history.show(loaded.project);
-    else if (isEditor && editor === 'elsewhere') follow(id);
+    if (project?.id !== id) {
+      history.show(loaded.project);
+      bench.show(id);
+    } else if (isEditor && editor === 'elsewhere') catchUp(id);
     store.setState({ editor: isEditor ? 'here' : 'elsewhere' });
     if (!locks.available) core.addNote(noLocksNote);
     if (!isEditor) void locks.takeOver(id, () => takeOver(id));
@@ -42,9 +45,14 @@ export function createOpening(core: WorkbookCore) {
 
   /** The tab that had the project let it go: this one reads its last save and edits from there. */
   function takeOver(id: string): void {
-    follow(id);
+    catchUp(id);
     if (store.getState().project !== null) store.setState({ editor: 'here' });
     core.flush();
+  }
+
+  function catchUp(id: string): void {
+    follow(id);
+    if (store.getState().project !== null) bench.follow(id);
   }
 
   /** Shows the open project as another tab has saved it. */
@@ -65,6 +73,7 @@ export function createOpening(core: WorkbookCore) {
     session.openingId = null;
     locks.stopWaiting();
     history.replace(null);
+    bench.show(null);
     store.setState({ editor: 'none' });
   }
 
@@ -77,19 +86,26 @@ export function createOpening(core: WorkbookCore) {
       session.openingId = null;
       locks.stopWaiting();
       history.show(null);
+      bench.show(null);
       store.setState({ editor: 'none' });
       core.flush();
     },
 
     onOtherTabWrote: (key: string | null): void => {
+      core.storage.changedElsewhere(key);
       if (key?.startsWith(keptAsidePrefix)) core.refreshKeptAside();
       if (key === null || key === materialLibraryKey) core.materialLibrary.refresh();
-      if (key !== null && !key.startsWith(entryPrefix)) return;
-      core.refreshList();
       const { project, editor } = store.getState();
-      const isOpen = project !== null && (key === null || key === entryPrefix + project.id);
       // Without locks nobody is the only editor, so every tab follows.
-      if (isOpen && (editor === 'elsewhere' || !locks.available)) follow(project.id);
+      const follows = editor === 'elsewhere' || !locks.available;
+      if (project !== null && follows && (key === null || bench.holds(key, project.id)))
+        bench.follow(project.id);
+      const written = key === null ? undefined : parseEntryKey(key);
+      if (key === null) core.refreshList();
+      else if (written === undefined) return;
+      else core.refreshLine(written);
+      const isOpen = project !== null && (key === null || written === project.id);
+      if (isOpen && follows) follow(project.id);
     },
   };
 }

@@ -1,11 +1,10 @@
 /**
  * The oven run that is on, one entry in storage per project, apart from the document: undo must not stop an oven. Times
- * are wall-clock times, so that the run goes on over a reload and a closed lid.
+ * are those of the bench clock, so that the run goes on over a reload and a closed lid.
  */
 import * as z from 'zod/mini';
+import type { BenchKind } from './benchStore';
 import { ovenRunKey } from './keys';
-import { refused, type Outcome } from './outcome';
-import type { StoragePort } from './storagePort';
 
 const ms = z.number().check(z.minimum(0));
 const logColumnSchema = z.object({
@@ -58,25 +57,11 @@ export const noOvenRun: OvenRun = {
   log: null,
 };
 
-/** The run of a project; none when nothing readable is saved. */
-export function readOvenRun(storage: StoragePort, projectId: string): OvenRun {
-  const text = storage.getItem(ovenRunKey(projectId));
-  if (text === null) return noOvenRun;
-  try {
-    const read = ovenRunSchema.safeParse(JSON.parse(text));
-    return read.success ? read.data : noOvenRun;
-  } catch {
-    return noOvenRun;
-  }
-}
-
-export function writeOvenRun(storage: StoragePort, projectId: string, run: OvenRun): Outcome {
-  try {
-    storage.setItem(ovenRunKey(projectId), JSON.stringify(run));
-    return { done: true };
-  } catch {
-    return refused(
-      'The browser did not let the oven run be saved: it goes on, but only as long as this page is open. Write the start time down.',
-    );
-  }
-}
+export const ovenRunKind: BenchKind<OvenRun> = {
+  called: 'The oven run',
+  keyOf: ovenRunKey,
+  schema: ovenRunSchema,
+  none: noOvenRun,
+  notSaved:
+    'The browser did not let the oven run be saved: it goes on, but only while this project is open here. Write the start time down.',
+};

@@ -8,7 +8,6 @@ import type { Workbook } from './workbookApi';
 type ProjectFiles = Pick<
   Workbook,
   | 'packedMeshOf'
-  | 'meshKeyOf'
   | 'readProject'
   | 'setMeshAside'
   | 'importProjectFile'
@@ -27,13 +26,7 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       const mesh = meshes.find(loaded.project.pattern.meshKey);
       if (mesh.found) return mesh.packed;
       core.addNote(`"${loaded.project.enclosure}, ${loaded.project.name}": ${mesh.reason}`);
-      core.refreshKeptAside();
       return null;
-    },
-
-    meshKeyOf(projectId) {
-      const loaded = core.readCurrent(projectId);
-      return 'project' in loaded ? (loaded.project.pattern?.meshKey ?? null) : null;
     },
 
     readProject(projectId) {
@@ -45,7 +38,6 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       const loaded = core.readCurrent(projectId);
       if ('project' in loaded && loaded.project.pattern !== null)
         meshes.setAside(loaded.project.pattern.meshKey);
-      core.refreshKeptAside();
     },
 
     exportProjectFile(projectId) {
@@ -63,7 +55,7 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       if (!('project' in read)) return refused(read.message);
       const { project, packedMesh } = read;
       const listed = store.getState().projects.some(({ id }) => id === project.id);
-      const isTaken = listed || records.has(project.id) || core.session.deleted?.listed.id === project.id;
+      const isTaken = listed || records.has(project.id) || core.session.deleted.has(project.id);
       return core.add(isTaken ? { ...project, id: core.ports.newId() } : project, packedMesh);
     },
 
@@ -76,6 +68,7 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
 
     discardKeptAside(key) {
       if (!key.startsWith(keptAsidePrefix)) return;
+      meshes.suspect(storage.getItem(key) ?? '');
       storage.removeItem(key);
       core.refreshKeptAside();
       core.flush();

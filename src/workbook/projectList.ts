@@ -1,6 +1,6 @@
 /** The actions on the list: create, rename, duplicate, delete and its undo. */
 import { whyUnreadable, type WorkbookCore } from './core';
-import { takeOutProject } from './deleted';
+import { takeOutProject, type Deleted } from './deleted';
 import { checkNames, openElsewhere, type Names } from './editing';
 import type { Opening } from './opening';
 import { refused, type Outcome } from './outcome';
@@ -42,25 +42,34 @@ export function createProjectList(
   }
 
   function deleteListed(listed: ListedProject): Outcome {
-    forgetDeleted();
-    const { project } = store.getState();
-    const isOpen = project?.id === listed.id;
-    const deleted = takeOutProject(records, listed, isOpen ? project : saver.waiting(listed.id));
-    if (deleted.project?.pattern) meshes.hold(deleted.project.pattern.meshKey, null);
-    session.deleted = deleted;
-    if (isOpen) opening.leave();
+    const deleted = takeOutProject(records, listed, saver.waiting(listed.id));
+    for (const key of deleted.meshKeys) meshes.hold(key, null);
+    session.deleted.set(listed.id, deleted);
+    if (store.getState().project?.id === listed.id) opening.leave();
     saver.forget(listed.id);
     history.forget(listed.id);
-    store.setState({ lastDeleted: listed });
-    core.refreshList();
+    showDeleted();
+    core.refreshLine(listed.id);
     core.flush();
     return { done: true };
   }
 
-  function forgetDeleted(): void {
-    session.deleted = null;
-    store.setState({ lastDeleted: null });
-    core.flush();
+  function showDeleted(): void {
+    store.setState({ deleted: [...session.deleted.values()].map(({ listed }) => listed).toReversed() });
+  }
+
+  /** Puts everything back that was stored, then what storage did not have yet. */
+  function undelete({ listed, unsaved, texts, meshKeys }: Deleted): Outcome {
+    if (records.has(listed.id))
+      return refused(`"${listed.name}" is there again already: its project file was opened in another tab.`);
+    if (core.writeWithMeshes(meshKeys, () => records.putBack(texts)) !== 'saved')
+      return refused(`There is no room to put "${listed.name}" back. Free some space, then try again.`);
+    session.deleted.delete(listed.id);
+    core.tidyMeshes(meshKeys);
+    showDeleted();
+    core.refreshLine(listed.id);
+    if (unsaved !== null) core.add(unsaved, null);
+    return { done: true };
   }
 
   return {
@@ -94,20 +103,16 @@ export function createProjectList(
       return (await locks.during(id, () => deleteListed(listed))) ?? refused(openElsewhere);
     },
 
-    undeleteProject() {
-      if (session.deleted === null) return refused('There is no delete to undo.');
-      const { listed, project, texts } = session.deleted;
-      if (project === null && records.putBack(texts) !== 'saved') {
-        return refused(`There is no room to put "${listed.name}" back. Free some space, then try again.`);
-      }
-      if (project !== null) core.add(project, null);
-      session.deleted = null;
-      store.setState({ lastDeleted: null });
-      core.refreshList();
-      return { done: true, id: listed.id };
+    undeleteProject(id) {
+      const deleted = session.deleted.get(id);
+      return deleted === undefined ? refused('There is no delete to undo.') : undelete(deleted);
     },
 
-    forgetDeleted,
+    forgetDeleted(id) {
+      session.deleted.delete(id);
+      showDeleted();
+      core.flush();
+    },
   };
 }
 

@@ -1,7 +1,9 @@
 /** What the workbook's store holds, and the scope of every field. */
 import { temporal, type TemporalState } from 'zundo';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { noTimers, type BenchTimer } from './benchTimers';
 import type { KeptAside } from './keptAside';
+import { noOvenRun, type OvenRun } from './ovenRun';
 import type { Material } from '../steps/plies/inputs';
 import type { Project } from './project';
 
@@ -25,6 +27,8 @@ export interface ListedProject {
   readonly createdAt: string;
   /** ISO 8601, UTC. */
   readonly changedAt: string;
+  /** Key of its mesh, to find it in the use of storage; null without a pattern, or when it cannot be read. */
+  readonly meshKey: string | null;
   /** Only an `ok` project can be opened; the others are listed so that they can be deleted or left for a newer app. */
   readonly condition: 'ok' | 'newer' | 'damaged';
 }
@@ -33,10 +37,14 @@ export interface WorkbookState {
   /** The open project. Frozen; change it through the workbook's actions only. */
   readonly project: Project | null;
   readonly editor: Editor;
+  /** Timers of the open project; none before the first is started. */
+  readonly timers: readonly BenchTimer[];
+  /** The oven run of the open project that is on or was the last. */
+  readonly ovenRun: OvenRun;
   readonly saveState: SaveState;
   readonly projects: readonly ListedProject[];
-  /** The last delete of this tab, while it can be undone. */
-  readonly lastDeleted: ListedProject | null;
+  /** What was deleted in this tab and can be put back, the last one first. */
+  readonly deleted: readonly ListedProject[];
   readonly keptAside: readonly KeptAside[];
   /** Cards shared by all projects, by name. */
   readonly materialLibrary: readonly Material[];
@@ -44,16 +52,18 @@ export interface WorkbookState {
   readonly notes: readonly string[];
 }
 
-/** `document`: saved and undoable. `session`: this tab only. `derived`: read again from what is saved. */
-type Scope = 'document' | 'session' | 'derived';
+/** `document`: saved and undoable. `bench`: saved, and no undo stops it. `session`: this tab only. `derived`: read again from what is saved. */
+type Scope = 'document' | 'bench' | 'session' | 'derived';
 
 /** Every field declares its scope; a field without one does not compile. */
 export const scopes: Readonly<Record<keyof WorkbookState, Scope>> = {
   project: 'document',
   editor: 'session',
+  timers: 'bench',
+  ovenRun: 'bench',
   saveState: 'session',
   projects: 'derived',
-  lastDeleted: 'session',
+  deleted: 'session',
   keptAside: 'derived',
   materialLibrary: 'derived',
   notes: 'session',
@@ -72,9 +82,11 @@ export function createWorkbookStore(): WorkbookStore {
       (): WorkbookState => ({
         project: null,
         editor: 'none',
+        timers: noTimers,
+        ovenRun: noOvenRun,
         saveState: 'saved',
         projects: [],
-        lastDeleted: null,
+        deleted: [],
         keptAside: [],
         materialLibrary: [],
         notes: [],

@@ -1,13 +1,6 @@
 /** What fills the browser's storage. */
-import {
-  keptAsidePrefix,
-  meshPrefix,
-  parseEntryKey,
-  parseOvenRunKey,
-  parseRecordKey,
-  parseTimersKey,
-} from './keys';
-import type { StoragePort } from './storagePort';
+import { keptAsidePrefix, meshPrefix, parseBenchKey, parseEntryKey, parseRecordKey } from './keys';
+import type { SizedStorage } from './storageSizes';
 
 /** UTF-16 units, keys counted, that the common browsers give one site. */
 export const storageLimitUnits = 5_242_880;
@@ -23,17 +16,15 @@ export interface Usage {
   readonly otherUnits: number;
 }
 
-export function measureUsage(storage: StoragePort): Usage {
+export function measureUsage(storage: SizedStorage): Usage {
   const projectUnits = new Map<string, number>();
   const meshes: { meshKey: string; units: number }[] = [];
   let keptAsideUnits = 0;
   let otherUnits = 0;
   let totalUnits = 0;
-  for (const key of storage.keys()) {
-    const units = key.length + (storage.getItem(key)?.length ?? 0);
+  for (const [key, units] of storage.sizes()) {
     totalUnits += units;
-    const projectId =
-      parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseTimersKey(key) ?? parseOvenRunKey(key);
+    const projectId = parseEntryKey(key) ?? parseRecordKey(key)?.id ?? parseBenchKey(key);
     if (projectId !== undefined) projectUnits.set(projectId, (projectUnits.get(projectId) ?? 0) + units);
     else if (key.startsWith(meshPrefix)) meshes.push({ meshKey: key.slice(meshPrefix.length), units });
     else if (key.startsWith(keptAsidePrefix)) keptAsideUnits += units;

@@ -1,6 +1,5 @@
 /** Puts the workbook together behind the one surface that pages use. */
-import { readTimers, writeTimers } from './benchTimers';
-import { readOvenRun, writeOvenRun } from './ovenRun';
+import { createBench } from './bench';
 import { createCore } from './core';
 import { createEditing } from './editing';
 import { createFirstStart } from './firstStart';
@@ -14,14 +13,20 @@ import type { Workbook, WorkbookPorts } from './workbookApi';
 export function createWorkbook(ports: WorkbookPorts): Workbook {
   const core = createCore(ports);
   const { store, history, meshes, now, takeChange } = core;
-  const opening = createOpening(core);
+  const bench = createBench(core);
+  const opening = createOpening(core, bench);
   const { setNames, ...editing } = createEditing({ store, history, meshes, now, onChanged: takeChange });
 
-  core.records.dropOrphans();
+  core.records.dropLeftovers();
+  core.meshes.suspectAll();
   core.refreshList();
   core.materialLibrary.refresh();
   core.flush();
-  const stopListening = [ports.onHidden(core.flush), ports.onOtherTabWrote(opening.onOtherTabWrote)];
+  const putAway = (): void => {
+    core.flush();
+    bench.keepClock();
+  };
+  const stopListening = [ports.onHidden(putAway), ports.onOtherTabWrote(opening.onOtherTabWrote)];
 
   return {
     store,
@@ -31,10 +36,7 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
     closeProject: opening.closeProject,
     ...editing,
     ...createProjectFiles(core),
-    timersOf: (projectId) => readTimers(core.storage, projectId),
-    setTimers: (projectId, timers) => writeTimers(core.storage, projectId, timers),
-    ovenRunOf: (projectId) => readOvenRun(core.storage, projectId),
-    setOvenRun: (projectId, run) => writeOvenRun(core.storage, projectId, run),
+    ...bench.actions,
     saveMaterial: core.materialLibrary.save,
     forgetMaterial: core.materialLibrary.remove,
     dismissNotes: () => store.setState({ notes: [] }),

@@ -28,6 +28,8 @@ export interface WorkbookPorts {
   readonly locks: LockPort;
   /** Milliseconds since 1970. */
   readonly nowMs: () => number;
+  /** Milliseconds since this page was opened, by a clock that nobody sets; it may stand while the machine sleeps. */
+  readonly pageMs: () => number;
   readonly newId: () => string;
   /** The demo's projects with their meshes packed; called on the very first start and by `restoreDemo`. */
   readonly demoSeeds: () => Promise<readonly ProjectSeed[]>;
@@ -58,11 +60,12 @@ export interface Workbook {
   readonly renameProject: (id: string, names: { enclosure: string; name: string }) => Promise<Outcome>;
   /** Copies inputs and pattern; the bench record of the copy starts empty, since nothing of it was done. */
   readonly duplicateProject: (id: string) => Outcome<{ id: string }>;
-  /** Undone by `undeleteProject` until the next delete or the end of this tab. */
+  /** Undone by `undeleteProject` until the end of this tab. */
   readonly deleteProject: (id: string) => Promise<Outcome>;
-  readonly undeleteProject: () => Outcome<{ id: string }>;
-  /** Makes the last delete final and frees its space. */
-  readonly forgetDeleted: () => void;
+  /** Puts back everything that was stored of the project: its records, its mesh, its timers and its oven run. */
+  readonly undeleteProject: (id: string) => Outcome;
+  /** Makes a delete final and frees its space. */
+  readonly forgetDeleted: (id: string) => void;
   readonly openProject: (id: string) => Promise<Outcome<{ load: 'ok' | 'migrated' | 'recovered' }>>;
   readonly closeProject: () => void;
 
@@ -90,8 +93,6 @@ export interface Workbook {
 
   /** The saved mesh of a project; null without a pattern or when its mesh is missing or damaged (then a note says so). */
   readonly packedMeshOf: (projectId: string) => string | null;
-  /** Key of a project's mesh, to find it in `usage().meshes`; null without a pattern. */
-  readonly meshKeyOf: (projectId: string) => string | null;
   /** Keeps the saved mesh of a project aside after unpacking it failed, so that a fresh import can take its place. */
   readonly setMeshAside: (projectId: string) => void;
   /** Adds the project in the text of a project file, under a new id when its own is taken. Does not open it. */
@@ -102,12 +103,14 @@ export interface Workbook {
   /** The newest version of any project, to look at; null when it cannot be read. */
   readonly readProject: (projectId: string) => Project | null;
 
-  /** What was running when the page was last open; none when there was nothing. */
-  readonly timersOf: (projectId: string) => readonly BenchTimer[];
-  readonly setTimers: (projectId: string, timers: readonly BenchTimer[]) => Outcome;
-  /** The oven run that is on or was the last. */
-  readonly ovenRunOf: (projectId: string) => OvenRun;
-  readonly setOvenRun: (projectId: string, run: OvenRun) => Outcome;
+  /** Timers and oven run of the open project; refused like its inputs while another tab edits it. */
+  readonly setTimers: (timers: readonly BenchTimer[]) => Outcome;
+  readonly setOvenRun: (run: OvenRun) => Outcome;
+  /**
+   * The clock that both count by, milliseconds since 1970: it never goes back. `setBackMs` is by how much the clock on
+   * the wall was set back meanwhile.
+   */
+  readonly benchClock: () => { readonly nowMs: number; readonly setBackMs: number };
 
   /** Puts a card into the library that all projects share, in place of one of the same name. */
   readonly saveMaterial: (card: Material) => Outcome;

@@ -1,5 +1,5 @@
 import { defineConfig } from '@playwright/test';
-import { findChromium } from './support/findChromium';
+import { chromiumArguments, findChromium } from './support/findChromium';
 
 /** Another checkout on the same machine can test at the same time on a port of its own. */
 const port = Number(process.env.BROWSER_TEST_PORT ?? 4179);
@@ -22,16 +22,7 @@ export default defineConfig({
     acceptDownloads: true,
     launchOptions: {
       executablePath: findChromium(),
-      args: [
-        '--no-sandbox',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-        '--use-angle=swiftshader',
-        '--enable-unsafe-swiftshader',
-      ],
+      args: [...chromiumArguments],
     },
   },
   webServer: {

@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { realShell } from './support/models';
 import {
   expect,
   expectFigure,
@@ -10,6 +11,7 @@ import {
   openDemo,
   sheetTitle,
   test,
+  withoutDemo,
 } from './support/workbookPage';
 
 test('a project goes out as one file and comes back with its mesh, inputs and figures', async ({
@@ -52,4 +54,36 @@ test('a file that is no project is refused with what to do, and nothing changes'
   await page.getByLabel('Project file').setInputFiles(path);
   await expect(page.getByRole('main')).toContainText(/not a project file/i);
   await expect(page.getByRole('region', { name: 'Wind meter' }).getByRole('listitem')).toHaveCount(2);
+});
+
+test('a model given to "Open project file" becomes the pattern of a new project', async ({
+  page,
+  context,
+}) => {
+  await withoutDemo(context);
+  await page.goto('/');
+  const { path, fileName } = realShell();
+  await page.getByLabel('Project file').setInputFiles(path);
+  await expect(sheetTitle(page, 'Part')).toBeVisible();
+  await expect(page.getByRole('banner')).toContainText(fileName.replace(/\.stl$/, ''));
+  await expect(page.getByText(fileName, { exact: true })).toBeVisible({ timeout: 60_000 });
+});
+
+test('a link to a project that is not here says so, and an unseen name is refused with a sentence', async ({
+  page,
+  context,
+}) => {
+  await withoutDemo(context);
+  await page.goto('/#/p/nowhere/walls');
+  await expect(page.getByRole('main')).toContainText('This project is not in this browser');
+  await expect(page.getByRole('main')).not.toContainText(/damaged/i);
+  await page.getByRole('link', { name: 'All projects' }).click();
+  await page.getByRole('button', { name: 'New project' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: 'Create' }).click();
+  await expect(dialog.getByRole('alert')).toHaveText('Give the enclosure a name that can be seen.');
+  await dialog.getByLabel('Enclosure').fill('Lamp');
+  await dialog.getByRole('textbox', { name: 'Part, usually a half' }).fill('\u200b');
+  await dialog.getByLabel('Enclosure').press('Enter');
+  await expect(dialog.getByRole('alert')).toHaveText('Give the part a name that can be seen.');
 });

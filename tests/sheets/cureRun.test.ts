@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { noOvenRun } from '../../src/workbook';
+import { createBenchStore } from '../../src/workbook/benchStore';
 import { ovenRunKey } from '../../src/workbook/keys';
-import { readOvenRun } from '../../src/workbook/ovenRun';
-import type { StoragePort } from '../../src/workbook/storagePort';
+import { ovenRunKind } from '../../src/workbook/ovenRun';
+import { memoryStorage } from '../../src/workbook/storagePort';
 import { fitWorking } from '../../src/sheets/cure/run/fitWorking';
 import { airCurve, columnCurve, keptLog, thermocoupleOf } from '../../src/sheets/cure/run/keptLog';
 import {
@@ -163,8 +164,12 @@ describe('a saved run', () => {
   it('from before there was a place and an air column reads as the coldest place without one', () => {
     const log = keptLog('Time (s),Part (C)\n0,20\n60,21\n120,22\n180,23\n', 'oven.csv');
     const { air: _air, place: _place, ...older } = log;
-    const items = new Map([[ovenRunKey('one'), JSON.stringify({ ...noOvenRun, log: older })]]);
-    const storage = { getItem: (key: string) => items.get(key) ?? null } as StoragePort;
-    expect(readOvenRun(storage, 'one').log).toMatchObject({ air: null, place: { kind: 'coldest' } });
+    const storage = memoryStorage();
+    const options = { storage, moveAside: () => true, onTrouble: (note: string) => expect(note).toBe('') };
+    storage.setItem(ovenRunKey('one'), JSON.stringify({ ...noOvenRun, log: older }));
+    expect(createBenchStore(options).read(ovenRunKind, 'one').log).toMatchObject({
+      air: null,
+      place: { kind: 'coldest' },
+    });
   });
 });

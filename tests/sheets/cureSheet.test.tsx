@@ -3,6 +3,7 @@ import './support';
 import { fireEvent, render, screen, within } from '@testing-library/react';
 import { describe, expect, it, vi } from 'vitest';
 import { CureSheet } from '../../src/sheets/cure/CureSheet';
+import type { OvenRunControl } from '../../src/sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../src/sheets/cure/heatMoment';
 import type { CureForecast } from '../../src/sheets/cure/useCurePrediction';
 import { cureReport } from '../../src/steps/cure/report';
@@ -43,7 +44,7 @@ function show(
       }}
       moment={firstMoment}
       onMoment={onMoment}
-      run={{ run, nowMs: 1_800_000_000_000, problem: null, put }}
+      run={{ run, nowMs: 1_800_000_000_000, setBackMs: 0, problem: null, disabled: false, put }}
       onFit={null}
       onCompare={() => Promise.resolve(null)}
     />,
@@ -117,12 +118,11 @@ describe('the clamp and cure sheet', () => {
     expect(screen.getByRole('button', { name: 'Compare programs and molds' })).toBeDisabled();
   });
 
-  it('starts a run at the clock on the wall', () => {
+  it('starts a run at the moment of the button', () => {
     const { put } = show();
     fireEvent.click(screen.getByRole('button', { name: 'Oven on: start the run' }));
-    expect(put).toHaveBeenCalledWith(
-      expect.objectContaining({ startedAtMs: expect.any(Number) as number, endedAtMs: null }),
-    );
+    const [change] = put.mock.calls[0] as Parameters<OvenRunControl['put']>;
+    expect(change(noOvenRun, 5000)).toMatchObject({ startedAtMs: 5000, endedAtMs: null });
   });
 
   it('tells where a run is and what is due', () => {

@@ -26,7 +26,14 @@ const cast: MoldReply = {
   },
   halves: { negative: shape, positive: shape },
 };
-const timers: BenchTimers = { timers: [], nowMs: 0, problem: null, put: vi.fn() };
+const timers: BenchTimers = {
+  timers: [],
+  nowMs: 0,
+  setBackMs: 0,
+  problem: null,
+  disabled: false,
+  put: vi.fn(),
+};
 const met: Probe = {
   facet: 3,
   pointMm: [12.5, 3, 18],

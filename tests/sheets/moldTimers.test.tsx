@@ -10,7 +10,7 @@ import { defaultProjectInputs } from '../../src/steps/inputs';
 import { plannedTimes } from '../../src/steps/mold/plannedTimes';
 import type { Workbook } from '../../src/workbook';
 import { WorkbookContext } from '../../src/workbook/useWorkbook';
-import { createMachine } from '../workbook/support';
+import { createMachine, done, type Machine } from '../workbook/support';
 import './support';
 
 const planned = plannedTimes(defaultProjectInputs);
@@ -27,7 +27,7 @@ describe('the clock of a timer', () => {
     ]);
   });
 
-  it('runs by the wall clock, pauses and goes on', () => {
+  it('runs by the clock it is given, pauses and goes on', () => {
     const timer = started(setTo('mixing', 60), 1000);
     expect(leftMs(timer, 31_000)).toBe(30_000);
     const stopped = paused(timer, 31_000);
@@ -66,12 +66,35 @@ function Page({
 }
 
 function Timers({ elsewhere }: { readonly elsewhere: boolean }) {
-  const bench = useBenchTimers('lid', planned);
+  const bench = useBenchTimers(planned);
   return elsewhere ? (
     <TimerStrip bench={bench} planned={planned} href="#/p/lid/mold" />
   ) : (
     <MoldTimers bench={bench} planned={planned} />
   );
+}
+
+/** A machine whose clocks are the faked ones of the test. */
+function tickingMachine(): Machine {
+  const machine = createMachine();
+  machine.clock = {
+    get nowMs() {
+      return Date.now();
+    },
+    get pageMs() {
+      return performance.now();
+    },
+  };
+  return machine;
+}
+
+/** A tab on the machine with its only project open; the former tab is gone. */
+async function opened(machine: Machine): Promise<Workbook> {
+  const { workbook } = machine.tab();
+  const known = workbook.store.getState().projects[0]?.id;
+  const id = known ?? done(workbook.createProject({ enclosure: 'Lamp', name: 'Lid' })).id;
+  done(await workbook.openProject(id));
+  return workbook;
 }
 
 const timer = (number: number) => within(screen.getByRole('region', { name: `Timer ${number}` }));
@@ -88,8 +111,7 @@ describe('two timers', () => {
   afterEach(() => vi.useRealTimers());
 
   it('run at once, each with its own end, and say when it is over', async () => {
-    const { workbook } = createMachine().tab();
-    render(<Page workbook={workbook} />);
+    render(<Page workbook={await opened(tickingMachine())} />);
     expect(readout(1)).toBe('1:00');
     expect(readout(2)).toBe('1:00:00');
     click(1, 'Start');
@@ -111,33 +133,54 @@ describe('two timers', () => {
   });
 
   it('are set to another of the planned times while they stand', async () => {
-    const { workbook } = createMachine().tab();
-    render(<Page workbook={workbook} />);
+    render(<Page workbook={await opened(tickingMachine())} />);
     fireEvent.change(timer(1).getByRole('combobox'), { target: { value: 'working' } });
     expect(readout(1)).toBe('4:00');
     click(1, 'Start');
     expect(timer(1).getByRole('combobox')).toBeDisabled();
   });
 
-  it('go on over a reload, by the wall clock', async () => {
-    const machine = createMachine();
-    const first = render(<Page workbook={machine.tab().workbook} />);
+  it('go on over a reload', async () => {
+    const machine = tickingMachine();
+    const before = await opened(machine);
+    const first = render(<Page workbook={before} />);
     click(1, 'Start');
     await pass(15);
     first.unmount();
+    before.dispose();
     await pass(15);
-    render(<Page workbook={machine.tab().workbook} />);
+    render(<Page workbook={await opened(machine)} />);
     expect(readout(1)).toBe('0:30');
     await pass(31);
     expect(timer(1).getByRole('status')).toHaveTextContent('the time is over');
   });
 
+  it('never show more than their length when the clock is set back a day, before and after a reload', async () => {
+    const machine = tickingMachine();
+    const before = await opened(machine);
+    const first = render(<Page workbook={before} />);
+    click(1, 'Start');
+    await pass(9);
+    vi.setSystemTime(Date.now() - 86_400_000);
+    await pass(1);
+    expect(readout(1)).toBe('0:50');
+    expect(screen.getByText(/set back by 24:00:0\d while the time ran/u)).toBeVisible();
+    first.unmount();
+    before.dispose();
+    render(<Page workbook={await opened(machine)} />);
+    expect(readout(1)).toBe('0:50');
+    await pass(51);
+    expect(timer(1).getByRole('status')).toHaveTextContent('Mixing: the time is over.');
+  });
+
   it('are told on the other sheets of the project', async () => {
-    const machine = createMachine();
-    const first = render(<Page workbook={machine.tab().workbook} />);
+    const machine = tickingMachine();
+    const before = await opened(machine);
+    const first = render(<Page workbook={before} />);
     click(1, 'Start');
     first.unmount();
-    render(<Page workbook={machine.tab().workbook} elsewhere />);
+    before.dispose();
+    render(<Page workbook={await opened(machine)} elsewhere />);
     expect(screen.getByRole('link', { name: 'Mixing' })).toHaveAttribute('href', '#/p/lid/mold');
     await pass(61);
     fireEvent.click(screen.getByRole('button', { name: 'Stop the sound' }));

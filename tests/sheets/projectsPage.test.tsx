@@ -1,10 +1,12 @@
 // @vitest-environment jsdom
-import { render, screen, waitFor, within } from '@testing-library/react';
+import { act, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { takeGivenModel } from '../../src/app/givenFile';
 import { ProjectsPage } from '../../src/app/projects/ProjectsPage';
 import { defaultProjectInputs } from '../../src/steps/inputs';
-import type { ProjectSeed } from '../../src/workbook';
+import { writeProjectFile, type ProjectSeed } from '../../src/workbook';
+import { newProject } from '../../src/workbook/project';
 import { WorkbookContext } from '../../src/workbook/useWorkbook';
 import { createMachine, done, fakePackedMesh, patternOf, quotaError } from '../workbook/support';
 import './support';
@@ -88,16 +90,60 @@ describe('the list of projects', () => {
     await userEvent.click(screen.getByRole('button', { name: 'Delete Lid' }));
     await screen.findByText(/Deleted: Lamp, Lid/);
     expect(linksUnder('Lamp')).toEqual(['Base']);
-    await userEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Delete Base' }));
+    const bars = await screen.findAllByText(/Deleted:/);
+    expect(bars.map(({ textContent }) => textContent)).toEqual([
+      'Deleted: Lamp, Base.',
+      'Deleted: Lamp, Lid.',
+    ]);
+    await userEvent.click(screen.getByRole('button', { name: 'Undo deleting Lamp, Lid' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Undo deleting Lamp, Base' }));
     expect(linksUnder('Lamp')).toEqual(['Base', 'Lid']);
     expect(screen.queryByText(/Deleted:/)).toBeNull();
   });
 
   it('refuses a file that is no project file, in words', async () => {
     openPage();
-    const file = new File(['solid shell'], 'shell.stl');
+    const file = new File(['{"milk": 2}'], 'shopping.json');
     await userEvent.upload(screen.getByLabelText('Project file'), file, { applyAccept: false });
     expect(await screen.findByRole('alert')).toHaveTextContent(/project file/);
+  });
+
+  it('takes a model file as the pattern of a new project', async () => {
+    const { workbook } = openPage();
+    const file = new File(['solid shell'], 'pocket shell.STL');
+    await userEvent.upload(screen.getByLabelText('Project file'), file, { applyAccept: false });
+    await waitFor(() => expect(window.location.hash).toMatch(/^#\/p\//));
+    const made = workbook.store.getState().projects.find((one) => one.enclosure === 'pocket shell');
+    expect(made?.name).toBe('Part');
+    expect(window.location.hash).toBe(`#/p/${made?.id}/`);
+    expect(takeGivenModel(made?.id ?? '')).toBe(file);
+    expect(takeGivenModel(made?.id ?? '')).toBeNull();
+  });
+
+  it('tells equal names apart', async () => {
+    const { workbook } = openPage();
+    for (const name of ['Lid', 'lid\u200b '])
+      act(() => void workbook.createProject({ enclosure: 'Lamp', name }));
+    expect(linksUnder('Lamp').sort()).toEqual(['Base', 'Lid (1 of 3)', 'Lid (2 of 3)', 'lid (3 of 3)']);
+    expect(screen.getByRole('button', { name: 'Delete Lid (2 of 3)' })).toBeVisible();
+    const [first] = within(screen.getByRole('region', { name: 'Lamp' })).getAllByText(/made/);
+    expect(first).toHaveTextContent('made Jan 5, 2026');
+    await userEvent.click(screen.getByRole('button', { name: 'Delete Lid (1 of 3)' }));
+    expect(linksUnder('Lamp')).toContain('Lid (1 of 2)');
+  });
+
+  it('gives a name to one that an older app saved without a visible one', async () => {
+    const machine = createMachine();
+    const old = newProject({ id: 'old', enclosure: 'Lamp', name: '\u200b', at: '2026-01-05T08:00:00.000Z' });
+    const { workbook } = machine.tab();
+    done(workbook.importProjectFile(writeProjectFile(old, null)));
+    render(
+      <WorkbookContext value={workbook}>
+        <ProjectsPage />
+      </WorkbookContext>,
+    );
+    expect(linksUnder('Lamp')).toEqual(['without a name that can be seen']);
   });
 
   it('counts a mesh to the project that uses it', async () => {

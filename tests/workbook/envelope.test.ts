@@ -6,7 +6,7 @@ import { decodeProject, encodeProject } from '../../src/workbook/envelope';
 import { currentFormat } from '../../src/workbook/migrations';
 import { newProject } from '../../src/workbook/project';
 import { arbitraryProject } from './arbitraryProject';
-import { propertySeed } from './support';
+import { propertySeed, withoutChecksum } from './support';
 
 const project = newProject({ id: 'a', enclosure: 'Lamp', name: 'Lid', at: '2026-01-05T08:00:00.000Z' });
 
@@ -14,7 +14,7 @@ const project = newProject({ id: 'a', enclosure: 'Lamp', name: 'Lid', at: '2026-
 function textWith(
   change: (envelope: { format: unknown; kind: unknown; project: Record<string, unknown> }) => void,
 ): string {
-  const envelope = JSON.parse(encodeProject(project));
+  const envelope = JSON.parse(withoutChecksum(encodeProject(project)));
   change(envelope);
   return JSON.stringify(envelope);
 }
@@ -57,7 +57,7 @@ describe(`saved text of a project (seed ${propertySeed})`, () => {
   });
 
   it('is damaged when a number is out of its range', () => {
-    const text = encodeProject(project).replace('"overMm":0.05', '"overMm":-1');
+    const text = withoutChecksum(encodeProject(project)).replace('"overMm":0.05', '"overMm":-1');
     expect(reasonFor(text)).toBe('not as it should be: inputs.walls.overMm');
   });
 
@@ -76,6 +76,26 @@ describe(`saved text of a project (seed ${propertySeed})`, () => {
       e.project = { later: 'shape' };
     });
     expect(decodeProject(text)).toEqual({ outcome: 'newer', format: currentFormat + 1 });
+  });
+
+  it('is never taken for another project after any one bit of it has flipped', () => {
+    const text = encodeProject(project);
+    const outcomes = { damaged: 0, ok: 0 };
+    for (let at = 0; at < text.length; at += 1)
+      for (let bit = 0; bit < 16; bit += 1) {
+        const unit = String.fromCharCode(text.charCodeAt(at) ^ (1 << bit));
+        const loaded = decodeProject(text.slice(0, at) + unit + text.slice(at + 1));
+        // A flip in the word "checksum" itself leaves a text of an app before checksums, with the project whole.
+        if (loaded.outcome === 'ok') expect(loaded.project).toEqual(project);
+        else expect(loaded.outcome).toBe('damaged');
+        outcomes[loaded.outcome as 'damaged' | 'ok'] += 1;
+      }
+    expect(outcomes.ok).toBeLessThanOrEqual(16 * 'checksum'.length);
+    expect(outcomes.damaged + outcomes.ok).toBe(16 * text.length);
+  });
+
+  it('of an app before checksums still opens', () => {
+    expect(decodeProject(withoutChecksum(encodeProject(project)))).toEqual({ outcome: 'ok', project });
   });
 
   it('is checked without code made at run time, which the content security policy forbids', () => {

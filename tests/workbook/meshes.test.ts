@@ -7,6 +7,7 @@ import {
   fakePackedMesh,
   patternOf,
   quotaError,
+  reasonOf,
   tabWithProject,
   type Machine,
 } from './support';
@@ -29,10 +30,10 @@ describe('a saved mesh', () => {
     const copy = done(workbook.duplicateProject(id));
     expect(storedMeshes(machine)).toEqual([keyOf(first)]);
     done(await workbook.deleteProject(id));
-    workbook.forgetDeleted();
+    workbook.forgetDeleted(id);
     expect(storedMeshes(machine)).toEqual([keyOf(first)]);
     done(await workbook.deleteProject(copy.id));
-    workbook.forgetDeleted();
+    workbook.forgetDeleted(copy.id);
     expect(storedMeshes(machine)).toEqual([]);
   });
 
@@ -94,9 +95,11 @@ describe('a saved mesh', () => {
     done(workbook.setPattern(patternOf(second), second));
     expect(workbook.flush()).toBe('saved');
     expect(storedMeshes(machine)).toEqual([keyOf(second)]);
-    done(workbook.undeleteProject());
-    expect(workbook.store.getState().saveState).toBe('full');
+    expect(reasonOf(workbook.undeleteProject(other.id))).toContain('no room');
+    machine.beforeWrite = () => {};
+    done(workbook.undeleteProject(other.id));
     expect(workbook.packedMeshOf(other.id)).toBe(first);
+    expect(storedMeshes(machine).sort()).toEqual([keyOf(first), keyOf(second)].sort());
   });
 
   it('is held for the undo of a pattern that replaces it after a reload', async () => {
@@ -121,7 +124,7 @@ describe('a saved mesh', () => {
     const { workbook } = machine.tab();
     done(await workbook.deleteProject(id));
     machine.disk.delete(meshStorageKey(keyOf(first)));
-    done(workbook.undeleteProject());
+    done(workbook.undeleteProject(id));
     expect(workbook.packedMeshOf(id)).toBe(first);
   });
 
@@ -134,7 +137,7 @@ describe('a saved mesh', () => {
     workbook.closeProject();
     expect(storedMeshes(machine)).toHaveLength(2);
     done(await workbook.deleteProject(id));
-    workbook.forgetDeleted();
+    workbook.forgetDeleted(id);
     expect(storedMeshes(machine)).toEqual([]);
   });
 

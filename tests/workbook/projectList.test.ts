@@ -1,6 +1,7 @@
 /** The list: create, rename, duplicate, delete and its undo. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { keptAsidePrefix, recordKey } from '../../src/workbook/keys';
+import { noOvenRun } from '../../src/workbook';
+import { keptAsidePrefix, meshStorageKey, ovenRunKey, recordKey } from '../../src/workbook/keys';
 import {
   createMachine,
   done,
@@ -33,12 +34,18 @@ describe('the project list', () => {
     const { workbook, id } = await tabWithProject();
     done(await workbook.renameProject(id, { enclosure: ' Lamp ', name: ' Cover ' }));
     expect(workbook.store.getState().project).toMatchObject({ enclosure: 'Lamp', name: 'Cover' });
-    expect(reasonOf(workbook.createProject({ enclosure: ' ', name: 'x' }))).toBe(
-      'The name of the enclosure needs 1 to 120 characters.',
+    for (const unseen of ['', ' ', '\u200b', '\u200d\ufe0f \u2060', '\u3164', '\u2800\t', '\ud800'])
+      expect(reasonOf(workbook.createProject({ enclosure: unseen, name: 'x' }))).toBe(
+        'Give the enclosure a name that can be seen.',
+      );
+    expect(reasonOf(workbook.createProject({ enclosure: 'x', name: '\u200b' }))).toBe(
+      'Give the part a name that can be seen.',
     );
     expect(reasonOf(await workbook.renameProject(id, { enclosure: 'x', name: 'x'.repeat(121) }))).toBe(
-      'The name of the part needs 1 to 120 characters.',
+      'The name of the part is too long: 120 characters are the most.',
     );
+    done(await workbook.renameProject(id, { enclosure: '\u200bLamp', name: 'Co\u00advér 👩‍🔧\u200b' }));
+    expect(workbook.store.getState().project).toMatchObject({ enclosure: 'Lamp', name: 'Co\u00advér 👩‍🔧' });
   });
 
   it('renames a project that is not open', async () => {
@@ -83,10 +90,10 @@ describe('the project list', () => {
       project: null,
       editor: 'none',
       projects: [],
-      lastDeleted: { id, name: 'Lid' },
+      deleted: [{ id, name: 'Lid' }],
     });
-    expect(done(workbook.undeleteProject()).id).toBe(id);
-    expect(workbook.store.getState().lastDeleted).toBeNull();
+    done(workbook.undeleteProject(id));
+    expect(workbook.store.getState().deleted).toEqual([]);
     done(await workbook.openProject(id));
     expect(workbook.store.getState().project).toEqual(before);
     expect(workbook.packedMeshOf(id)).toBe(packed);
@@ -104,7 +111,7 @@ describe('the project list', () => {
     machine.beforeWrite = () => {};
     workbook.flush();
     expect(machine.tab().workbook.store.getState().projects).toEqual([]);
-    done(workbook.undeleteProject());
+    done(workbook.undeleteProject(id));
     done(await workbook.openProject(id));
     expect(workbook.store.getState().project?.inputs.walls.overMm).toBe(0.2);
   });
@@ -120,34 +127,86 @@ describe('the project list', () => {
     machine.beforeWrite = () => {
       throw quotaError();
     };
-    expect(reasonOf(workbook.undeleteProject())).toContain('no room');
+    expect(reasonOf(workbook.undeleteProject(id))).toContain('no room');
     machine.beforeWrite = () => {};
-    done(workbook.undeleteProject());
+    done(workbook.undeleteProject(id));
     expect(machine.disk).toEqual(before);
   });
 
-  it('a delete is final after the next one, and after it is forgotten', async () => {
+  it('every delete can be undone until it is forgotten, in any order', async () => {
     const { machine, workbook, id } = await tabWithProject();
     const other = done(workbook.createProject({ enclosure: 'Lamp', name: 'Base' }));
     done(await workbook.deleteProject(id));
     done(await workbook.deleteProject(other.id));
-    expect(done(workbook.undeleteProject()).id).toBe(other.id);
-    expect(reasonOf(workbook.undeleteProject())).toBe('There is no delete to undo.');
-    done(await workbook.deleteProject(other.id));
-    workbook.forgetDeleted();
-    expect(workbook.undeleteProject().done).toBe(false);
+    const deletedNames = () => workbook.store.getState().deleted.map(({ name }) => name);
+    expect(deletedNames()).toEqual(['Base', 'Lid']);
+    done(workbook.undeleteProject(id));
+    expect(deletedNames()).toEqual(['Base']);
+    expect(reasonOf(workbook.undeleteProject(id))).toBe('There is no delete to undo.');
+    done(workbook.undeleteProject(other.id));
+    expect(workbook.store.getState().projects.map(({ name }) => name)).toEqual(['Base', 'Lid']);
+    for (const one of [id, other.id]) {
+      done(await workbook.deleteProject(one));
+      workbook.forgetDeleted(one);
+      expect(workbook.undeleteProject(one).done).toBe(false);
+    }
     expect([...machine.disk.keys()].filter((key) => !key.startsWith(keptAsidePrefix))).toEqual([]);
+  });
+
+  it('puts back the oven run and the timers of a deleted project', async () => {
+    const { machine, workbook, id } = await tabWithProject();
+    const run = { ...noOvenRun, startedAtMs: 1_800_000_000_000 };
+    const timer = { what: 'mixing', lengthS: 60, endsAtMs: null, leftS: 20, heard: false };
+    done(workbook.setOvenRun(run));
+    done(workbook.setTimers([timer]));
+    const before = new Map(machine.disk);
+    done(await workbook.deleteProject(id));
+    expect(machine.disk.has(ovenRunKey(id))).toBe(false);
+    done(workbook.undeleteProject(id));
+    expect(machine.disk).toEqual(before);
+    done(await workbook.openProject(id));
+    expect(workbook.store.getState()).toMatchObject({ ovenRun: run, timers: [timer] });
+  });
+
+  it('puts back the mesh of a project that a newer format saved', async () => {
+    const { machine, tab, workbook: first, id } = await tabWithProject();
+    const packed = fakePackedMesh(3);
+    done(first.setPattern(patternOf(packed), packed));
+    first.flush();
+    tab.crash();
+    const { meshKey } = patternOf(packed);
+    const newer = `{"kind":"mold-layup-project","format":99,"project":{"mesh":"${meshKey}"}}`;
+    for (const slot of [1, 2]) machine.disk.set(recordKey(id, slot), newer);
+    const { workbook } = machine.tab();
+    const before = new Map(machine.disk);
+    done(await workbook.deleteProject(id));
+    workbook.flush();
+    // Another tab sweeps: it knows of nobody who wants the mesh.
+    machine.tab();
+    expect(machine.disk.has(meshStorageKey(meshKey))).toBe(false);
+    done(workbook.undeleteProject(id));
+    workbook.flush();
+    expect(machine.disk).toEqual(before);
+  });
+
+  it('does not put a deleted project over one that came back from its file in another tab', async () => {
+    const { machine, workbook, id } = await tabWithProject();
+    const { file } = done(workbook.exportProjectFile(id));
+    done(await workbook.deleteProject(id));
+    const second = machine.tab().workbook;
+    expect(done(second.importProjectFile(file.text)).id).toBe(id);
+    expect(reasonOf(workbook.undeleteProject(id))).toContain('is there again already');
   });
 
   it('refuses actions on projects that are not there', async () => {
     const { workbook } = createMachine().tab();
-    expect(reasonOf(await workbook.openProject('none'))).toContain('its record is missing');
+    expect(reasonOf(await workbook.openProject('none'))).toContain('not in this browser: it was deleted');
     expect(reasonOf(await workbook.renameProject('none', { enclosure: 'a', name: 'b' }))).toContain(
-      'missing',
+      'not in this browser',
     );
     expect(reasonOf(await workbook.deleteProject('none'))).toContain('no longer there');
-    expect(reasonOf(workbook.duplicateProject('none'))).toContain('missing');
-    expect(reasonOf(workbook.exportProjectFile('none'))).toContain('missing');
+    expect(reasonOf(workbook.duplicateProject('none'))).toContain('not in this browser');
+    expect(reasonOf(workbook.exportProjectFile('none'))).toContain('not in this browser');
     expect(workbook.packedMeshOf('none')).toBeNull();
   });
 

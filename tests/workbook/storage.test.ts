@@ -14,6 +14,7 @@ import {
   quotaError,
   reasonOf,
   tabWithProject,
+  withoutChecksum,
   type Machine,
 } from './support';
 
@@ -228,15 +229,21 @@ async function savedTwice(): Promise<{ machine: Machine; id: string }> {
   return { machine, id };
 }
 
+/** 0.2 becomes 0.3 by one bit. */
+const flipped = (saved: string): string => saved.replace('"overMm":0.2', '"overMm":0.3');
+
 describe('damage', () => {
   it.each([
     ['broken JSON', '{"kind":"mold-lay'],
     ['a wrong shape', '{"kind":"mold-layup-project","format":2,"project":{"id":"x"}}'],
     ['nothing', ''],
+    ['valid JSON with another value in it', flipped],
   ])(
     'in the current record (%s): the save before it is open, the damaged bytes are kept',
-    async (_what, bytes) => {
+    async (_name, what) => {
       const { machine, id } = await savedTwice();
+      const saved = machine.disk.get(recordKey(id, 3)) ?? '';
+      const bytes = typeof what === 'string' ? what : what(saved);
       machine.disk.set(recordKey(id, 3), bytes);
       const { workbook } = machine.tab();
       const { notes, keptAside, projects } = workbook.store.getState();
@@ -266,7 +273,7 @@ describe('damage', () => {
       new Set(['three', 'two']),
     );
     done(await workbook.deleteProject(id));
-    workbook.forgetDeleted();
+    workbook.forgetDeleted(id);
     expect(workbook.store.getState().keptAside).toHaveLength(2);
   });
 
@@ -332,6 +339,15 @@ describe('damage', () => {
     expect(workbook.store.getState().project?.inputs.walls.overMm).toBe(0.2);
   });
 
+  it('in the list entry by one bit that points to the save before: the last save is open', async () => {
+    const { machine, id } = await savedTwice();
+    const entry = machine.disk.get(entryKey(id)) ?? '';
+    expect(entry).toContain('"slot":3');
+    machine.disk.set(entryKey(id), entry.replace('"slot":3', '"slot":2'));
+    expect((await reloaded(machine, id))?.inputs.walls.overMm).toBe(0.2);
+    expect(machine.tab().workbook.store.getState().keptAside).toMatchObject([{ foundAt: entryKey(id) }]);
+  });
+
   it('in the list entry and every record: the project is still listed, so that it can be deleted', async () => {
     const { machine, id } = await savedTwice();
     machine.disk.set(entryKey(id), 'x');
@@ -345,7 +361,7 @@ describe('damage', () => {
 
   it('by a record of another project under this key is noticed', async () => {
     const { machine, id } = await savedTwice();
-    const text = machine.disk.get(recordKey(id, 3)) ?? '';
+    const text = withoutChecksum(machine.disk.get(recordKey(id, 3)) ?? '');
     machine.disk.set(recordKey(id, 3), text.replace(`"id":"${id}"`, '"id":"other"'));
     const project = await reloaded(machine, id);
     expect(project).toMatchObject({ id, inputs: { walls: { overMm: 0.1 } } });
@@ -391,7 +407,7 @@ describe('other formats', () => {
 
   it('a former record is migrated, and written in the new format with the next save', async () => {
     const { machine, id } = await savedTwice();
-    const former = (machine.disk.get(recordKey(id, 3)) ?? '')
+    const former = withoutChecksum(machine.disk.get(recordKey(id, 3)) ?? '')
       .replace(`"format":${currentFormat}`, '"format":1')
       .replace('"overMm":0.2,"underMm":0.05', '"toleranceMm":0.3');
     machine.disk.set(recordKey(id, 3), former);

@@ -15,8 +15,10 @@ export function quotaError(): Error {
 
 export interface Machine {
   readonly disk: Map<string, string>;
-  /** Milliseconds since 1970; moved by hand. */
-  clock: { nowMs: number };
+  /** On the wall, milliseconds since 1970, and the clock of every page; both are moved by hand. */
+  clock: { nowMs: number; pageMs: number };
+  /** Calls of all tabs, as a browser counts them: a list of the keys is one call for each of them. */
+  calls: { count: number };
   /** Throws to make a write fail; the old value stays, as in a browser. */
   beforeWrite: (key: string, value: string) => void;
   /** Opens a tab. */
@@ -39,7 +41,8 @@ export interface Tab {
 
 export function createMachine(): Machine {
   const disk = new Map<string, string>();
-  const clock = { nowMs: Date.UTC(2026, 0, 5, 8) };
+  const calls = { count: 0 };
+  const clock = { nowMs: Date.UTC(2026, 0, 5, 8), pageMs: 0 };
   const listeners = new Map<symbol, (key: string | null) => void>();
   const locks = createLocks();
   let ids = 0;
@@ -47,6 +50,7 @@ export function createMachine(): Machine {
   const machine: Machine = {
     disk,
     clock,
+    calls,
     beforeWrite: () => {},
     tab(options = {}) {
       const self = Symbol('tab');
@@ -56,22 +60,31 @@ export function createMachine(): Machine {
         for (const [tab, listener] of listeners) if (tab !== self) listener(key);
       };
       const storage: StoragePort = {
-        getItem: (key) => disk.get(key) ?? null,
+        getItem(key) {
+          calls.count += 1;
+          return disk.get(key) ?? null;
+        },
         setItem(key, value) {
+          calls.count += 1;
           if (!alive) return;
           machine.beforeWrite(key, value);
           disk.set(key, value);
           tellOthers(key);
         },
         removeItem(key) {
+          calls.count += 1;
           if (alive && disk.delete(key)) tellOthers(key);
         },
-        keys: () => [...disk.keys()],
+        keys() {
+          calls.count += disk.size + 1;
+          return [...disk.keys()];
+        },
       };
       const workbook = createWorkbook({
         storage: options.storage === 'denied' ? null : storage,
         locks: options.locks === 'absent' ? noLocks : locks.portOf(self),
-        nowMs: () => clock.nowMs,
+        nowMs: () => machine.clock.nowMs,
+        pageMs: () => machine.clock.pageMs,
         newId: () => `id-${(ids += 1)}`,
         demoSeeds: options.demoSeeds ?? (() => Promise.resolve([])),
         onHidden(listener) {
@@ -139,6 +152,11 @@ function createLocks(): { portOf(tab: symbol): LockPort; freeAll(tab: symbol): v
       for (const [name, holder] of holders) if (holder === tab) hold(name, tab)();
     },
   };
+}
+
+/** A saved text as an app before checksums would have written it. */
+export function withoutChecksum(text: string): string {
+  return text.replaceAll(/,"checksum":"[0-9a-f]{8}"/g, '');
 }
 
 /** Lets pending promises finish. */

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { worstWord } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
@@ -18,6 +18,7 @@ import { ProgressBar } from '../../ui/ProgressBar';
 import type { Project } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { Contents } from '../Contents';
+import { takeGivenModel } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { SaveNote } from '../SaveNote';
 import { saveTextFile } from '../saveTextFile';
@@ -48,13 +49,18 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
   const { desk, measured, incoming, mold, moldProblem } = measuring;
   const otherHalf = useOtherHalf(project, measuring);
-  const ovenRun = useOvenRun(project.id);
+  const ovenRun = useOvenRun();
   const forecast = useCurePrediction(measuring, inputs, thermocoupleOf(ovenRun.run));
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
-  const timers = useBenchTimers(project.id, planned);
+  const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
   useUndoKeys(workbook);
+  const importGiven = useEffectEvent(() => {
+    const model = takeGivenModel(project.id);
+    if (model !== null) void actions.importFile(model);
+  });
+  useEffect(() => importGiven(), []);
 
   const context: StepContext = useMemo(
     () => ({

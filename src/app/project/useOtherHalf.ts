@@ -18,13 +18,12 @@ type Rims = ReadonlyMap<string, MoldGeometry['rimOutlineMm']>;
 export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuring): OtherHalf | null {
   const workbook = useWorkbook();
   const projects = useWorkbookState((state) => state.projects);
+  const listed = projects.find((one) => one.enclosure === enclosure && one.id !== id && one.meshKey !== null);
+  const [otherId, changedAt] = [listed?.id ?? null, listed?.changedAt];
   const other = useMemo(
-    () =>
-      projects
-        .filter((one) => one.enclosure === enclosure && one.id !== id && one.condition === 'ok')
-        .map((one) => workbook.readProject(one.id))
-        .find((one) => one !== null && one.pattern !== null) ?? null,
-    [projects, enclosure, id, workbook],
+    // An edit of this project makes a new list; the other one is read again only when it has changed itself.
+    () => (otherId === null || changedAt === undefined ? null : workbook.readProject(otherId)),
+    [otherId, changedAt, workbook],
   );
   const [rims, setRims] = useState<Rims>(() => new Map());
   const asked = useMemo(() => {

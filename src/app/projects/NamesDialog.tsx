@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useId, useState, type KeyboardEvent } from 'react';
 import { longestName } from '../../workbook';
 import { Button } from '../../ui/Button';
 import { Dialog } from '../../ui/Dialog';
@@ -25,6 +25,9 @@ export function NamesDialog({ title, doLabel, initial, enclosures, onDo, onClose
   const [refusal, setRefusal] = useState<string | null>(null);
   const ids = useId();
   const submit = async () => setRefusal(await onDo(names));
+  const submitOnEnter = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') void submit();
+  };
   return (
     <Dialog
       title={title}
@@ -49,6 +52,7 @@ export function NamesDialog({ title, doLabel, initial, enclosures, onDo, onClose
             autoComplete="off"
             value={names.enclosure}
             onChange={(event) => setNames({ ...names, enclosure: event.target.value })}
+            onKeyDown={submitOnEnter}
           />
         </div>
         <datalist id={`${ids}-known`}>
@@ -67,9 +71,7 @@ export function NamesDialog({ title, doLabel, initial, enclosures, onDo, onClose
             autoComplete="off"
             value={names.name}
             onChange={(event) => setNames({ ...names, name: event.target.value })}
-            onKeyDown={(event) => {
-              if (event.key === 'Enter') void submit();
-            }}
+            onKeyDown={submitOnEnter}
           />
         </div>
       </div>

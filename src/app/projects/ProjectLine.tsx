@@ -1,10 +1,12 @@
 import type { ListedProject } from '../../workbook';
 import { Button } from '../../ui/Button';
+import type { LineName } from './lineNames';
 import { projectHref } from '../route';
 import { sizeText } from './storageWords';
 
 export interface ProjectLineProps {
   readonly project: ListedProject;
+  readonly called: LineName | undefined;
   /** Record and mesh together, UTF-16 units. */
   readonly units: number;
   readonly onRename: () => void;
@@ -18,16 +20,21 @@ const conditionWords = {
   damaged: 'its saved data is damaged; the bytes are kept',
 } as const;
 
+const timeText = (at: string): string =>
+  new Date(at).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+
 /** One project of the list with what can be done to it. */
 export function ProjectLine({
   project,
+  called,
   units,
   onRename,
   onDuplicate,
   onSaveFile,
   onDelete,
 }: ProjectLineProps) {
-  const { name, condition } = project;
+  const { condition } = project;
+  const name = called?.name ?? project.name;
   const usable = condition === 'ok';
   return (
     <li className="project-line">
@@ -40,10 +47,10 @@ export function ProjectLine({
           <strong>{name}</strong>
         )}
         <span className="row-note">
-          {usable
-            ? `changed ${new Date(project.changedAt).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })}`
-            : conditionWords[condition]}{' '}
-          · {sizeText(units)}
+          {usable ? `changed ${timeText(project.changedAt)}` : conditionWords[condition]}
+          {called?.isShared && project.createdAt !== ''
+            ? ` · made ${timeText(project.createdAt)}`
+            : ''} · {sizeText(units)}
         </span>
       </div>
       <div className="button-row">

@@ -5,29 +5,34 @@ import { FilePick } from '../../ui/FilePick';
 import { Note } from '../../ui/Note';
 import type { ListedProject, Outcome, Usage } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
+import { givenFileKinds, openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { SaveNote } from '../SaveNote';
 import { saveTextFile } from '../saveTextFile';
 import { ThemeToggle } from '../ThemeToggle';
 import { WorkbookNotes } from '../WorkbookNotes';
+import { DeletedList } from './DeletedList';
 import { KeptAsideList } from './KeptAsideList';
+import { lineNames } from './lineNames';
 import { NamesDialog } from './NamesDialog';
 import { ProjectLine } from './ProjectLine';
 import { StorageUse } from './StorageUse';
 
 type Asking = { readonly what: 'create' } | { readonly what: 'rename'; readonly project: ListedProject };
 
-/** Projects under the name of their enclosure, both in order of their names. */
-function byEnclosure(projects: readonly ListedProject[]): readonly (readonly [string, ListedProject[]])[] {
+/** Projects under the name of their enclosure, both in order of their names, and what their lines are called. */
+function byEnclosure(projects: readonly ListedProject[]) {
   const groups = new Map<string, ListedProject[]>();
   const sorted = [...projects].sort((a, b) => a.name.localeCompare(b.name));
   for (const project of sorted)
     groups.set(project.enclosure, [...(groups.get(project.enclosure) ?? []), project]);
-  return [...groups].sort(([a], [b]) => a.localeCompare(b));
+  return [...groups]
+    .sort(([a], [b]) => a.localeCompare(b))
+    .map(([enclosure, group]) => [enclosure, lineNames(group), group] as const);
 }
 
 /** Record and mesh of one project, UTF-16 units; halves that share a mesh each count it. */
-function unitsOf(projectId: string, meshKey: string | null, usage: Usage): number {
+function unitsOf({ id: projectId, meshKey }: ListedProject, usage: Usage): number {
   const record = usage.projects.find(({ id }) => id === projectId)?.units ?? 0;
   return record + (usage.meshes.find((mesh) => mesh.meshKey === meshKey)?.units ?? 0);
 }
@@ -36,7 +41,7 @@ function unitsOf(projectId: string, meshKey: string | null, usage: Usage): numbe
 export function ProjectsPage({ starting = false }: { readonly starting?: boolean }) {
   const workbook = useWorkbook();
   const projects = useWorkbookState((state) => state.projects);
-  const lastDeleted = useWorkbookState((state) => state.lastDeleted);
+  const deleted = useWorkbookState((state) => state.deleted);
   const saveState = useWorkbookState((state) => state.saveState);
   const [asking, setAsking] = useState<Asking | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -53,8 +58,8 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
     return outcome.done;
   };
   const openFile = async (file: File) => {
-    const outcome = workbook.importProjectFile(await file.text());
-    told(outcome, 'The project file was opened.');
+    const outcome = await openGivenFile(workbook, file);
+    told(outcome, 'The file was opened.');
     if (outcome.done) goTo(projectHref(outcome.id));
   };
   const saveFile = (id: string) => {
@@ -72,11 +77,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
         </div>
         <div className="button-row">
           <ThemeToggle />
-          <FilePick
-            accept=".json,application/json"
-            inputLabel="Project file"
-            onFile={(file) => void openFile(file)}
-          >
+          <FilePick accept={givenFileKinds} inputLabel="Project file" onFile={(file) => void openFile(file)}>
             Open project file
           </FilePick>
           <Button kind="main" onClick={() => setAsking({ what: 'create' })}>
@@ -88,15 +89,11 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
       <SaveNote saveState={saveState} />
       {refusal ? <Note problem>{refusal}</Note> : null}
       <Announcer message={said} />
-      {lastDeleted ? (
-        <div className="undo-bar" role="status">
-          <span>
-            Deleted: {lastDeleted.enclosure}, {lastDeleted.name}.
-          </span>
-          <Button onClick={() => told(workbook.undeleteProject(), 'The project is back.')}>Undo</Button>
-          <Button onClick={() => workbook.forgetDeleted()}>Delete for good</Button>
-        </div>
-      ) : null}
+      <DeletedList
+        deleted={deleted}
+        onUndo={(id) => told(workbook.undeleteProject(id), 'The project is back.')}
+        onForget={(id) => workbook.forgetDeleted(id)}
+      />
       {projects.length === 0 ? (
         <p role="status">
           {starting
@@ -104,7 +101,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
             : 'No project yet. Make a new one, open a project file, or put the demo in.'}
         </p>
       ) : null}
-      {byEnclosure(projects).map(([enclosure, group]) => (
+      {byEnclosure(projects).map(([enclosure, names, group]) => (
         <section key={enclosure} aria-label={enclosure}>
           <h2>{enclosure}</h2>
           <ul className="project-list">
@@ -112,7 +109,8 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
               <ProjectLine
                 key={project.id}
                 project={project}
-                units={unitsOf(project.id, workbook.meshKeyOf(project.id), usage)}
+                called={names.get(project.id)}
+                units={unitsOf(project, usage)}
                 onRename={() => setAsking({ what: 'rename', project })}
                 onDuplicate={() =>
                   told(workbook.duplicateProject(project.id), `${project.name} was duplicated.`)

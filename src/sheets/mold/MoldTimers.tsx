@@ -1,4 +1,5 @@
 import type { PlannedTime } from '../../steps/mold/plannedTimes';
+import { SetBackNote } from '../timers/SetBackNote';
 import { TimerPanel } from '../timers/TimerPanel';
 import type { BenchTimers } from '../timers/useBenchTimers';
 
@@ -19,10 +20,12 @@ export function MoldTimers({ bench, planned }: MoldTimersProps) {
             timer={timer}
             planned={planned}
             nowMs={bench.nowMs}
-            onChange={(changed) => bench.put(place, changed)}
+            disabled={bench.disabled}
+            onChange={(change) => bench.put(place, change)}
           />
         ))}
       </div>
+      <SetBackNote setBackMs={bench.setBackMs} />
       {bench.problem === null ? null : (
         <p className="field-error" role="alert">
           {bench.problem}

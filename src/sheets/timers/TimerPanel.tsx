@@ -4,8 +4,8 @@ import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { NumberCell } from '../../ui/NumberCell';
 import type { BenchTimer } from '../../workbook';
-import { clockText, leftMs, paused, setTo, started, timerPhase } from './timerMath';
-import { ownTime } from './useBenchTimers';
+import { clockText, heard, leftMs, paused, setTo, started, timerPhase } from './timerMath';
+import { ownTime, type TimerChange } from './useBenchTimers';
 import './timers.css';
 
 export interface TimerPanelProps {
@@ -14,7 +14,8 @@ export interface TimerPanelProps {
   readonly timer: BenchTimer;
   readonly planned: readonly PlannedTime[];
   readonly nowMs: number;
-  readonly onChange: (timer: BenchTimer) => void;
+  readonly disabled: boolean;
+  readonly onChange: (change: TimerChange) => void;
 }
 
 const ownMinutes = { unit: 'min', min: 0.1, max: 10_000, decimals: 1 } as const;
@@ -24,7 +25,7 @@ export function timerLabel(timer: BenchTimer, planned: readonly PlannedTime[]): 
 }
 
 /** One timer with a readout to be read from across the bench. */
-export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanelProps) {
+export function TimerPanel({ name, timer, planned, nowMs, disabled, onChange }: TimerPanelProps) {
   const id = useId();
   const phase = timerPhase(timer, nowMs);
   const idle = phase === 'ready' || phase === 'paused';
@@ -38,10 +39,10 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
           id={id}
           className="select"
           value={planned.some((one) => one.id === timer.what) ? timer.what : ownTime}
-          disabled={!idle}
+          disabled={disabled || !idle}
           onChange={(event) => {
             const chosen = planned.find((one) => one.id === event.target.value);
-            onChange(setTo(chosen?.id ?? ownTime, chosen?.lengthS ?? timer.lengthS));
+            onChange(() => setTo(chosen?.id ?? ownTime, chosen?.lengthS ?? timer.lengthS));
           }}
         >
           {planned.map((one) => (
@@ -55,9 +56,10 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
           <NumberCell
             label={`${name}, own time`}
             limits={ownMinutes}
+            disabled={disabled}
             value={timer.lengthS / 60}
             onChange={(minutes) => {
-              if (minutes !== null) onChange(setTo(ownTime, minutes * 60));
+              if (minutes !== null) onChange(() => setTo(ownTime, minutes * 60));
             }}
           />
         ) : null}
@@ -71,20 +73,24 @@ export function TimerPanel({ name, timer, planned, nowMs, onChange }: TimerPanel
       </p>
       <div className="button-row">
         {idle ? (
-          <Button kind="main" onClick={() => onChange(started(timer, Date.now()))}>
+          <Button kind="main" disabled={disabled} onClick={() => onChange(started)}>
             {phase === 'paused' ? 'Go on' : 'Start'}
           </Button>
         ) : null}
         {phase === 'running' ? (
-          <Button onClick={() => onChange(paused(timer, Date.now()))}>Pause</Button>
+          <Button disabled={disabled} onClick={() => onChange(paused)}>
+            Pause
+          </Button>
         ) : null}
         {phase === 'over' && !timer.heard ? (
-          <Button kind="main" onClick={() => onChange({ ...timer, heard: true })}>
+          <Button kind="main" disabled={disabled} onClick={() => onChange(heard)}>
             Stop the sound
           </Button>
         ) : null}
         {phase === 'ready' ? null : (
-          <Button onClick={() => onChange(setTo(timer.what, timer.lengthS))}>Set back</Button>
+          <Button disabled={disabled} onClick={() => onChange(() => setTo(timer.what, timer.lengthS))}>
+            Set back
+          </Button>
         )}
       </div>
       <Announcer message={phase === 'over' ? `${label}: the time is over.` : ''} />

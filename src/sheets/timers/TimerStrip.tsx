@@ -2,7 +2,7 @@ import type { PlannedTime } from '../../steps/mold/plannedTimes';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { timerLabel } from './TimerPanel';
-import { clockText, leftMs, timerPhase } from './timerMath';
+import { clockText, heard, leftMs, timerPhase } from './timerMath';
 import type { BenchTimers } from './useBenchTimers';
 import './timers.css';
 
@@ -28,8 +28,8 @@ export function TimerStrip({ bench, planned, href }: TimerStripProps) {
         <div key={place}>
           <a href={href}>{timerLabel(timer, planned)}</a>{' '}
           <span className="number">{clockText(leftMs(timer, nowMs))}</span>{' '}
-          {phase === 'over' ? (
-            <Button onClick={() => bench.put(place, { ...timer, heard: true })}>Stop the sound</Button>
+          {phase === 'over' && !bench.disabled ? (
+            <Button onClick={() => bench.put(place, heard)}>Stop the sound</Button>
           ) : null}
           <Announcer message={phase === 'over' ? `${timerLabel(timer, planned)}: the time is over.` : ''} />
         </div>

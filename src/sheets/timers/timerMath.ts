@@ -3,9 +3,12 @@ import type { BenchTimer } from '../../workbook';
 
 export type TimerPhase = 'ready' | 'running' | 'paused' | 'over';
 
-/** Milliseconds that are left; 0 when it is over. */
+/**
+ * Milliseconds that are left; 0 when it is over. Never more than when it was started: a clock that shows an earlier time
+ * than then was set back before anybody could tell.
+ */
 export function leftMs({ endsAtMs, leftS }: BenchTimer, nowMs: number): number {
-  return endsAtMs === null ? leftS * 1000 : Math.max(0, endsAtMs - nowMs);
+  return endsAtMs === null ? leftS * 1000 : Math.min(leftS * 1000, Math.max(0, endsAtMs - nowMs));
 }
 
 export function timerPhase(timer: BenchTimer, nowMs: number): TimerPhase {
@@ -36,6 +39,9 @@ export const paused = (timer: BenchTimer, nowMs: number): BenchTimer => ({
   endsAtMs: null,
   leftS: leftMs(timer, nowMs) / 1000,
 });
+
+/** Its sound was stopped. */
+export const heard = (timer: BenchTimer): BenchTimer => ({ ...timer, heard: true });
 
 const two = (value: number) => String(value).padStart(2, '0');
 

@@ -1,17 +1,23 @@
 import { useEffect, useRef, useState } from 'react';
 import type { PlannedTime } from '../../steps/mold/plannedTimes';
-import { useWorkbook } from '../../workbook/useWorkbook';
+import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import type { BenchTimer } from '../../workbook';
 import { createBell, type Bell } from './bell';
 import { isRinging, setTo, timerPhase } from './timerMath';
 
+export type TimerChange = (timer: BenchTimer, nowMs: number) => BenchTimer;
+
 export interface BenchTimers {
   readonly timers: readonly BenchTimer[];
   readonly nowMs: number;
+  /** By how much the clock on the wall was set back meanwhile. */
+  readonly setBackMs: number;
   /** Why they would not outlive this page; null when they do. */
   readonly problem: string | null;
-  /** Puts a timer at its place, the first or the second. */
-  readonly put: (place: number, timer: BenchTimer) => void;
+  /** Another tab edits the project; this one shows its timers and leaves the sound to it. */
+  readonly disabled: boolean;
+  /** Puts a timer at its place, the first or the second, as it is changed at this moment. */
+  readonly put: (place: number, change: TimerChange) => void;
 }
 
 /** Two timers, and what each is set to before the maker sets it: the slurry in the bowl, and the half that sets. */
@@ -26,29 +32,32 @@ function withPlanned(timer: BenchTimer, planned: readonly PlannedTime[], nowMs: 
   return follows && time.lengthS !== timer.lengthS ? setTo(time.id, time.lengthS) : timer;
 }
 
+function unset(what: string, planned: readonly PlannedTime[]): BenchTimer {
+  const lengthS = planned.find(({ id }) => id === what)?.lengthS;
+  return lengthS === undefined ? setTo(ownTime, usualS) : setTo(what, lengthS);
+}
+
 /** The readout changes every second; this keeps it within a quarter of one. */
 const tickMs = 250;
 const ringEveryMs = 2000;
 
 /** The timers of the open project: they tick and ring on every sheet of it, and go on after a reload. */
-export function useBenchTimers(projectId: string, planned: readonly PlannedTime[]): BenchTimers {
+export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
   const workbook = useWorkbook();
-  const [held, setHeld] = useState<readonly BenchTimer[]>(() => {
-    const saved = workbook.timersOf(projectId);
-    return firstSet.map((what, place) => {
-      const lengthS = planned.find(({ id }) => id === what)?.lengthS;
-      return saved[place] ?? (lengthS === undefined ? setTo(ownTime, usualS) : setTo(what, lengthS));
-    });
-  });
+  const saved = useWorkbookState((state) => state.timers);
+  const disabled = useWorkbookState((state) => state.editor !== 'here');
   const [problem, setProblem] = useState<string | null>(null);
-  const [nowMs, setNowMs] = useState(() => Date.now());
+  const [clock, setClock] = useState(() => workbook.benchClock());
+  const { nowMs } = clock;
   const bell = useRef<Bell | null>(null);
-  const timers = held.map((timer) => withPlanned(timer, planned, nowMs));
+  const timers = firstSet.map((what, place) =>
+    withPlanned(saved[place] ?? unset(what, planned), planned, nowMs),
+  );
 
   const alive = timers.some(({ endsAtMs, heard }) => endsAtMs !== null && (endsAtMs > nowMs || !heard));
   useEffect(() => {
     if (!alive) return undefined;
-    const tick = setInterval(() => setNowMs(Date.now()), tickMs);
+    const tick = setInterval(() => setClock(workbook.benchClock()), tickMs);
     // After a reload the first touch of the page lets the bell sound.
     const wake = () => bell.current?.wake();
     bell.current ??= createBell();
@@ -59,9 +68,9 @@ export function useBenchTimers(projectId: string, planned: readonly PlannedTime[
       window.removeEventListener('pointerdown', wake);
       window.removeEventListener('keydown', wake);
     };
-  }, [alive]);
+  }, [alive, workbook]);
 
-  const ringing = timers.some((timer) => isRinging(timer, nowMs));
+  const ringing = !disabled && timers.some((timer) => isRinging(timer, nowMs));
   useEffect(() => {
     if (!ringing) return undefined;
     bell.current?.ring();
@@ -79,15 +88,18 @@ export function useBenchTimers(projectId: string, planned: readonly PlannedTime[
 
   return {
     timers,
-    nowMs,
+    ...clock,
     problem,
-    put(place, timer) {
-      const next = timers.with(place, timer);
-      const outcome = workbook.setTimers(projectId, next);
+    disabled,
+    put(place, change) {
+      const before = timers[place];
+      if (before === undefined) return;
+      const now = workbook.benchClock();
+      const timer = change(before, now.nowMs);
+      const outcome = workbook.setTimers(timers.with(place, timer));
       setProblem(outcome.done ? null : outcome.reason);
-      setHeld(next);
-      setNowMs(Date.now());
-      if (timerPhase(timer, Date.now()) === 'running') {
+      setClock(now);
+      if (timerPhase(timer, now.nowMs) === 'running') {
         bell.current ??= createBell();
         bell.current.wake();
       }

@@ -2,6 +2,18 @@ import { spawnSync } from 'node:child_process';
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
+/** Software WebGL, and no calls to the outside. */
+export const chromiumArguments = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+] as const;
+
 const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
 function isProgram(path: string): boolean {

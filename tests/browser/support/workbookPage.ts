@@ -1,6 +1,6 @@
 /** What a maker does in the browser, in a few verbs, and what must hold in every test. */
 import { basename } from 'node:path';
-import { expect, test as base, type Locator, type Page } from '@playwright/test';
+import { expect, test as base, type BrowserContext, type Locator, type Page } from '@playwright/test';
 
 export type StepName =
   'Part' | 'Walls & draft' | 'Ply schedule' | 'Mold closing' | 'Stone mold' | 'Clamp & cure' | 'Checklist';
@@ -8,6 +8,14 @@ export type StepName =
 /** Sheet of a step, by its title. */
 export const sheetTitle = (page: Page, title: StepName): Locator =>
   page.getByRole('heading', { level: 1, name: title });
+
+/** The workbook as on a machine that has seen it before: no demo is put in. Call before the first page is opened. */
+export async function withoutDemo(context: BrowserContext): Promise<void> {
+  await context.addInitScript(() => {
+    // A blank page has no storage.
+    if (location.protocol === 'http:') localStorage.setItem('mold-layup/started', 'before');
+  });
+}
 
 /** First start: the demo opens by itself and has been measured. */
 export async function openDemo(page: Page): Promise<void> {

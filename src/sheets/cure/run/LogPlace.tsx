@@ -7,6 +7,7 @@ import { placeNames } from './fitWorking';
 
 export interface LogPlaceProps {
   readonly log: OvenRunLog;
+  readonly disabled: boolean;
   readonly onChange: (change: Partial<OvenRunLog>) => void;
 }
 
@@ -35,12 +36,13 @@ const withAxis = ([x, y, z]: Vec3, axis: number, mm: number): Vec3 => [
 ];
 
 /** Which column is what, and where the thermocouple at the laminate sits. */
-export function LogPlace({ log, onChange }: LogPlaceProps) {
+export function LogPlace({ log, disabled, onChange }: LogPlaceProps) {
   const { columns, laminate, air, place } = log;
   const named = columns.map(({ name }, at) => ({ value: String(at), label: name }));
   return (
     <>
       <ChoiceField
+        disabled={disabled}
         label="At the laminate"
         meaning="The column of the thermocouple that touches the laminate; dose and fit are taken from it."
         choices={named}
@@ -48,6 +50,7 @@ export function LogPlace({ log, onChange }: LogPlaceProps) {
         onChange={(at) => onChange({ laminate: Number(at), air: air === Number(at) ? null : air })}
       />
       <ChoiceField
+        disabled={disabled}
         label="Where it sits"
         meaning="The prediction is read at the same place, in the chart and in the fit. Coldest and hottest are those of the prediction."
         choices={Object.entries(placeNames).map(([value, label]) => ({
@@ -61,6 +64,7 @@ export function LogPlace({ log, onChange }: LogPlaceProps) {
         ? axes.map((axis, at) => (
             <NumberField
               key={axis}
+              disabled={disabled}
               spec={axisSpec(axis)}
               value={place.atMm[at] ?? 0}
               onChange={(mm) => {
@@ -76,6 +80,7 @@ export function LogPlace({ log, onChange }: LogPlaceProps) {
           ))
         : null}
       <ChoiceField
+        disabled={disabled}
         label="In the oven's air"
         meaning="The column of a thermocouple that hangs in the air beside the mold. The fit then heats the mold with the air as it was, and finds how much this sensor reads too high."
         choices={[

@@ -1,6 +1,7 @@
 import { clockHours, hoursMinutes } from '../../../steps/cure/say';
 import { Button } from '../../../ui/Button';
 import { DataTable } from '../../../ui/DataTable';
+import { SetBackNote } from '../../timers/SetBackNote';
 import { clockText } from '../../timers/timerMath';
 import { elapsedS, ended, holding, programS, runPhase, shifted, started, type RunEvent } from './runMath';
 import type { OvenRunControl } from './useOvenRun';
@@ -16,7 +17,7 @@ export function RunClock({
   readonly control: OvenRunControl;
   readonly events: readonly RunEvent[];
 }) {
-  const { run, nowMs, put } = control;
+  const { run, nowMs, setBackMs, disabled, put } = control;
   const phase = runPhase(run);
   const atS = programS(run, nowMs);
   const next = events.find((event) => event.atS > atS);
@@ -29,7 +30,7 @@ export function RunClock({
         </p>
         <p>
           Run {phaseWords[phase]}
-          {run.startedAtMs === null ? '' : `, started at ${timeOfDay(run.startedAtMs)}`}
+          {run.startedAtMs === null ? '' : `, started at ${timeOfDay(run.startedAtMs - setBackMs)}`}
           {run.heldMs > 0 ? `, held for ${hoursMinutes(run.heldMs / 1000)} so far` : ''}.
         </p>
         {phase === 'ready' || phase === 'ended' ? null : (
@@ -42,19 +43,24 @@ export function RunClock({
           <p className="quiet">In {hoursMinutes(next.atS - atS)}.</p>
         ) : null}
       </div>
+      <SetBackNote setBackMs={setBackMs} />
       <div className="button-row below-table">
         {phase === 'ready' || phase === 'ended' ? (
-          <Button kind="main" onClick={() => put(started(run, Date.now()))}>
+          <Button kind="main" disabled={disabled} onClick={() => put(started)}>
             {phase === 'ended' ? 'Start a new run' : 'Oven on: start the run'}
           </Button>
         ) : (
           <>
-            <Button onClick={() => put(holding(run, Date.now()))}>
+            <Button disabled={disabled} onClick={() => put(holding)}>
               {phase === 'held' ? 'Go on' : 'Hold the program'}
             </Button>
-            <Button onClick={() => put(shifted(run, -nudgeS, Date.now()))}>Started 5 min earlier</Button>
-            <Button onClick={() => put(shifted(run, nudgeS, Date.now()))}>Started 5 min later</Button>
-            <Button kind="danger" onClick={() => put(ended(run, Date.now()))}>
+            <Button disabled={disabled} onClick={() => put((at, now) => shifted(at, -nudgeS, now))}>
+              Started 5 min earlier
+            </Button>
+            <Button disabled={disabled} onClick={() => put((at, now) => shifted(at, nudgeS, now))}>
+              Started 5 min later
+            </Button>
+            <Button kind="danger" disabled={disabled} onClick={() => put(ended)}>
               End the run
             </Button>
           </>

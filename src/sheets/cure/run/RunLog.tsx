@@ -47,11 +47,11 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
   const { log } = run;
   const changeLog = (change: Partial<OvenRunLog>) => {
     if (log === null) return;
-    put({ ...run, log: { ...log, ...change } });
+    put((before) => ({ ...before, log: { ...log, ...change } }));
     onFitted(null);
   };
   const takeOff = () => {
-    put({ ...run, log: null });
+    put((before) => ({ ...before, log: null }));
     onFitted(null);
   };
   const askFit = async () => {
@@ -60,7 +60,8 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
   };
   const read = async (file: File) => {
     try {
-      put({ ...run, log: keptLog(await logText(file), file.name) });
+      const fresh = keptLog(await logText(file), file.name);
+      put((before) => ({ ...before, log: fresh }));
       setProblem(null);
       onFitted(null);
     } catch (error) {
@@ -72,13 +73,18 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
     <>
       <div className="button-row below-table">
         <FilePick
+          disabled={disabled}
           accept=".csv,.txt,.tsv,text/csv,text/plain"
           inputLabel="Thermocouple log"
           onFile={(file) => void read(file)}
         >
           {log === null ? 'Read a thermocouple log' : 'Read another log'}
         </FilePick>
-        {log === null ? null : <Button onClick={takeOff}>Take the log off</Button>}
+        {log === null ? null : (
+          <Button disabled={disabled} onClick={takeOff}>
+            Take the log off
+          </Button>
+        )}
       </div>
       {problem === null ? null : <Note problem>{problem}</Note>}
       {log === null ? null : (
@@ -91,9 +97,10 @@ export function RunLog({ control, cure, disabled, onChange, onFit, fitted, onFit
               {remark}
             </p>
           ))}
-          <LogPlace log={log} onChange={changeLog} />
+          <LogPlace log={log} disabled={disabled} onChange={changeLog} />
           <NumberField
             spec={startSpec}
+            disabled={disabled}
             value={log.startsAfterS / 60}
             onChange={(minutes) => {
               if (minutes !== null) changeLog({ startsAfterS: 60 * minutes });

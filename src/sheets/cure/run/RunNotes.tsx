@@ -5,12 +5,15 @@ import type { OvenRunControl } from './useOvenRun';
 
 /** Notes of the run, each with the time at which it was made. */
 export function RunNotes({ control }: { readonly control: OvenRunControl }) {
-  const { run, put } = control;
+  const { run, disabled, put } = control;
   const [text, setText] = useState('');
   const id = useId();
   const add = () => {
     if (text.trim() === '') return;
-    put({ ...run, notes: [...run.notes, { atMs: Date.now(), text: text.trim() }] });
+    put((before, nowMs) => ({
+      ...before,
+      notes: [...before.notes, { atMs: nowMs, text: text.trim() }],
+    }));
     setText('');
   };
   return (
@@ -29,12 +32,13 @@ export function RunNotes({ control }: { readonly control: OvenRunControl }) {
       )}
       <div className="text-field">
         <label htmlFor={id}>Note</label>
-        <div className="field">
+        <div className={`field ${disabled ? 'field-off' : ''}`}>
           <input
             id={id}
             type="text"
             value={text}
             maxLength={400}
+            disabled={disabled}
             autoComplete="off"
             onChange={(event) => setText(event.target.value)}
             onKeyDown={(event) => {
@@ -44,7 +48,9 @@ export function RunNotes({ control }: { readonly control: OvenRunControl }) {
         </div>
       </div>
       <div className="button-row below-table">
-        <Button onClick={add}>Add the note</Button>
+        <Button disabled={disabled} onClick={add}>
+          Add the note
+        </Button>
       </div>
     </>
   );
