@@ -3,7 +3,8 @@ import { useStore } from 'zustand';
 import { createBench } from '../../jobs/client';
 import { closingStateInPieces } from '../../steps/closing/state';
 import type { MeasureCache } from './measureCache';
-import { createMeasuringDesk, type DeskProject, type DeskState, type MeasuringDesk } from './measuringDesk';
+import type { DeskProject, DeskState } from './deskState';
+import { createMeasuringDesk, type MeasuringDesk } from './measuringDesk';
 
 export interface Measuring extends DeskState {
   readonly desk: MeasuringDesk;
