@@ -234,4 +234,46 @@ describe('bench session with a helper', () => {
     expect(asText(reply)).toEqual(asText((await measuredSession(dome, turned)).reply));
     expect(ended).toBe(1);
   });
+
+  it.each(['findHealth', 'load', 'measure'] as const)(
+    'ends a helper that falls silent in %s, measures the same alone, and starts another for the next part',
+    async (silentIn) => {
+      let started = 0;
+      let ended = 0;
+      const silence = () => new Promise<never>(() => undefined);
+      const helper: WallsHelper = {
+        findHealth: (mesh) => Promise.resolve(findHealth(mesh)),
+        load: () => Promise.resolve(),
+        measure: silence,
+        end: () => ended++,
+        ...{ [silentIn]: silence },
+      };
+      const start = () => {
+        started++;
+        return helper;
+      };
+      const session = new BenchSession(start, { over: 0, silenceMs: 20 });
+      await session.importFile(stlBlob(dome), 'part.stl', ignore);
+      const doings: string[] = [];
+      const reply = await session.measure(alongZ, ({ doing }) => doings.push(doing), ignore);
+      expect(asText(reply)).toEqual(asText((await measuredSession(dome, alongZ)).reply));
+      expect({ started, ended }).toEqual({ started: 1, ended: 1 });
+      if (silentIn === 'measure')
+        expect(doings).toContain('measuring walls, alone since the second worker fell silent');
+      await session.importFile(stlBlob(dome), 'part.stl', ignore);
+      expect(started).toBe(2);
+    },
+  );
+
+  it('measures alone where a worker can start no other', async () => {
+    const session = new BenchSession(
+      () => {
+        throw new ReferenceError('Worker is not defined');
+      },
+      { over: 0 },
+    );
+    await session.importFile(stlBlob(dome), 'part.stl', ignore);
+    const reply = await session.measure(alongZ, ignore, ignore);
+    expect(asText(reply)).toEqual(asText((await measuredSession(dome, alongZ)).reply));
+  });
 });

@@ -145,6 +145,13 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <SaveNote saveState={saveState} />
           {actions.refusal ? <Note problem>{actions.refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
+          {measuring.isSilent ? (
+            <Note>
+              Nothing has been heard of the measuring for 20 seconds. A large part may take that long; if
+              nothing moves, its worker has ended.{' '}
+              <Button onClick={() => desk.client.startAnew()}>Start it anew</Button>
+            </Note>
+          ) : null}
           {measuring.stopped ? (
             <Note>
               The pattern is not measured. <Button onClick={() => desk.measureAgain()}>Measure again</Button>
