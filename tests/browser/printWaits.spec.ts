@@ -1,8 +1,9 @@
 import type { Page } from '@playwright/test';
+import { startedKey } from '../../src/workbook/keys';
 import { domeShell } from '../support/meshes';
 import { writeModel } from './support/models';
 import { pdfPages } from './support/pdfText';
-import { expect, goTo, newProject, openDemo, test } from './support/workbookPage';
+import { expect, newProject, test } from './support/workbookPage';
 
 declare global {
   interface Window {
@@ -12,12 +13,14 @@ declare global {
 }
 
 test.beforeEach(async ({ page }) => {
-  await page.addInitScript(() => {
+  await page.addInitScript((key) => {
+    // Not the first start: no demo that the page would be led away to.
+    localStorage.setItem(key, '2026-01-01');
     window.printed = [];
     window.print = () => {
       window.printed.push(document.querySelector('main')!.innerText);
     };
-  });
+  }, startedKey);
 });
 
 const printed = (page: Page) => page.evaluate(() => window.printed);
@@ -33,10 +36,16 @@ async function expectStamped(page: Page): Promise<void> {
 test('pressed during an import, Print checklist waits with progress and prints what stays', async ({
   page,
 }) => {
-  const fileName = 'dome of 46000 facets.stl';
-  const path = writeModel(fileName, domeShell(80, 144));
-  await openDemo(page);
-  await goTo(page, 'Part');
+  const fileName = 'dome.stl';
+  const path = writeModel(fileName, domeShell(24, 48));
+  // The worker's program is held back, so that the import lasts until the test lets it go on.
+  let goOn!: () => void;
+  const held = new Promise<void>((resolve) => (goOn = resolve));
+  await page.route(/\/assets\/entry-.*\.js/u, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await newProject(page, 'Pocket case', 'Top');
   await page.getByLabel('Model file').setInputFiles(path);
   await page.getByRole('button', { name: 'Print checklist' }).click();
   const waiting = page.getByRole('region', { name: 'Printing' });
@@ -45,6 +54,7 @@ test('pressed during an import, Print checklist waits with progress and prints w
   await expect(verdicts(page)).toContainText('All steps: not yet known');
   await expectStamped(page);
   expect(await printed(page)).toEqual([]);
+  goOn();
 
   await expect.poll(() => printed(page), { timeout: 100_000 }).toHaveLength(1);
   await expect(waiting).toHaveCount(0);
