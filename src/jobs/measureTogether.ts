@@ -1,5 +1,5 @@
 import type { Vec3 } from '../core/mesh/types';
-import { createSilenceWatch, helperSilenceMs } from './silenceWatch';
+import { createSilenceWatch, helperSilenceMs, type SilenceWatch } from './silenceWatch';
 import type { WallsBench, WallSlice } from './wallsBench';
 
 /** Slices get smaller toward the end, so that neither thread waits long for the other; bounds in slots. */
@@ -83,7 +83,7 @@ export async function measureTogether(
     return;
   }
   const lent = new Set<Slice>();
-  let hear = () => {};
+  let watch: SilenceWatch | null = null;
   const workThere = async () => {
     for (let slice = take(); slice !== null; slice = take()) {
       lent.add(slice);
@@ -97,7 +97,7 @@ export async function measureTogether(
         return;
       }
       finish(slice);
-      hear();
+      watch?.heard();
     }
   };
   const channel = new MessageChannel();
@@ -107,11 +107,11 @@ export async function measureTogether(
     await workHere(() => lettingMessagesIn(channel));
     // Only now: while this thread was busy the helper could not be heard.
     const fellSilent = await new Promise<boolean>((resolve) => {
-      const watch = createSilenceWatch(resolve, silenceMs);
-      hear = watch.heard;
-      hear();
+      const listening = createSilenceWatch(resolve, silenceMs);
+      watch = listening;
+      listening.heard();
       void Promise.all(there).then(() => {
-        watch.rest();
+        listening.rest();
         resolve(false);
       });
     });

@@ -7,9 +7,9 @@ export const benchSilenceMs = 20_000;
 
 export interface SilenceWatch {
   /** A sign of life, or the beginning of something to listen for. */
-  heard(): void;
+  readonly heard: () => void;
   /** There is nothing to listen for. */
-  rest(): void;
+  readonly rest: () => void;
 }
 
 /** Tells true once nothing was heard for `silenceMs`, and false when something is heard again or nothing is to be heard. */

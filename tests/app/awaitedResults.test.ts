@@ -18,9 +18,9 @@ const measured = { measured: trayMeasured };
 function told(
   desk: Partial<DeskState>,
   forecast = noForecast,
-  { pattern = trayPattern as typeof trayPattern | null, otherHalf = false } = {},
+  { pattern, otherHalf = false }: { pattern?: typeof trayPattern | null; otherHalf?: boolean } = {},
 ): readonly string[] {
-  const inputs = { pattern, inputs: defaultProjectInputs };
+  const inputs = { pattern: pattern === undefined ? trayPattern : pattern, inputs: defaultProjectInputs };
   return awaitedResults(inputs, { ...nothingKnown, ...desk }, forecast, otherHalf).map(
     ({ stage, isUnderWay }) => `${stage}${isUnderWay ? '' : ', not coming'}`,
   );

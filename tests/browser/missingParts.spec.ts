@@ -54,13 +54,13 @@ test('the demo’s part and the scene’s are missing: load the page again', asy
 
 test('workers that are blocked are named, not the model', async ({ page }) => {
   await page.addInitScript(() => {
-    window.Worker = class {
-      constructor(url: string) {
-        // A browser refuses an invalid address first, once it has read the options.
-        void arguments[1]?.type;
-        throw new DOMException(`${url === 'https://:' ? 'invalid address' : 'blocked'}`, 'SecurityError');
-      }
-    } as unknown as typeof Worker;
+    window.Worker = new Proxy(Worker, {
+      construct(_target, [, options]: [string, WorkerOptions?]) {
+        // The options are read before anything is refused.
+        if (options?.type === 'module') throw new DOMException('blocked', 'SecurityError');
+        return {};
+      },
+    });
   });
   await page.goto('/');
   await importSmallShell(page);
@@ -75,12 +75,9 @@ for (const [what, takeAway] of [
   [
     'module workers',
     () => {
-      const Usual = Worker;
-      window.Worker = class extends Usual {
-        constructor(url: string | URL) {
-          super(url);
-        }
-      };
+      window.Worker = new Proxy(Worker, {
+        construct: (Usual, [url]: [string]) => new Usual(url),
+      });
     },
   ],
   ['Array.prototype.at', () => Reflect.deleteProperty(Array.prototype, 'at')],

@@ -37,7 +37,9 @@ test('pressed during an import, Print checklist waits with progress and prints w
   page,
 }) => {
   const fileName = 'dome.stl';
-  const path = writeModel(fileName, domeShell(24, 48));
+  // 40 mm across: its mold is soon heated.
+  const dome = domeShell(24, 48);
+  const path = writeModel(fileName, { ...dome, positions: dome.positions.map((mm) => 0.4 * mm) });
   // The worker's program is held back, so that the import lasts until the test lets it go on.
   let goOn!: () => void;
   const held = new Promise<void>((resolve) => (goOn = resolve));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
+import type { IndexedMesh } from '../../src/core/mesh/types';
 import { measureSaved } from '../../src/core/mesh/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
 import { preparePattern } from '../../src/core/mesh/preparePattern';
@@ -200,6 +201,8 @@ function helpedSession(
   return new BenchSession(() => ({ ...helper, end }), { over: 0, wallsOnlyFrom });
 }
 
+const silence = () => new Promise<never>(() => undefined);
+
 describe('bench session with a helper', () => {
   const flipped = { positions: dome.positions, facets: dome.facets.slice() };
   flipped.facets.set([flipped.facets[1]!, flipped.facets[0]!], 0);
@@ -240,14 +243,13 @@ describe('bench session with a helper', () => {
     async (silentIn) => {
       let started = 0;
       let ended = 0;
-      const silence = () => new Promise<never>(() => undefined);
-      const helper: WallsHelper = {
-        findHealth: (mesh) => Promise.resolve(findHealth(mesh)),
+      const working = {
+        findHealth: (mesh: IndexedMesh) => Promise.resolve(findHealth(mesh)),
         load: () => Promise.resolve(),
         measure: silence,
         end: () => ended++,
-        ...{ [silentIn]: silence },
       };
+      const helper: WallsHelper = { ...working, [silentIn]: silence };
       const start = () => {
         started++;
         return helper;

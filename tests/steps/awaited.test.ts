@@ -19,6 +19,8 @@ const wordsOf = (awaited: readonly AwaitedResult[], context = trayContext()) =>
     [...stepReports({ ...context, awaited })].map(([id, { verdicts }]) => [id, worstWord(verdicts)]),
   );
 const before = wordsOf([]);
+const first = (isUnderWay: boolean) =>
+  stepReports({ ...trayContext(), awaited: [{ stage: 'halves', isUnderWay }] }).get('mold')?.verdicts[0];
 
 describe('a step whose results are not in', () => {
   it.each(stages)('reads "not yet known" unless it says stop already: %s', (stage) => {
@@ -44,8 +46,6 @@ describe('a step whose results are not in', () => {
   });
 
   it('says first what it waits for, and what to do where that does not come by itself', () => {
-    const first = (isUnderWay: boolean) =>
-      stepReports({ ...trayContext(), awaited: [{ stage: 'halves', isUnderWay }] }).get('mold')?.verdicts[0];
     expect(first(true)).toMatchObject({
       id: 'mold.awaited',
       reason: 'The two stone halves are still being cast.',
