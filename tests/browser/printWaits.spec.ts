@@ -58,7 +58,7 @@ test('pressed during an import, Print checklist waits with progress and prints w
   expect(await printed(page)).toEqual([]);
   goOn();
 
-  await expect.poll(() => printed(page), { timeout: 100_000 }).toHaveLength(1);
+  await expect.poll(() => printed(page), { timeout: 200_000 }).toHaveLength(1);
   await expect(waiting).toHaveCount(0);
   const [paper] = await printed(page);
   expect(paper).toContain(fileName);
