@@ -1,7 +1,7 @@
 /** In place of the workbook where the browser cannot run it. */
 export function BrowserLacks({ missing }: { readonly missing: readonly string[] }) {
   return (
-    <main className="page">
+    <main className="page projects-page">
       <h1>This browser cannot run the workbook</h1>
       <p>It lacks:</p>
       <ul>

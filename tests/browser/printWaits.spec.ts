@@ -31,6 +31,13 @@ async function expectStamped(page: Page): Promise<void> {
   const pages = await pdfPages(await page.pdf());
   expect(pages.length).toBeGreaterThan(2);
   for (const sheet of pages) expect(sheet.text).toContain('INCOMPLETE');
+  // Text under the sheet's own ground would be found as well: the stamp must lie over it.
+  await page.emulateMedia({ media: 'print' });
+  const inTheMiddle = await page.evaluate(
+    () => document.elementFromPoint(window.innerWidth / 2, window.innerHeight / 2)?.textContent,
+  );
+  expect(inTheMiddle).toBe('INCOMPLETE');
+  await page.emulateMedia({ media: 'screen' });
 }
 
 test('pressed during an import, Print checklist waits with progress and prints what stays', async ({
