@@ -6,7 +6,8 @@ import { contentSecurityPolicy } from './src/app/contentSecurityPolicy.ts';
 
 /** Sent by `npm start`; any other static host is covered by the same policy as a meta tag in index.html. */
 const headers = {
-  'Content-Security-Policy': contentSecurityPolicy,
+  // No other page may frame this one; browsers heed that in a header only.
+  'Content-Security-Policy': `${contentSecurityPolicy}; frame-ancestors 'none'`,
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Opener-Policy': 'same-origin',

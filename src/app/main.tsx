@@ -8,6 +8,8 @@ import '../checklist/checklist.css';
 import { createWorkbook } from '../workbook';
 import { browserPorts } from '../workbook/browserPorts';
 import { App } from './App';
+import { BrowserLacks } from './BrowserLacks';
+import { missingInBrowser } from './browserNeeds';
 import { keepOfflineCopy } from './offline';
 import { openOnDemo } from './openOnDemo';
 import { applyTheme, readTheme } from './theme';
@@ -16,8 +18,13 @@ const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root"');
 
 applyTheme(readTheme());
-const workbook = createWorkbook(browserPorts());
-const started = workbook.start();
-createRoot(root).render(<App workbook={workbook} started={started} />);
-void keepOfflineCopy();
-await openOnDemo(started);
+const missing = missingInBrowser();
+if (missing.length > 0) {
+  createRoot(root).render(<BrowserLacks missing={missing} />);
+} else {
+  const workbook = createWorkbook(browserPorts());
+  const started = workbook.start();
+  createRoot(root).render(<App workbook={workbook} started={started} />);
+  void keepOfflineCopy();
+  await openOnDemo(started);
+}

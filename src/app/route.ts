@@ -5,8 +5,18 @@ export type Route =
   | { readonly page: 'projects' }
   | { readonly page: 'project'; readonly projectId: string; readonly stepId: string | null };
 
+/** The text as it stands where its percent signs encode nothing: a link may come torn, and must still lead somewhere. */
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
+/** Takes any text; what names no project is the list. Whether there is such a project or step is for the page to say. */
 export function parseRoute(hash: string): Route {
-  const [kind, projectId, stepId] = hash.replace(/^#\/?/u, '').split('/').map(decodeURIComponent);
+  const [kind, projectId, stepId] = hash.replace(/^#\/?/u, '').split('/').map(decoded);
   if (kind !== 'p' || !projectId) return { page: 'projects' };
   return { page: 'project', projectId, stepId: stepId || null };
 }

@@ -31,6 +31,11 @@ export function ChecklistSheet({ model, readOnly, onRecord, onPrint, onSaveHtml 
           </Button>
         </div>
       </header>
+      {model.incomplete.length > 0 ? (
+        <p className="check-incomplete">
+          <strong>Incomplete.</strong> Do not work from this sheet. {model.incomplete.join(' ')}
+        </p>
+      ) : null}
       <dl className="check-facts">
         {model.header.map((fact) => (
           <div key={fact.label}>

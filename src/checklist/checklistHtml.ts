@@ -69,6 +69,13 @@ function sectionHtml(
   ].join('\n');
 }
 
+/** The stamp stands on every page, its reasons on the first. */
+function incompleteHtml(reasons: readonly string[]): string {
+  if (reasons.length === 0) return '';
+  return `<div class="stamp" aria-hidden="true">INCOMPLETE</div>
+<p class="warning"><strong>Incomplete.</strong> Do not work from this sheet. ${escapeHtml(reasons.join(' '))}</p>`;
+}
+
 export function checklistHtml(model: ChecklistModel): string {
   const steps = model.ready.steps.map(({ title, word }) => `${title}: ${word}`).join(' · ');
   return `<!doctype html>
@@ -85,6 +92,7 @@ ${checklistStyle}
 <body>
 <main>
 <h1>${escapeHtml(model.title)}</h1>
+${incompleteHtml(model.incomplete)}
 ${factList(model.header)}
 <p class="verdict"><strong>${escapeHtml(model.ready.word)}</strong> ${escapeHtml(steps)}</p>
 <h2>Materials and quantities</h2>

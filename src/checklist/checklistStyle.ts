@@ -27,6 +27,7 @@ tr { break-inside: avoid; }
 .verdict strong { text-transform: uppercase; }
 .warning, .caution { border-left: 4px solid #1d2733; padding: 1mm 3mm; margin: 2mm 0; break-inside: avoid; }
 .caution { border-left-style: double; border-left-width: 6px; }
+.stamp { position: fixed; inset: 0; display: grid; place-items: center; font-size: 68pt; font-weight: 800; letter-spacing: .04em; color: rgb(0 0 0 / 13%); transform: rotate(-38deg); pointer-events: none; }
 .box { width: 14mm; text-align: center; font-size: 15pt; line-height: 1; }
 .measured { width: 40mm; }
 .initials { width: 20mm; }

@@ -65,10 +65,13 @@ function sectionText(section: ChecklistSection, number: number): string {
 }
 
 export function checklistText(model: ChecklistModel): string {
-  const { title, header, ready, quantities, sections } = model;
+  const { title, incomplete, header, ready, quantities, sections } = model;
   return [
     title,
     '='.repeat(Math.min(columns, title.length)),
+    ...(incomplete.length === 0
+      ? []
+      : [wrap(`INCOMPLETE. Do not work from this sheet. ${incomplete.join(' ')}`)]),
     ...header.map(labeled),
     '',
     `Verdict: ${ready.word.toUpperCase()}`,

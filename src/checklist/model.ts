@@ -60,6 +60,8 @@ export interface LabeledText {
 
 export interface ChecklistModel {
   readonly title: string;
+  /** Why this checklist lacks results, a sentence each; none when it is complete. */
+  readonly incomplete: readonly string[];
   readonly header: readonly LabeledText[];
   /** The worst verdict of all steps, with one line per step. */
   readonly ready: {

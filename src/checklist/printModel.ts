@@ -7,6 +7,7 @@ import { formatBand, formatFigure } from '../core/units/formatFigure';
 import type { StepContext } from '../steps/context';
 import { stepReports, steps } from '../steps/registry';
 import { benchSections } from './benchSections';
+import { incompleteReasons } from './incomplete';
 import type { ChecklistFacts, ChecklistModel, ChecklistRecord, LabeledText, LineRecord } from './model';
 
 export type * from './model';
@@ -54,6 +55,7 @@ export function checklistModel(
     .map(({ id, title }) => ({ title, word: worstWord(reports.get(id)?.verdicts ?? []) }));
   return {
     title: `${facts.project}: ${facts.part}`,
+    incomplete: incompleteReasons(context),
     header: headerOf(facts, context),
     ready: { word: worstWord(reports.get('checklist')?.verdicts ?? []), steps: stepWords },
     quantities: [...materialsOf(context), ...quantityIds.flatMap((id) => quantity(figures.get(id)))],

@@ -37,6 +37,8 @@ export interface Verdict {
   readonly reason: string;
   /** What the maker can do about it; '' when nothing is needed. */
   readonly fix: string;
+  /** What it is about is still being worked out: "not yet known" then outweighs "look again", which may become "stop". */
+  readonly isAwaited?: true;
 }
 
 /** A safety caution that stands at the step and on the checklist. */
@@ -52,11 +54,19 @@ export interface StepReport {
   readonly cautions: readonly Caution[];
 }
 
-const severity: Record<VerdictWord, number> = { go: 0, 'not yet known': 1, 'look again': 2, stop: 3 };
+const severity: Record<VerdictWord, number> = { go: 0, 'not yet known': 1, 'look again': 2, stop: 4 };
+const awaitedSeverity = 3;
 
 /** The word that stands for a whole step: the worst of its verdicts ('not yet known' when it has none). */
 export function worstWord(verdicts: readonly Verdict[]): VerdictWord {
-  let worst: VerdictWord = verdicts.length === 0 ? 'not yet known' : 'go';
-  for (const { word } of verdicts) if (severity[word] > severity[worst]) worst = word;
+  if (verdicts.length === 0) return 'not yet known';
+  let worst: VerdictWord = 'go';
+  let worstSeverity = severity.go;
+  for (const { word, isAwaited } of verdicts) {
+    const own = isAwaited ? awaitedSeverity : severity[word];
+    if (own <= worstSeverity) continue;
+    worst = word;
+    worstSeverity = own;
+  }
   return worst;
 }

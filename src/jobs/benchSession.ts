@@ -28,6 +28,7 @@ import { CureBench } from './cureBench';
 import { findingFacetsOfPart } from './findingFacets';
 import { hashOf } from './hashOf';
 import { measureTogether } from './measureTogether';
+import { answeredWithin, helperSilenceMs } from './silenceWatch';
 import { probePart } from './probePart';
 import type {
   BenchWorker,
@@ -54,8 +55,10 @@ interface HelpBounds {
   readonly over: number;
   /** From here on its copy of the part takes more room than its hands are worth once the walls are measured: it is ended. */
   readonly wallsOnlyFrom: number;
+  /** Not heard of for so long, it is taken to have ended. */
+  readonly silenceMs: number;
 }
-const usualHelp: HelpBounds = { over: 40_000, wallsOnlyFrom: 500_000 };
+const usualHelp: HelpBounds = { over: 40_000, wallsOnlyFrom: 500_000, silenceMs: helperSilenceMs };
 
 /** Told by `isWanted` whether to go on; see rehearsal.ts. */
 type Rehearsal = (isWanted: () => boolean) => Promise<MeasuredShape | null>;
@@ -159,7 +162,7 @@ export class BenchSession implements BenchWorker {
     const { part, measuring, basis, bench } = opened;
 
     const withWalls = !opened.wallsDone;
-    const doing = withWalls ? 'measuring walls' : 'looking for what would lock';
+    let doing = withWalls ? 'measuring walls' : 'looking for what would lock';
     progress({ doing, share: 0.1 });
     const lookAround = () => {
       const { mesh } = measuring;
@@ -173,13 +176,23 @@ export class BenchSession implements BenchWorker {
       };
       return opened.known;
     };
+    const helper = await opened.helper;
+    // One that has not taken the part is started anew for the next.
+    if (helper === null) this.endHelper(opened);
     await measureTogether(
       bench,
-      await opened.helper,
+      helper,
       pull,
       withWalls,
       (share) => progress({ doing, share: 0.1 + 0.75 * share }),
-      lookAround,
+      {
+        first: lookAround,
+        silenceMs: this.help.silenceMs,
+        onSilence: () => {
+          this.endHelper(opened);
+          doing += ', alone since the second worker fell silent';
+        },
+      },
     );
     opened.wallsDone = true;
     if (bench.index.facetCount >= this.help.wallsOnlyFrom) this.endHelper(opened);
@@ -309,8 +322,9 @@ export class BenchSession implements BenchWorker {
       // Nearly every file is wound right: its part is made ready while the helper looks whether this one is.
       const looking = helper.findHealth(open.mesh).catch(() => findHealth(open.mesh));
       const asFile = partFromSaved(open.mesh, nothingKnown, { ...choices, winding: 'asFile' });
-      const ready = makeReady(asFile, this.helperFor, onShape);
-      open.health = await looking;
+      const { silenceMs } = this.help;
+      const ready = makeReady(asFile, this.helperFor, onShape, silenceMs);
+      open.health = await answeredWithin(looking, silenceMs).catch(() => findHealth(open.mesh));
       if (choices.winding === 'asFile' || open.health.flippedFacets === 0) {
         return this.putPart({ ...asFile, health: open.health }, ready, choices);
       }
@@ -318,13 +332,17 @@ export class BenchSession implements BenchWorker {
     open.health ??= findHealth(open.mesh);
     const part = partFromSaved(open.mesh, open.health, choices);
     if (this.part?.key === keyOf(part.unit, choices)) return this.part;
-    return this.putPart(part, makeReady(part, this.helperFor, onShape), choices);
+    return this.putPart(part, makeReady(part, this.helperFor, onShape, this.help.silenceMs), choices);
   }
 
   /** Started when it is first worth its while. */
   private readonly helperFor = (facetCount: number): WallsHelper | null => {
     if (facetCount <= this.help.over) return null;
-    this.helper ??= this.startHelper?.() ?? null;
+    try {
+      this.helper ??= this.startHelper?.() ?? null;
+    } catch {
+      // Some browsers start no worker from a worker: all is measured here.
+    }
     return this.helper;
   };
 

@@ -5,9 +5,10 @@
 import { Problem } from '../core/problem';
 import { failureOf } from './failureOf';
 import type { BenchClient, BenchWorker, JobOptions, MeasureChoices, PartShape } from './protocol';
+import { benchSilenceMs, createSilenceWatch } from './silenceWatch';
 import { startBenchWorker, type StartedBench } from './startBench';
 
-type JobKind = Exclude<keyof BenchClient, 'dispose'>;
+type JobKind = Exclude<keyof BenchClient, 'dispose' | 'startAnew' | 'isSilent' | 'onSilence'>;
 
 interface Job {
   readonly kind: JobKind;
@@ -84,7 +85,10 @@ const nothingHeld = { mesh: false, measurement: false, ovenRun: false };
 const ignore = () => undefined;
 
 /** A client on a bench worker of its own, started with the first job. `start` is for tests and other hosts. */
-export function createBench(start: () => StartedBench = startBenchWorker): BenchClient {
+export function createBench(
+  start: () => StartedBench = startBenchWorker,
+  silenceMs = benchSilenceMs,
+): BenchClient {
   let started: StartedBench | null = null;
   let running: Job | null = null;
   let waiting: Job[] = [];
@@ -95,6 +99,13 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
   let shape: PartShape | null = null;
   let ovenRun: Parameters<BenchClient['predictCure']> | null = null;
   let held = nothingHeld;
+
+  let isSilent = false;
+  const listeners = new Set<() => void>();
+  const watch = createSilenceWatch((silent) => {
+    isSilent = silent;
+    listeners.forEach((tell) => tell());
+  }, silenceMs);
 
   function endWorker(): void {
     started?.terminate();
@@ -141,18 +152,18 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
     if (needs[kind] === 'nothing') return;
     if (!held.mesh && source !== null) {
       if (source.from === 'packed') await worker.bench.openMesh(source.packed);
-      else await worker.bench.importFile(source.file, source.fileName, ignore);
+      else await worker.bench.importFile(source.file, source.fileName, watch.heard);
       if (started === worker) held = { ...nothingHeld, mesh: true };
     }
     if (needsMeasurement(kind) && !held.measurement && choices !== null) {
-      await worker.bench.measure(choices, ignore, (told) => {
+      await worker.bench.measure(choices, watch.heard, (told) => {
         shape = told;
       });
       if (started === worker) held = { ...held, measurement: true };
     }
     if (needs[kind] === 'oven run' && !held.ovenRun && ovenRun !== null) {
       const [wanted, stage] = ovenRun;
-      await worker.bench.predictCure(wanted, stage, ignore);
+      await worker.bench.predictCure(wanted, stage, watch.heard);
       if (started === worker) held = { ...held, ovenRun: true };
     }
   }
@@ -160,7 +171,11 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
   function next(): void {
     if (running !== null || disposed) return;
     const job = waiting.shift();
-    if (job === undefined) return;
+    if (job === undefined) {
+      watch.rest();
+      return;
+    }
+    watch.heard();
     running = job;
     void work(job);
   }
@@ -205,6 +220,7 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
         },
         run: async (bench) => {
           const reply = await question(bench, (progress) => {
+            watch.heard();
             if (!job.settled) options.onProgress?.(progress);
           });
           // Also when outdated meanwhile: the worker holds what it has answered. Not after a restart.
@@ -311,8 +327,20 @@ export function createBench(start: () => StartedBench = startBenchWorker): Bench
       ask('repairedWalls', options, (bench) => bench.repairedWalls(repairs)),
     rimOf: (packed, part, pours, options = {}) =>
       ask('rimOf', options, (bench) => bench.rimOf(packed, part, pours)),
+    isSilent: () => isSilent,
+    onSilence: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    startAnew: () => {
+      endWorker();
+      if (running !== null && !running.settled) waiting.unshift(running);
+      running = null;
+      next();
+    },
     dispose: () => {
       disposed = true;
+      watch.rest();
       for (const job of [...waiting, ...(running === null ? [] : [running])]) {
         settle(job, () => job.reject(canceled()));
       }

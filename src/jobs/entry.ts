@@ -9,3 +9,5 @@ let started: WallsHelper | null = null;
 const helper = (): WallsHelper => (started ??= startWallsHelper(() => (started = null)));
 
 exposeBench(new BenchSession(helper, undefined, solidsWasmUrl, (isWanted) => rehearse(helper, isWanted)));
+// Tells the page that all of this was loaded and has run; whatever goes wrong later has another cause.
+postMessage('started');

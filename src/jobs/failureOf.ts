@@ -1,3 +1,4 @@
+import { isMissingPart, missingPartWords } from '../core/missingPart';
 import { Problem } from '../core/problem';
 import type { JobFailure } from './protocol';
 
@@ -7,6 +8,7 @@ const memoryWords = /allocat|out of memory|array buffer|array length|typed array
 /** Any thrown value as plain data that the page can show: a `Problem` as it stands, the rest with a way out. */
 export function failureOf(error: unknown): JobFailure {
   if (error instanceof Problem) return { code: error.code, message: error.message };
+  if (isMissingPart(error)) return { code: 'job.missingPart', message: missingPartWords };
   const detail = error instanceof Error ? error.message : String(error);
   if (error instanceof RangeError && memoryWords.test(detail)) {
     return {

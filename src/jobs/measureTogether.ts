@@ -1,4 +1,5 @@
 import type { Vec3 } from '../core/mesh/types';
+import { createSilenceWatch, helperSilenceMs, type SilenceWatch } from './silenceWatch';
 import type { WallsBench, WallSlice } from './wallsBench';
 
 /** Slices get smaller toward the end, so that neither thread waits long for the other; bounds in slots. */
@@ -23,10 +24,24 @@ function lettingMessagesIn(channel: MessageChannel): Promise<void> {
   });
 }
 
+export interface Sharing {
+  /** Work of this thread's own, done once the helper has its first slices. */
+  readonly first: () => void;
+  /** The helper was not heard of for `silenceMs`; what it had is measured here. */
+  readonly onSilence: () => void;
+  readonly silenceMs: number;
+  readonly slices: typeof sliceBounds;
+}
+const usualSharing: Sharing = {
+  first: () => {},
+  onSilence: () => {},
+  silenceMs: helperSilenceMs,
+  slices: sliceBounds,
+};
+
 /**
  * Measures all facets on `own`, sharing slices with the helper as each gets done. Who measures a slice makes no
- * difference to its values. A helper that fails is left out and its slice measured here.
- * @param first work of this thread's own, done once the helper has its first slices
+ * difference to its values. A helper that fails or falls silent is left out and its slices measured here.
  */
 export async function measureTogether(
   own: WallsBench,
@@ -34,9 +49,10 @@ export async function measureTogether(
   pull: Vec3,
   withWalls: boolean,
   onShare: (share: number) => void,
-  first: () => void = () => {},
-  { least, most } = sliceBounds,
+  sharing: Partial<Sharing> = {},
 ): Promise<void> {
+  const { first, onSilence, silenceMs, slices } = { ...usualSharing, ...sharing };
+  const { least, most } = slices;
   const { facetCount } = own.index;
   const returned: Slice[] = [];
   let next = 0;
@@ -66,23 +82,45 @@ export async function measureTogether(
     await workHere(() => Promise.resolve());
     return;
   }
+  const lent = new Set<Slice>();
+  let watch: SilenceWatch | null = null;
   const workThere = async () => {
-    let slice: Slice | null = null;
-    try {
-      for (slice = take(); slice !== null; slice = take()) {
-        own.accept(await helper(slice.from, slice.to, pull, withWalls));
-        finish(slice);
+    for (let slice = take(); slice !== null; slice = take()) {
+      lent.add(slice);
+      try {
+        const measured = await helper(slice.from, slice.to, pull, withWalls);
+        // One that was taken back meanwhile is measured here.
+        if (!lent.delete(slice)) return;
+        own.accept(measured);
+      } catch {
+        if (lent.delete(slice)) returned.push(slice);
+        return;
       }
-    } catch {
-      if (slice !== null) returned.push(slice);
+      finish(slice);
+      watch?.heard();
     }
   };
   const channel = new MessageChannel();
   try {
     const there = Array.from({ length: slicesAhead }, workThere);
     first();
-    await Promise.all([workHere(() => lettingMessagesIn(channel)), ...there]);
-    // What a failed helper gave back after this thread had run out of slices.
+    await workHere(() => lettingMessagesIn(channel));
+    // Only now: while this thread was busy the helper could not be heard.
+    const fellSilent = await new Promise<boolean>((resolve) => {
+      const listening = createSilenceWatch(resolve, silenceMs);
+      watch = listening;
+      listening.heard();
+      void Promise.all(there).then(() => {
+        listening.rest();
+        resolve(false);
+      });
+    });
+    if (fellSilent) {
+      returned.push(...lent);
+      lent.clear();
+      onSilence();
+    }
+    // What the helper did not measure, after this thread had run out of slices.
     await workHere(() => Promise.resolve());
   } finally {
     channel.port1.close();

@@ -288,6 +288,12 @@ export interface BenchClient {
     pours: PourChoices,
     options?: JobOptions,
   ): Promise<MoldGeometry['rimOutlineMm']>;
+  /** Nothing has been heard of the running job for long: it may be at a long step, or its worker may have ended. */
+  readonly isSilent: () => boolean;
+  /** Called when `isSilent` has changed; returns how to stop listening. */
+  readonly onSilence: (listener: () => void) => () => void;
+  /** Ends the worker and begins the running job again in a new one. */
+  startAnew(): void;
   /** Ends the worker; waiting and running jobs are canceled. The client is of no use afterwards. */
   dispose(): void;
 }

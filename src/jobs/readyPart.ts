@@ -4,6 +4,7 @@ import type { PartInMm } from '../core/mesh/measureSaved';
 import { refineForMeasuring, type MeasuringMesh } from '../core/mesh/refineForMeasuring';
 import { displayChunks } from './displayChunks';
 import type { PartShape } from './protocol';
+import { answeredWithin } from './silenceWatch';
 import type { WallsHelper } from './startWallsHelper';
 import { WallsBench } from './wallsBench';
 import type { SliceHelper } from './measureTogether';
@@ -27,10 +28,14 @@ export interface ReadyPart {
 /** Parts that were handed to helpers so far, by any session of this thread. */
 let partsLoaded = 0;
 
-async function loadedWith(helper: WallsHelper, bench: WallsBench): Promise<SliceHelper | null> {
+async function loadedWith(
+  helper: WallsHelper,
+  bench: WallsBench,
+  silenceMs: number,
+): Promise<SliceHelper | null> {
   const part = ++partsLoaded;
   try {
-    await helper.load(part, bench.index);
+    await answeredWithin(helper.load(part, bench.index), silenceMs);
   } catch {
     return null;
   }
@@ -40,11 +45,13 @@ async function loadedWith(helper: WallsHelper, bench: WallsBench): Promise<Slice
 /**
  * Builds the part's index, hands it to the helper, and tells its shape.
  * @param helperFor the helper, if one is worth its while for so many facets
+ * @param silenceMs a helper that has not taken the part by then is done without
  */
 export function makeReady(
   part: Omit<PartInMm, 'health'>,
   helperFor: (facetCount: number) => WallsHelper | null,
   onShape: (shape: PartShape) => void,
+  silenceMs: number,
 ): ReadyPart {
   const { partMesh, unitGuess, unit, fileBoxSize } = part;
   const measuring = refineForMeasuring(partMesh);
@@ -52,7 +59,7 @@ export function makeReady(
   const facetCount = mesh.facets.length / 3;
   const bench = new WallsBench(buildSurfaceIndex(mesh));
   const helper = helperFor(facetCount);
-  const loaded = helper === null ? Promise.resolve(null) : loadedWith(helper, bench);
+  const loaded = helper === null ? Promise.resolve(null) : loadedWith(helper, bench, silenceMs);
   const { min, max } = facetBox(partMesh);
   onShape({
     unitGuess,

@@ -5,6 +5,7 @@ import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/m
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { FinishedRim } from '../core/stone/rimMatch';
+import type { AwaitedResult } from './awaited';
 import type { ProjectInputs } from './inputs';
 
 /** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
@@ -61,6 +62,8 @@ export interface StepContext {
   readonly cure?: CurePrediction | null;
   /** Why the oven run cannot be had, in the maker's words; left out or null while nothing is wrong. */
   readonly cureProblem?: string | null;
+  /** Results that are not in; left out where everything is worked out at once. */
+  readonly awaited?: readonly AwaitedResult[];
 }
 
 /** What a step has reported, for the steps after it. */

@@ -1,5 +1,6 @@
 /** The steps in the order of the work. Adding a step is adding its folder, its sheet and one line here. */
 import type { StepReport } from '../core/figure';
+import { withAwaited, type Stage } from './awaited';
 import { checklistReport } from './checklist/report';
 import { closingReport } from './closing/report';
 import type { ReportBefore, StepContext } from './context';
@@ -15,6 +16,8 @@ export interface Step {
   readonly title: string;
   /** The bench question that the sheet answers. */
   readonly question: string;
+  /** What its verdicts wait for. */
+  readonly needs: readonly Stage[];
   /** `before`: the reports of the steps before it, in order. */
   readonly report: (context: StepContext, before: readonly ReportBefore[]) => StepReport;
 }
@@ -24,42 +27,49 @@ export const steps: readonly Step[] = [
     id: 'part',
     title: 'Part',
     question: 'Is this model sound, the right size, the right way up?',
+    needs: ['import', 'measurement'],
     report: partReport,
   },
   {
     id: 'walls',
     title: 'Walls & draft',
     question: 'Is the wall even, and will stone let go of it?',
+    needs: ['import', 'measurement', 'places'],
     report: wallsReport,
   },
   {
     id: 'plies',
     title: 'Ply schedule',
     question: 'Which plies, how many, which way?',
+    needs: ['import', 'measurement'],
     report: pliesReport,
   },
   {
     id: 'closing',
     title: 'Mold closing',
     question: 'When I clamp it, does the load go into the laminate everywhere?',
+    needs: ['import', 'measurement', 'repaired walls'],
     report: closingReport,
   },
   {
     id: 'mold',
     title: 'Stone mold',
     question: 'How large a box, how much stone, and when is it dry?',
+    needs: ['import', 'measurement', 'halves', 'other half'],
     report: moldReport,
   },
   {
     id: 'cure',
     title: 'Clamp & cure',
     question: 'Will the laminate in the middle of the stone really cure?',
+    needs: ['import', 'measurement', 'halves', 'oven run'],
     report: cureReport,
   },
   {
     id: 'checklist',
     title: 'Checklist',
     question: 'What do I do, in which order, with which numbers?',
+    needs: [],
     report: checklistReport,
   },
 ];
@@ -68,8 +78,8 @@ export const steps: readonly Step[] = [
 export function stepReports(context: StepContext): ReadonlyMap<string, StepReport> {
   const reports = new Map<string, StepReport>();
   const before: ReportBefore[] = [];
-  for (const { id, title, report } of steps) {
-    const own = report(context, before);
+  for (const { id, title, needs, report } of steps) {
+    const own = withAwaited(report(context, before), id, needs, context.awaited ?? []);
     reports.set(id, own);
     before.push({ title, report: own });
   }

@@ -1,4 +1,5 @@
 import { useMemo, useState, type ReactNode } from 'react';
+import { missingPartWords } from '../core/missingPart';
 import type { PartSummary, Patch, Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { MapArrays, PartShape, Probe } from '../jobs/protocol';
 import { Button } from '../ui/Button';
@@ -201,6 +202,14 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
   }, [map, heatPointMm, probe, selectedPatch]);
 
   if (!canTryWebGl() || trouble === 'failed') return <Note>{nothingToDraw}</Note>;
+  if (trouble === 'missing') {
+    return (
+      <Note>
+        The 3-D view is not here. {missingPartWords}{' '}
+        <Button onClick={() => window.location.reload()}>Load the page again</Button>
+      </Note>
+    );
+  }
   if (trouble === 'lost') {
     return (
       <Note>

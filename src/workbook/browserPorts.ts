@@ -1,4 +1,6 @@
 /** The workbook's ports over the real browser. */
+import { missingPartWords } from '../core/missingPart';
+import { Problem } from '../core/problem';
 import { browserLocks } from './lockPort';
 import { browserStorage } from './storagePort';
 import type { WorkbookPorts } from './workbookApi';
@@ -15,6 +17,15 @@ function listen(target: EventTarget, type: string, listener: (event: Event) => v
   return () => target.removeEventListener(type, listener);
 }
 
+/** @throws Problem `app.missingPart` */
+async function loadDemoSeeds() {
+  try {
+    return await import('./demoSeeds');
+  } catch {
+    throw new Problem('app.missingPart', missingPartWords);
+  }
+}
+
 export function browserPorts(): WorkbookPorts {
   return {
     storage: browserStorage(() => window.localStorage),
@@ -23,7 +34,7 @@ export function browserPorts(): WorkbookPorts {
     pageMs: () => performance.now(),
     newId: () => newId(crypto),
     // Its meshes and the codec are fetched only when the demo is put in.
-    demoSeeds: async () => (await import('./demoSeeds')).demoSeeds(),
+    demoSeeds: async () => (await loadDemoSeeds()).demoSeeds(),
     onHidden: (listener) => {
       // A page that is put away on a phone gets only the first, a closed tab sometimes only the second.
       const stops = [

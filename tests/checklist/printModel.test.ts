@@ -198,3 +198,28 @@ describe('as a file', () => {
     expect(html.split(escapeHtml(wicked)).length).toBeGreaterThan(5);
   });
 });
+
+describe('a checklist whose results are not in', () => {
+  const awaited = [{ stage: 'halves', isUnderWay: true }] as const;
+  const told = 'Do not work from this sheet. The two stone halves are still being cast.';
+
+  test('says so at its head and on every page', () => {
+    const model = checklistModel(facts, { ...trayContext(), awaited });
+    expect(model.incomplete).toEqual(['The two stone halves are still being cast.']);
+    expect(checklistText(model).replaceAll(/\s+/gu, ' ')).toContain(`INCOMPLETE. ${told}`);
+    expect(checklistHtml(model)).toContain(`<strong>Incomplete.</strong> ${told}`);
+    expect(checklistHtml(model)).toContain('<div class="stamp" aria-hidden="true">INCOMPLETE</div>');
+    expect(model.ready.steps).toContainEqual({ title: 'Stone mold', word: 'not yet known' });
+  });
+
+  test('says so where there is no pattern', () => {
+    expect(checklistModel(facts, emptyContext()).incomplete).toEqual(['No pattern is imported.']);
+  });
+
+  test('is stamped no longer once they are in', () => {
+    const model = checklistModel(facts, trayContext());
+    expect(model.incomplete).toEqual([]);
+    for (const sheet of [checklistText(model), checklistHtml(model)])
+      expect(sheet).not.toMatch(/INCOMPLETE|Incomplete/u);
+  });
+});

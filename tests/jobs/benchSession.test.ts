@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
+import type { IndexedMesh } from '../../src/core/mesh/types';
 import { measureSaved } from '../../src/core/mesh/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
 import { preparePattern } from '../../src/core/mesh/preparePattern';
@@ -202,6 +203,8 @@ function helpedSession(
   return new BenchSession(() => ({ ...helper, end }), { over: 0, wallsOnlyFrom });
 }
 
+const silence = () => new Promise<never>(() => undefined);
+
 describe('bench session with a helper', () => {
   const flipped = { positions: dome.positions, facets: dome.facets.slice() };
   flipped.facets.set([flipped.facets[1]!, flipped.facets[0]!], 0);
@@ -235,5 +238,46 @@ describe('bench session with a helper', () => {
     const reply = await session.measure(turned, ignore, ignore);
     expect(asText(reply)).toEqual(asText((await measuredSession(dome, turned)).reply));
     expect(ended).toBe(1);
+  });
+
+  it.each(['findHealth', 'load', 'measure'] as const)(
+    'ends a helper that falls silent in %s, measures the same alone, and starts another for the next part',
+    async (silentIn) => {
+      let started = 0;
+      let ended = 0;
+      const working = {
+        findHealth: (mesh: IndexedMesh) => Promise.resolve(findHealth(mesh)),
+        load: () => Promise.resolve(),
+        measure: silence,
+        end: () => ended++,
+      };
+      const helper: WallsHelper = { ...working, [silentIn]: silence };
+      const start = () => {
+        started++;
+        return helper;
+      };
+      const session = new BenchSession(start, { over: 0, silenceMs: 20 });
+      await session.importFile(stlBlob(dome), 'part.stl', ignore);
+      const doings: string[] = [];
+      const reply = await session.measure(alongZ, ({ doing }) => doings.push(doing), ignore);
+      expect(asText(reply)).toEqual(asText((await measuredSession(dome, alongZ)).reply));
+      expect({ started, ended }).toEqual({ started: 1, ended: 1 });
+      if (silentIn === 'measure')
+        expect(doings).toContain('measuring walls, alone since the second worker fell silent');
+      await session.importFile(stlBlob(dome), 'part.stl', ignore);
+      expect(started).toBe(2);
+    },
+  );
+
+  it('measures alone where a worker can start no other', async () => {
+    const session = new BenchSession(
+      () => {
+        throw new ReferenceError('Worker is not defined');
+      },
+      { over: 0 },
+    );
+    await session.importFile(stlBlob(dome), 'part.stl', ignore);
+    const reply = await session.measure(alongZ, ignore, ignore);
+    expect(asText(reply)).toEqual(asText((await measuredSession(dome, alongZ)).reply));
   });
 });

@@ -292,6 +292,43 @@ describe('bench client', () => {
     expect(onProgress.mock.calls).toEqual([[{ doing: 'trying pulls', share: 0.5 }]]);
   });
 
+  it('tells when nothing is heard of a job, and begins it again in a new worker', async () => {
+    const workers = fakeWorkers();
+    const client = createBench(workers.start, 30);
+    const told: boolean[] = [];
+    client.onSilence(() => told.push(client.isSilent()));
+    const opened = client.openMesh('packed mesh');
+    await settled();
+    workers.last().answer();
+    await opened;
+    const measured = client.measure(alongZ);
+    await settled();
+    const [, progress] = workers.last().given as [unknown, (step: object) => void];
+    progress({ doing: 'measuring walls', share: 0.78 });
+    expect(told).toEqual([]);
+    await vi.waitUntil(() => client.isSilent());
+    progress({ doing: 'measuring walls', share: 0.79 });
+    expect(client.isSilent()).toBe(false);
+    await vi.waitUntil(() => client.isSilent());
+
+    client.startAnew();
+    expect(client.isSilent()).toBe(false);
+    await settled();
+    expect(workers.last().given).toEqual(['packed mesh']);
+    workers.last().answer();
+    await settled();
+    const [, , onShape] = workers.last().given as [unknown, unknown, (told: PartShape) => void];
+    onShape(shape);
+    workers.last().answer(reply);
+    expect(await measured).toEqual({ ...reply, shape });
+    expect(workers.names()).toEqual(['1 openMesh', '1 measure', '2 openMesh', '2 measure']);
+    expect(workers.ended).toEqual([1]);
+    // Nobody waits for anything any more.
+    await new Promise((resolve) => setTimeout(resolve, 60));
+    expect(client.isSilent()).toBe(false);
+    expect(told).toEqual([true, false, true, false]);
+  });
+
   it('drops everything when it is disposed of', async () => {
     const { client, ended } = await readyClient();
     const left = [client.cut(x(1)), client.bestPull()].map((job) =>

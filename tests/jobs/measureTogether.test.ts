@@ -10,7 +10,6 @@ import { ignore } from './support';
 const index = buildSurfaceIndex(domeShell(20, 40), 0);
 const up: Vec3 = [0, 0, 1];
 const slices = { least: 128, most: 256 };
-const nothing = () => undefined;
 
 /** A helper on the own thread that answers once the event loop has turned, and fails from its `failFrom`th slice on. */
 function helperHere(failFrom: number) {
@@ -28,7 +27,7 @@ function helperHere(failFrom: number) {
 
 async function measured(helper: SliceHelper | null, onShare: (share: number) => void = ignore) {
   const own = new WallsBench(index);
-  await measureTogether(own, helper, up, true, onShare, nothing, slices);
+  await measureTogether(own, helper, up, true, onShare, { slices });
   const { rayWallMm, rayFacet, ballWallMm, reach } = own;
   return { rayWallMm, rayFacet, ballWallMm, reach };
 }
@@ -44,6 +43,23 @@ describe('walls shared with a helper', () => {
     expect(told.slices).toBeGreaterThanOrEqual(slices);
   });
 
+  it('are identical with a helper that falls silent, which is waited for only so long', async () => {
+    const { helper } = helperHere(Infinity);
+    let asked = 0;
+    const falling: SliceHelper = (...slice) =>
+      asked++ < 3 ? helper(...slice) : new Promise(() => undefined);
+    const own = new WallsBench(index);
+    let silences = 0;
+    await measureTogether(own, falling, up, true, ignore, {
+      slices,
+      silenceMs: 20,
+      onSilence: () => silences++,
+    });
+    const { rayWallMm, rayFacet, ballWallMm, reach } = own;
+    expect({ rayWallMm, rayFacet, ballWallMm, reach }).toEqual(await measured(null));
+    expect(silences).toBe(1);
+  });
+
   it('gives the helper its slices before the work of its own that comes first', async () => {
     const { helper } = helperHere(Infinity);
     const order: string[] = [];
@@ -52,7 +68,7 @@ describe('walls shared with a helper', () => {
       return helper(...slice);
     };
     const own = new WallsBench(index);
-    await measureTogether(own, asked, up, true, ignore, () => order.push('own work'), slices);
+    await measureTogether(own, asked, up, true, ignore, { first: () => order.push('own work'), slices });
     expect(order.slice(0, 5)).toEqual(['asked', 'asked', 'asked', 'asked', 'own work']);
   });
 
@@ -65,10 +81,10 @@ describe('walls shared with a helper', () => {
 
   it('leaves the walls alone when only the reach along another pull is asked for', async () => {
     const own = new WallsBench(index);
-    await measureTogether(own, null, up, true, ignore, nothing, slices);
+    await measureTogether(own, null, up, true, ignore, { slices });
     const walls = own.ballWallMm.slice();
     const fromAbove = own.reach.slice();
-    await measureTogether(own, helperHere(Infinity).helper, [1, 0, 0], false, ignore, nothing, slices);
+    await measureTogether(own, helperHere(Infinity).helper, [1, 0, 0], false, ignore, { slices });
     expect(own.ballWallMm).toEqual(walls);
     expect(own.reach).not.toEqual(fromAbove);
   });

@@ -11,7 +11,8 @@ import type {
   RepairedWalls,
 } from '../../src/jobs/protocol';
 import { createMeasureCache } from '../../src/sheets/measuring/measureCache';
-import { createMeasuringDesk, type DeskProject } from '../../src/sheets/measuring/measuringDesk';
+import type { DeskProject } from '../../src/sheets/measuring/deskState';
+import { createMeasuringDesk } from '../../src/sheets/measuring/measuringDesk';
 import type { PatternRecord, StepContext } from '../../src/steps/context';
 import { defaultProjectInputs } from '../../src/steps/inputs';
 

@@ -1,4 +1,6 @@
 import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
+import { incompleteReasons } from '../../checklist/incomplete';
+import { IncompleteStamp } from '../../checklist/IncompleteStamp';
 import { worstWord } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
@@ -14,7 +16,7 @@ import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
-import { ProgressBar } from '../../ui/ProgressBar';
+import { useSameText } from '../../ui/useSameText';
 import type { Project } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { Contents } from '../Contents';
@@ -25,10 +27,13 @@ import { saveTextFile } from '../saveTextFile';
 import { TopBar } from '../TopBar';
 import { useUndoKeys } from '../useUndoKeys';
 import { WorkbookNotes } from '../WorkbookNotes';
+import { awaitedResults } from './awaitedResults';
 import { BenchPane } from './BenchPane';
+import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
 import { useOtherHalf } from './useOtherHalf';
+import { usePrinting } from './usePrinting';
 import { useProjectActions } from './useProjectActions';
 
 export interface OpenProjectProps {
@@ -48,7 +53,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const setMeshAside = useCallback(() => workbook.setMeshAside(project.id), [workbook, project.id]);
   const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
   const { desk, measured, incoming, mold, moldProblem } = measuring;
-  const otherHalf = useOtherHalf(project, measuring);
+  const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
   const ovenRun = useOvenRun();
   const forecast = useCurePrediction(measuring, inputs, thermocoupleOf(ovenRun.run));
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
@@ -62,6 +67,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   });
   useEffect(() => importGiven(), []);
 
+  const awaited = useSameText(awaitedResults(project, measuring, forecast, isOtherHalfAwaited));
   const context: StepContext = useMemo(
     () => ({
       inputs,
@@ -73,6 +79,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
       otherHalf,
       cure: forecast.prediction,
       cureProblem: forecast.problem,
+      awaited,
     }),
     [
       inputs,
@@ -84,6 +91,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
       otherHalf,
       forecast.prediction,
       forecast.problem,
+      awaited,
     ],
   );
   const reports = useMemo(() => stepReports(context), [context]);
@@ -100,27 +108,20 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
     document.querySelector('.sheet-pane')?.scrollTo({ top: 0 });
   }, [stepId, step, project.name]);
 
-  const printWhenShown = useRef(false);
-  useEffect(() => {
-    if (!printWhenShown.current || stepId !== 'checklist') return;
-    printWhenShown.current = false;
-    window.print();
-  }, [stepId]);
-
-  const print = () => {
-    if (stepId === 'checklist') {
-      window.print();
-      return;
-    }
-    printWhenShown.current = true;
-    goTo(projectHref(project.id, 'checklist'));
-  };
+  const isOnChecklist = stepId === 'checklist';
+  const printing = usePrinting({
+    isUnderWay: awaited.some(({ isUnderWay }) => isUnderWay),
+    importProblem: measuring.importProblem,
+    isOnChecklist,
+    openChecklist: useCallback(() => goTo(projectHref(project.id, 'checklist')), [project.id]),
+  });
 
   if (step === undefined || report === undefined) return null;
-  const withView = step.id !== 'checklist';
+  const incomplete = incompleteReasons(context);
 
   return (
-    <div className={`shell ${withView ? '' : 'shell-without-view'}`}>
+    <div className={`shell ${isOnChecklist ? 'shell-without-view' : ''}`}>
+      {incomplete.length > 0 ? <IncompleteStamp /> : null}
       <a
         className="skip-link"
         href="#sheet"
@@ -137,7 +138,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
         shape={measuring.shape}
         onSaveFile={() => actions.saveFile()}
         onOpenFile={(file) => void actions.openFile(file)}
-        onPrint={print}
+        onPrint={printing.print}
       />
       <Contents
         projectId={project.id}
@@ -150,6 +151,13 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           <SaveNote saveState={saveState} />
           {actions.refusal ? <Note problem>{actions.refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
+          {measuring.isSilent ? (
+            <Note>
+              Nothing has been heard of the measuring for 20 seconds. A large part may take that long; if
+              nothing moves, its worker has ended.{' '}
+              <Button onClick={() => desk.client.startAnew()}>Start it anew</Button>
+            </Note>
+          ) : null}
           {measuring.stopped ? (
             <Note>
               The pattern is not measured. <Button onClick={() => desk.measureAgain()}>Measure again</Button>
@@ -175,14 +183,16 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           ovenRun={ovenRun}
           heatMoment={heatMoment}
           onHeatMoment={setHeatMoment}
+          onPrint={printing.print}
         />
-        {measuring.progress ? (
-          <div className="sheet-progress">
-            <ProgressBar {...measuring.progress} onCancel={() => desk.cancel()} />
-          </div>
-        ) : null}
+        <SheetProgress
+          measuring={measuring}
+          forecast={forecast}
+          printing={printing}
+          incomplete={incomplete}
+        />
       </main>
-      {withView ? (
+      {isOnChecklist ? null : (
         <BenchPane
           stepId={step.id}
           context={context}
@@ -193,7 +203,7 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
           onHeatMoment={setHeatMoment}
           onSaveText={(fileName, text) => saveTextFile({ fileName, text }, 'text/csv')}
         />
-      ) : null}
+      )}
     </div>
   );
 }

@@ -36,6 +36,7 @@ export interface StepSheetProps {
   readonly ovenRun: OvenRunControl;
   readonly heatMoment: HeatMoment;
   readonly onHeatMoment: (moment: HeatMoment) => void;
+  readonly onPrint: () => void;
 }
 
 /** The sheet of one step, with what it needs of the open project. */
@@ -94,14 +95,15 @@ export function StepSheet(props: StepSheetProps) {
   }
 }
 
-function ChecklistOfProject({ project, context, reports, readOnly, actions }: StepSheetProps) {
+function ChecklistOfProject(props: StepSheetProps) {
+  const { project, context, reports, readOnly, actions, onPrint } = props;
   const model = checklistModel(checklistFacts(project), context, project.record, reports);
   return (
     <ChecklistSheet
       model={model}
       readOnly={readOnly}
       onRecord={(lineId, line) => actions.record(lineId, line)}
-      onPrint={() => window.print()}
+      onPrint={onPrint}
       onSaveHtml={() => actions.saveChecklist(checklistHtml(model))}
     />
   );

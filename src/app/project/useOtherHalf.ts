@@ -11,11 +11,17 @@ import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 /** Outlines of this session by what they were found from; a rim is a few hundred points. */
 type Rims = ReadonlyMap<string, MoldGeometry['rimOutlineMm']>;
 
+export interface OtherHalfFound {
+  readonly otherHalf: OtherHalf | null;
+  /** There is one, and its rim is not known yet. */
+  readonly isAwaited: boolean;
+}
+
 /**
  * The other half of the open project's enclosure: the first other project of it that has a pattern, with its rim as it will
  * be when finished. Asked for when the own halves are cast, so that it keeps nobody waiting.
  */
-export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuring): OtherHalf | null {
+export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuring): OtherHalfFound {
   const workbook = useWorkbook();
   const projects = useWorkbookState((state) => state.projects);
   const listed = projects.find((one) => one.enclosure === enclosure && one.id !== id && one.meshKey !== null);
@@ -51,8 +57,9 @@ export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuri
     };
   }, [ready, asked, other, rims, workbook, desk]);
 
-  return useMemo(() => {
+  const otherHalf = useMemo(() => {
     const rim = other === null || asked === null ? null : chainedRim(other, rims.get(asked.key) ?? null);
     return other === null || rim === null ? null : { name: other.name, rim };
   }, [other, asked, rims]);
+  return { otherHalf, isAwaited: asked !== null && !rims.has(asked.key) };
 }

@@ -2,41 +2,19 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Patch } from '../../core/mesh/types';
 import { Problem } from '../../core/problem';
 import { wasDropped } from '../../jobs/client';
-import type { BenchClient, JobOptions, MeasuredShape, PartShape, RepairedWalls } from '../../jobs/protocol';
+import type { BenchClient, JobOptions, MeasuredShape, RepairedWalls } from '../../jobs/protocol';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { patchBand } from '../../steps/band';
-import type { MeasuredPart, PatternRecord } from '../../steps/context';
+import type { PatternRecord } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
-import { createCastingHalves, nothingCast, type CastState } from './castingHalves';
-import { createDeskJobs, sentenceOf, type JobState } from './deskJobs';
+import { createCastingHalves } from './castingHalves';
+import { createDeskJobs, sentenceOf } from './deskJobs';
+import { nothingKnown, type DeskProject, type DeskState } from './deskState';
 import type { MeasureCache } from './measureCache';
 import { measureChoices, measureQuestion } from './measureQuestion';
 import { measuredPart } from './measuredPart';
 import { withRepairedWalls } from './repairedReply';
 import { doAhead, madeUpPattern, type WorkAhead } from './workAhead';
-
-/** What the desk keeps measured. */
-export interface DeskProject {
-  readonly pattern: PatternRecord | null;
-  readonly inputs: ProjectInputs;
-  /** The saved mesh, null when it is gone. */
-  readonly packedMesh: () => string | null;
-  /** Keeps the saved mesh aside after it could not be unpacked. */
-  readonly setMeshAside: () => void;
-}
-
-export interface DeskState extends CastState, JobState {
-  /** The pattern just imported, until the project has it. */
-  readonly incoming: PatternRecord | null;
-  /** Drawn as soon as it is known, before the walls are. */
-  readonly shape: PartShape | null;
-  /** The last measurement; it may answer an older question, then `measured` is null. */
-  readonly reply: MeasuredShape | null;
-  /** What the step reports work from: only ever the answer to the present question. */
-  readonly measured: MeasuredPart | null;
-  /** Why the last import was refused; stays until the next one. */
-  readonly importProblem: string | null;
-}
 
 export interface MeasuringDesk {
   readonly store: StoreApi<DeskState>;
@@ -57,18 +35,6 @@ export interface MeasuringDesk {
 
 /** Typing and undo settle before a new measurement starts. */
 const settleMs = 250;
-
-const empty: DeskState = {
-  incoming: null,
-  shape: null,
-  reply: null,
-  measured: null,
-  progress: null,
-  stopped: false,
-  problem: null,
-  importProblem: null,
-  ...nothingCast,
-};
 
 const goneMesh =
   'The saved mesh of this project is missing or damaged. Import the pattern file again; everything else is still here.';
@@ -93,7 +59,7 @@ export function createMeasuringDesk(
   cache: MeasureCache,
   workAhead: WorkAhead | null = null,
 ): MeasuringDesk {
-  const store = createStore<DeskState>(() => empty);
+  const store = createStore<DeskState>(() => nothingKnown);
   let project: DeskProject | null = null;
   let question: string | null = null;
   let openMeshKey: string | null = null;
@@ -104,9 +70,8 @@ export function createMeasuringDesk(
   let taken: { readonly reply: MeasuredShape; readonly patches: readonly Patch[] | null } | null = null;
   let repaired: Repaired | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  /** Imports begun so far, and whether the last of them goes on. */
+  /** Imports begun so far. */
   let imports = 0;
-  let importing = false;
   let gotReady = false;
 
   const jobs = createDeskJobs((change) => store.setState(change));
@@ -118,11 +83,21 @@ export function createMeasuringDesk(
 
   const repairsKey = (of: string) => `${of} ${JSON.stringify(project?.inputs.mold.repairs ?? [])}`;
 
+  function repairsAwaited(): boolean {
+    const isRepaired = repaired !== null || (project?.inputs.mold.repairs.length ?? 0) > 0;
+    return question !== null && isRepaired && repaired?.key !== repairsKey(question);
+  }
+
   function take(answered: string, reply: MeasuredShape, patches: readonly Patch[] | null): void {
     if (question !== answered) return;
     taken = { reply, patches };
     const shown = repaired?.key === repairsKey(answered) ? withRepairedWalls(reply, repaired.walls) : reply;
-    store.setState({ shape: shown.shape, reply: shown, measured: measuredPart(shown, patches) });
+    store.setState({
+      shape: shown.shape,
+      reply: shown,
+      measured: measuredPart(shown, patches),
+      repairsAwaited: repairsAwaited(),
+    });
   }
 
   async function prepare(pattern: PatternRecord, inputs: ProjectInputs, reply: MeasuredShape): Promise<void> {
@@ -225,7 +200,7 @@ export function createMeasuringDesk(
   function follow(next: DeskProject): void {
     project = next;
     // What is being imported takes the place of the old pattern, or the old one is followed again at its end.
-    if (importing) return;
+    if (store.getState().importing) return;
     const { pattern, inputs } = next;
     const asked = pattern
       ? measureQuestion(pattern.meshKey, measureChoices(inputs, pattern.declaredUnit))
@@ -234,7 +209,7 @@ export function createMeasuringDesk(
     if (asked === null) {
       question = null;
       taken = null;
-      store.setState({ ...empty, importProblem: store.getState().importProblem });
+      store.setState({ ...nothingKnown, importProblem: store.getState().importProblem });
       if (!gotReady) void getReady(inputs);
       gotReady = true;
       return;
@@ -252,6 +227,7 @@ export function createMeasuringDesk(
       patchQuestion = null;
       if (taken?.patches) take(asked, taken.reply, null);
     }
+    store.setState({ repairsAwaited: repairsAwaited() });
     later(workerQuestion === asked ? followUp : measure);
   }
 
@@ -261,9 +237,8 @@ export function createMeasuringDesk(
     follow,
     async importFile(file, inputs) {
       clearTimeout(timer);
-      importing = true;
       const own = ++imports;
-      store.setState({ importProblem: null });
+      store.setState({ importing: true, importProblem: null });
       const job = jobs.begin(`reading ${file.name}`);
       let taken = false;
       try {
@@ -272,7 +247,7 @@ export function createMeasuringDesk(
         workerQuestion = null;
         const unsaved = { fileName: file.name, ...facts };
         const { progress } = store.getState();
-        store.setState({ ...empty, progress, incoming: { ...unsaved, meshKey: '' } });
+        store.setState({ ...nothingKnown, progress, importing: true, incoming: { ...unsaved, meshKey: '' } });
         const choices = measureChoices(inputs, facts.declaredUnit);
         const reply = await client.measure(choices, {
           ...job,
@@ -295,7 +270,7 @@ export function createMeasuringDesk(
         job.end();
         // What follows must not take the job away from a newer import.
         const isLast = own === imports;
-        if (isLast) importing = false;
+        if (isLast) store.setState({ importing: false });
         if (isLast && !taken && project !== null) {
           question = null;
           openMeshKey = null;

@@ -1,12 +1,15 @@
-import { useEffect, useLayoutEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { createBench } from '../../jobs/client';
 import { closingStateInPieces } from '../../steps/closing/state';
 import type { MeasureCache } from './measureCache';
-import { createMeasuringDesk, type DeskProject, type DeskState, type MeasuringDesk } from './measuringDesk';
+import type { DeskProject, DeskState } from './deskState';
+import { createMeasuringDesk, type MeasuringDesk } from './measuringDesk';
 
 export interface Measuring extends DeskState {
   readonly desk: MeasuringDesk;
+  /** Nothing has been heard of the worker for long, though it has work. */
+  readonly isSilent: boolean;
 }
 
 /**
@@ -17,6 +20,7 @@ export function useMeasured(project: DeskProject, cache: MeasureCache): Measurin
   // A client starts its worker with the first job, so one that React throws away has cost nothing.
   const [desk] = useState(() => createMeasuringDesk(createBench(), cache, closingStateInPieces));
   const state = useStore(desk.store);
+  const isSilent = useSyncExternalStore(desk.client.onSilence, desk.client.isSilent);
   const { pattern, inputs, packedMesh, setMeshAside } = project;
   // Before the page is painted: answers to an older question never stand beside the new inputs.
   useLayoutEffect(
@@ -24,5 +28,5 @@ export function useMeasured(project: DeskProject, cache: MeasureCache): Measurin
     [desk, pattern, inputs, packedMesh, setMeshAside],
   );
   useEffect(() => () => desk.dispose(), [desk]);
-  return { ...state, desk };
+  return { ...state, desk, isSilent };
 }

@@ -56,7 +56,7 @@ export interface SceneStart {
   readonly canvas: OffscreenCanvas;
 }
 
-/** The scene cannot draw: it never could (no WebGL), or its context was taken away. */
+/** The scene cannot draw: it never could (no WebGL), its program could not be loaded, or its context was taken away. */
 export interface FromScene {
-  readonly kind: 'failed' | 'lost';
+  readonly kind: 'failed' | 'missing' | 'lost';
 }

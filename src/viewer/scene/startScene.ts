@@ -1,3 +1,4 @@
+import { isMissingPart } from '../../core/missingPart';
 import type { MountedScene } from './mountScene';
 import type { FromScene, SceneStart, ToScene } from './sceneMessages';
 
@@ -28,7 +29,10 @@ function handedOver(canvas: HTMLCanvasElement): OffscreenCanvas | null {
 function sceneInWorker(canvas: OffscreenCanvas, listen: (message: FromScene) => void): Scene {
   const worker = new Worker(new URL('./entry.ts', import.meta.url), { type: 'module', name: 'scene' });
   worker.addEventListener('message', ({ data }: MessageEvent<FromScene>) => listen(data));
-  worker.addEventListener('error', () => listen({ kind: 'failed' }));
+  // An error of its program has words; one without is that the program could not be loaded.
+  worker.addEventListener('error', ({ message }) =>
+    listen({ kind: message === undefined || message === '' ? 'missing' : 'failed' }),
+  );
   const start: SceneStart = { kind: 'canvas', canvas };
   worker.postMessage(start, [canvas]);
   return {
@@ -42,7 +46,7 @@ function sceneHere(canvas: HTMLCanvasElement, listen: (message: FromScene) => vo
   const mounting = import('./mountScene').then(({ mountScene }) =>
     ended ? null : mountScene(canvas, listen),
   );
-  mounting.catch(() => listen({ kind: 'failed' }));
+  mounting.catch((error: unknown) => listen({ kind: isMissingPart(error) ? 'missing' : 'failed' }));
   // One that could not be mounted has told so already.
   const whenMounted = (use: (scene: MountedScene) => void) => {
     mounting.then((scene) => (scene === null ? undefined : use(scene))).catch(() => undefined);

@@ -1,0 +1,92 @@
+/** What a browser or a server may withhold; what is said of it, and what there is to do. */
+import { test, type Page } from '@playwright/test';
+import { domeShell } from '../support/meshes';
+import { writeModel } from './support/models';
+import { expect, newProject } from './support/workbookPage';
+
+// Without the service worker, as on a first visit; its copy would stand in for the server.
+test.use({ serviceWorkers: 'block' });
+
+const alert = (page: Page) => page.getByRole('alert').first();
+const view = (page: Page) => page.getByRole('complementary', { name: 'Bench view' });
+
+async function importSmallShell(page: Page): Promise<void> {
+  await newProject(page, 'Pocket case', 'Top');
+  await page.getByLabel('Model file').setInputFiles(writeModel('small shell.stl', domeShell(8, 16)));
+}
+
+test('a bench worker that is no longer on the server: load the page again', async ({ page, context }) => {
+  await page.goto('/');
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  // Its name has a hash; the scene's worker has another.
+  await context.route(/\/assets\/(entry|mountScene|demoSeeds)-.*\.js/u, (route) =>
+    route.fulfill({ status: 404 }),
+  );
+  await importSmallShell(page);
+  await expect(alert(page)).toContainText('could not be started. A part of the workbook could not be loaded');
+  await expect(alert(page)).toContainText('Load the page again.');
+  await expect(alert(page)).not.toContainText(/memory|triangles|another export/);
+});
+
+test('the demo’s part and the scene’s are missing: load the page again', async ({ page, context }) => {
+  await context.route(/\/assets\/demoSeeds-.*\.js/u, (route) => route.fulfill({ status: 404 }));
+  await page.goto('/');
+  await expect(alert(page)).toContainText('The demo could not be made: A part of the workbook');
+  await context.unrouteAll();
+  // The scene’s worker is told from the bench’s by its name alone.
+  await page.addInitScript(() => {
+    const Usual = Worker;
+    window.Worker = class extends Usual {
+      constructor(url: string | URL, options?: WorkerOptions) {
+        super(options?.name === 'scene' ? '/assets/no-longer-here.js' : url, options);
+      }
+    };
+  });
+  await context.route('**/no-longer-here.js', (route) => route.fulfill({ status: 404 }));
+  await page.reload();
+  await importSmallShell(page);
+  await expect(view(page)).toContainText(
+    'The 3-D view is not here. A part of the workbook could not be loaded',
+  );
+  await expect(view(page).getByRole('button', { name: 'Load the page again' })).toBeVisible();
+  await expect(view(page)).not.toContainText('WebGL');
+});
+
+test('workers that are blocked are named, not the model', async ({ page }) => {
+  await page.addInitScript(() => {
+    window.Worker = new Proxy(Worker, {
+      construct(_target, [, options]: [string, WorkerOptions?]) {
+        // The options are read before anything is refused.
+        if (options?.type === 'module') throw new DOMException('blocked', 'SecurityError');
+        return {};
+      },
+    });
+  });
+  await page.goto('/');
+  await importSmallShell(page);
+  await expect(alert(page)).toContainText('web workers are blocked or missing (blocked)');
+  await expect(alert(page)).toContainText('The model is not at fault');
+  await expect(alert(page)).not.toContainText('another export');
+});
+
+for (const [what, takeAway] of [
+  ['WebAssembly', () => Reflect.deleteProperty(globalThis, 'WebAssembly')],
+  ['web workers', () => Reflect.deleteProperty(globalThis, 'Worker')],
+  [
+    'module workers',
+    () => {
+      window.Worker = new Proxy(Worker, {
+        construct: (Usual, [url]: [string]) => new Usual(url),
+      });
+    },
+  ],
+  ['Array.prototype.at', () => Reflect.deleteProperty(Array.prototype, 'at')],
+] as const) {
+  test(`without ${what} the page says so and asks for a current browser`, async ({ page }) => {
+    await page.addInitScript(takeAway);
+    await page.goto('/');
+    await expect(page.getByRole('listitem')).toContainText(what);
+    await expect(page.getByRole('main')).toContainText('Open the workbook in a current browser.');
+    expect(await page.evaluate(() => window.localStorage.length)).toBe(0);
+  });
+}
