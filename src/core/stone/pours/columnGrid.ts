@@ -1,3 +1,4 @@
+import { keepWithin } from '../../counts';
 import type { IndexedMesh } from '../../mesh/types';
 
 /** Square grid of columns along the pull, in the pull frame; column (i, j) stands at x0 + i pitch, y0 + j pitch. */
@@ -18,16 +19,29 @@ export interface ColumnHeights {
   readonly bottomMm: Float32Array;
 }
 
+const tooDeep =
+  'Along this pull the model has so many surfaces over each other that the two pours cannot be worked out. Take the part alone out of the file, without infill, or a coarser mesh.';
+
 /** A column this little outside a facet (share of it) still meets it, so that none slips through a shared edge. */
 const edgeTolerance = 1e-9;
 
-/** Calls `hit` with each column that a facet covers, the height there, and whether the facet looks along the pull. */
+/**
+ * Calls `hit` with each column that a facet covers, the height there, and whether the facet looks along the pull.
+ * @throws Problem `pours.crossings` when so many facets lie over each other that their columns cannot be kept
+ */
 export function forEachCrossing(
   { positions, facets }: IndexedMesh,
   { side, x0Mm, y0Mm, pitchMm }: ColumnGrid,
   hit: (column: number, heightMm: number, looksUp: boolean) => void,
 ): void {
+  keepWithin(
+    'columns',
+    side * side,
+    'pours.columns',
+    'The columns along the pull are too many to be worked with.',
+  );
   const perMm = 1 / pitchMm;
+  let crossings = 0;
   for (let at = 0; at < facets.length; at += 3) {
     const a = 3 * facets[at]!;
     const b = 3 * facets[at + 1]!;
@@ -58,8 +72,10 @@ export function forEachCrossing(
         const shareC = (bx * y - x * by) * perTwice;
         if (shareB < -edgeTolerance || shareC < -edgeTolerance || shareB + shareC > 1 + edgeTolerance)
           continue;
+        crossings++;
         hit(row * side + column, az + shareB * bz + shareC * cz, twice > 0);
       }
+      keepWithin('crossings', crossings, 'pours.crossings', tooDeep);
     }
   }
 }
