@@ -16,6 +16,8 @@ export const mostCounts = {
   columns: 1_050_625,
   /** Places where columns meet the surface: eight walls over each column of the widest grid. */
   crossings: 16_000_000,
+  /** Of one column. */
+  crossingsOfColumn: 1000,
   /** Times at which the oven's air is worked out: three weeks, one every 20 s. */
   airSamples: 100_000,
   /** Classes that the show face is split into for the balance of the mold. */

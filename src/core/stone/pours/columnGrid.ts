@@ -19,15 +19,12 @@ export interface ColumnHeights {
   readonly bottomMm: Float32Array;
 }
 
-const tooDeep =
-  'Along this pull the model has so many surfaces over each other that the two pours cannot be worked out. Take the part alone out of the file, without infill, or a coarser mesh.';
-
 /** A column this little outside a facet (share of it) still meets it, so that none slips through a shared edge. */
 const edgeTolerance = 1e-9;
 
 /**
  * Calls `hit` with each column that a facet covers, the height there, and whether the facet looks along the pull.
- * @throws Problem `pours.crossings` when so many facets lie over each other that their columns cannot be kept
+ * @throws Problem `pours.columns` for a grid of more columns than can be worked with
  */
 export function forEachCrossing(
   { positions, facets }: IndexedMesh,
@@ -41,7 +38,6 @@ export function forEachCrossing(
     'The columns along the pull are too many to be worked with.',
   );
   const perMm = 1 / pitchMm;
-  let crossings = 0;
   for (let at = 0; at < facets.length; at += 3) {
     const a = 3 * facets[at]!;
     const b = 3 * facets[at + 1]!;
@@ -72,10 +68,8 @@ export function forEachCrossing(
         const shareC = (bx * y - x * by) * perTwice;
         if (shareB < -edgeTolerance || shareC < -edgeTolerance || shareB + shareC > 1 + edgeTolerance)
           continue;
-        crossings++;
         hit(row * side + column, az + shareB * bz + shareC * cz, twice > 0);
       }
-      keepWithin('crossings', crossings, 'pours.crossings', tooDeep);
     }
   }
 }
