@@ -100,7 +100,7 @@ describe('project file in the workbook', () => {
     expect(file.fileName).toBe('Lamp - Lid.workbook.json');
 
     const other = createMachine().tab().workbook;
-    const added = done(other.importProjectFile(file.text));
+    const added = done(other.importProjectFile(readProjectFile(file.text)));
     expect(added.id).toBe(id);
     done(await other.openProject(id));
     expect(other.store.getState().project).toEqual(workbook.store.getState().project);
@@ -110,7 +110,7 @@ describe('project file in the workbook', () => {
   it('is added beside the project that has the same id', async () => {
     const { workbook, id } = await tabWithProject();
     const { file } = done(workbook.exportProjectFile(id));
-    const added = done(workbook.importProjectFile(file.text));
+    const added = done(workbook.importProjectFile(readProjectFile(file.text)));
     expect(added.id).not.toBe(id);
     expect(workbook.store.getState().projects).toHaveLength(2);
   });
@@ -119,7 +119,7 @@ describe('project file in the workbook', () => {
     const { workbook, id } = await tabWithProject();
     const { file } = done(workbook.exportProjectFile(id));
     done(await workbook.deleteProject(id));
-    expect(done(workbook.importProjectFile(file.text)).id).not.toBe(id);
+    expect(done(workbook.importProjectFile(readProjectFile(file.text))).id).not.toBe(id);
     done(workbook.undeleteProject());
     expect(workbook.store.getState().projects).toHaveLength(2);
   });
@@ -127,7 +127,7 @@ describe('project file in the workbook', () => {
   it('changes nothing when it cannot be read', async () => {
     const { machine, workbook } = await tabWithProject();
     const before = new Map(machine.disk);
-    expect(reasonOf(workbook.importProjectFile('{}'))).toContain('not a project file');
+    expect(reasonOf(workbook.importProjectFile(readProjectFile('{}')))).toContain('not a project file');
     expect(machine.disk).toEqual(before);
   });
 

@@ -7,6 +7,7 @@ import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import type { ProjectInputs } from '../../steps/inputs';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
+import { readProjectFileAside } from '../../workbook/readProjectFileAside';
 import { useWorkbook } from '../../workbook/useWorkbook';
 import { goTo, projectHref } from '../route';
 import { saveBytes, saveTextFile } from '../saveTextFile';
@@ -79,7 +80,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
       if (outcome.done) saveTextFile(outcome.file);
     },
     async openFile(file: File) {
-      const outcome = workbook.importProjectFile(await file.text());
+      const outcome = workbook.importProjectFile(await readProjectFileAside(file));
       told(outcome);
       if (outcome.done) goTo(projectHref(outcome.id));
     },

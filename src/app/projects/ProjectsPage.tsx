@@ -4,6 +4,7 @@ import { Button } from '../../ui/Button';
 import { FilePick } from '../../ui/FilePick';
 import { Note } from '../../ui/Note';
 import type { ListedProject, Outcome, Usage } from '../../workbook';
+import { readProjectFileAside } from '../../workbook/readProjectFileAside';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { goTo, projectHref } from '../route';
 import { SaveNote } from '../SaveNote';
@@ -53,7 +54,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
     return outcome.done;
   };
   const openFile = async (file: File) => {
-    const outcome = workbook.importProjectFile(await file.text());
+    const outcome = workbook.importProjectFile(await readProjectFileAside(file));
     told(outcome, 'The project file was opened.');
     if (outcome.done) goTo(projectHref(outcome.id));
   };

@@ -22,6 +22,8 @@ export interface PackHeader {
 export const packVersion = 1;
 const firstWord = 'packed-mesh';
 const headerBytes = 64;
+/** The grids of all models that the reader takes lie well within these; with any other, places would not be numbers. */
+const [leastStepsPerUnit, mostStepsPerUnit] = [1e-12, 1e20] as const;
 
 export function packText(header: PackHeader, payload: Uint8Array): string {
   const bytes = new Uint8Array(headerBytes + payload.length);
@@ -90,7 +92,10 @@ function checkNumbers(header: PackHeader): void {
   const { vertexCount, facetCount, grid } = header;
   const countsFit =
     facetCount > 0 && isFew('triangles', facetCount) && vertexCount > 0 && vertexCount <= 3 * facetCount;
-  const gridFits = grid.stepsPerUnit > 0 && [grid.stepsPerUnit, ...grid.origin].every(Number.isFinite);
+  const gridFits =
+    grid.stepsPerUnit >= leastStepsPerUnit &&
+    grid.stepsPerUnit <= mostStepsPerUnit &&
+    grid.origin.every(Number.isSafeInteger);
   if (!countsFit || !gridFits) throw countsDoNotFit();
 }
 
