@@ -1,6 +1,7 @@
 /** What "Open project file" does with a file: a project file becomes a project, a model becomes a new project's pattern. */
 import { longestName, type Outcome, type Workbook } from '../workbook';
 import { canBeSeen, trimmedName } from '../workbook/names';
+import { readProjectFileAside } from '../workbook/readProjectFileAside';
 
 export const givenFileKinds = '.json,application/json,.stl,.obj,.3mf';
 const modelEnding = /\.(?:stl|obj|3mf)$/iu;
@@ -10,7 +11,8 @@ const waiting = new Map<string, File>();
 
 /** Adds the project without opening it. */
 export async function openGivenFile(workbook: Workbook, file: File): Promise<Outcome<{ id: string }>> {
-  if (!modelEnding.test(file.name)) return workbook.importProjectFile(await file.text());
+  if (!modelEnding.test(file.name)) 
+    return workbook.importProjectFile(await readProjectFileAside(file));
   const stem = trimmedName(file.name.replace(modelEnding, '').slice(0, longestName));
   const made = workbook.createProject({ enclosure: canBeSeen(stem) ? stem : 'New enclosure', name: 'Part' });
   if (made.done) waiting.set(made.id, file);

@@ -1,5 +1,5 @@
 /** The mesh, the inputs and the names that a run of the headless report works on. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { bestPull } from '../core/mesh/bestPull';
 import { findHealth } from '../core/mesh/health';
@@ -11,7 +11,7 @@ import { Problem } from '../core/problem';
 import type { PatternRecord } from '../steps/context';
 import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs';
 import type { RecordLine } from '../workbook/project';
-import { readProjectFile } from '../workbook/projectFile';
+import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile';
 import type { ReportArguments } from './parseArguments';
 import { setInput } from './setInput';
 
@@ -61,7 +61,9 @@ export async function loadPattern(given: ReportArguments, onProgress: OnProgress
 }
 
 function loadProject(path: string): LoadedPattern {
-  const file = readProjectFile(new TextDecoder().decode(readBytes(path)));
+  const sizeBytes = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+  const file =
+    tooLargeForProjectFile(sizeBytes) ?? readProjectFile(new TextDecoder().decode(readBytes(path)));
   if ('message' in file) throw new Problem('file.project', `${basename(path)}: ${file.message}`);
   const { enclosure, name, inputs, record, pattern } = file.project;
   const mesh = file.packedMesh === null ? null : unpackMesh(file.packedMesh);

@@ -123,9 +123,6 @@ async function castMold(
   }
 }
 
-/** Coarse bricks keep the command quick; their edge is told with the figures. */
-const leastReportVoxelMm = 3;
-
 /** The oven run; a program that cannot be is said by the report, not by the exit. */
 function predictRun(
   { inputs }: LoadedPattern,
@@ -135,10 +132,9 @@ function predictRun(
 ): Pick<StepContext, 'cure' | 'cureProblem'> {
   const choices = cureChoicesOf(inputs, mold);
   if (measured === null || !choices.known) return {};
-  const voxelMm = Math.max(leastReportVoxelMm, choices.value.voxelMm);
   const voxelsAt = (mm: number) => closedMoldVoxels(measured.partMesh, choices.value.pour, mm);
   try {
-    return { cure: predictCure({ ...choices.value, voxelMm }, voxelsAt, 'refined', onProgress) };
+    return { cure: predictCure(choices.value, voxelsAt, 'refined', onProgress) };
   } catch (error) {
     if (error instanceof Problem) return { cureProblem: error.message };
     throw error;

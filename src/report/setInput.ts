@@ -47,11 +47,11 @@ export function setInput(inputs: ProjectInputs, path: string, value: unknown): P
   const changed = replaced(inputs, path.split('.'), value, path);
   const parsed = projectInputsSchema.safeParse(changed);
   if (!parsed.success) {
-    const wrong = parsed.error.issues[0]?.path.join('.') ?? path;
-    throw new Problem(
-      'set.wrongValue',
-      `--set ${path}: ${wrong} ${allowed(specAt(wrong) ?? specAt(path) ?? null)}.`,
-    );
+    const issue = parsed.error.issues[0];
+    const wrong = issue?.path.join('.') ?? path;
+    // Checks of our own say themselves what is wrong.
+    const why = issue?.code === 'custom' ? issue.message : allowed(specAt(wrong) ?? specAt(path) ?? null);
+    throw new Problem('set.wrongValue', `--set ${path}: ${wrong} ${why}.`);
   }
   const lost = firstLost(changed, parsed.data, '');
   if (lost !== null)

@@ -1,5 +1,6 @@
 /** All inputs of a project, step by step. */
 import * as z from 'zod/mini';
+import { isFew, mostCounts } from '../core/counts';
 import {
   defaultMoldInputs,
   moldGroupSpecs,
@@ -33,14 +34,26 @@ import {
 import { defaultWallsInputs, wallsInputsSchema, wallsSpecs } from './walls/inputs';
 import type { InputSpec, InputSpecs } from './inputSpec';
 
-export const projectInputsSchema = z.object({
-  part: partInputsSchema,
-  walls: wallsInputsSchema,
-  plies: pliesInputsSchema,
-  closing: closingInputsSchema,
-  mold: moldInputsSchema,
-  cure: cureInputsSchema,
-});
+export const projectInputsSchema = z
+  .object({
+    part: partInputsSchema,
+    walls: wallsInputsSchema,
+    plies: pliesInputsSchema,
+    closing: closingInputsSchema,
+    mold: moldInputsSchema,
+    cure: cureInputsSchema,
+  })
+  .check(({ value, issues }) => {
+    for (const [step, inputs] of Object.entries(value))
+      for (const [list, entries] of Object.entries(inputs))
+        if (Array.isArray(entries) && !isFew('listEntries', entries.length))
+          issues.push({
+            code: 'custom',
+            input: entries,
+            path: [step, list],
+            message: `must have no more than ${mostCounts.listEntries} entries`,
+          });
+  });
 export type ProjectInputs = z.infer<typeof projectInputsSchema>;
 
 export const defaultProjectInputs: ProjectInputs = {

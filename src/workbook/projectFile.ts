@@ -16,6 +16,25 @@ export type ProjectFileOutcome =
     }
   | { readonly outcome: 'not a project file' | 'newer' | 'damaged'; readonly message: string };
 
+/** Four times what a browser keeps for one site; a model of the most triangles that are read takes a half of it. */
+export const mostProjectFileBytes = 48_000_000;
+
+/** Why a file of this size is none of ours; null when it may be one. */
+export function tooLargeForProjectFile(bytes: number): ProjectFileOutcome | null {
+  if (bytes <= mostProjectFileBytes) return null;
+  return {
+    outcome: 'not a project file',
+    message: `This file has ${(bytes / 1e6).toFixed(0)} MB; no project file of this workbook has more than ${mostProjectFileBytes / 1e6} MB. If it is a model, import it on the page of its part.`,
+  };
+}
+
+/** For a file that the disk does not give, or that ended whoever read it. */
+export const unreadableProjectFile: ProjectFileOutcome = {
+  outcome: 'damaged',
+  message:
+    'This project file could not be read: reading it stopped on the way. Choose it again; if that fails, reload the page.',
+};
+
 /** Text of the file. `packedMesh` is the one that `project.pattern.meshKey` names. */
 export function writeProjectFile(project: Project, packedMesh: string | null): string {
   return JSON.stringify({ kind: fileKind, envelope: sealProject(project), mesh: packedMesh });

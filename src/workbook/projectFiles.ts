@@ -2,7 +2,7 @@
 import { whyUnreadable, type WorkbookCore } from './core';
 import { keptAsidePrefix } from './keys';
 import { refused } from './outcome';
-import { projectFileExtension, readProjectFile, writeProjectFile } from './projectFile';
+import { projectFileExtension, writeProjectFile } from './projectFile';
 import type { Workbook } from './workbookApi';
 
 type ProjectFiles = Pick<
@@ -50,8 +50,7 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       return { done: true, file: { fileName, text: writeProjectFile(project, mesh?.packed ?? null) } };
     },
 
-    importProjectFile(text) {
-      const read = readProjectFile(text);
+    importProjectFile(read) {
       if (!('project' in read)) return refused(read.message);
       const { project, packedMesh } = read;
       const listed = store.getState().projects.some(({ id }) => id === project.id);

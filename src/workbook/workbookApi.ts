@@ -7,6 +7,7 @@ import type { OvenRun } from './ovenRun';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
 import type { Project, RecordLine } from './project';
+import type { ProjectFileOutcome } from './projectFile';
 import type { SaveState, WorkbookStore } from './state';
 import type { StoragePort } from './storagePort';
 import type { Usage } from './usage';
@@ -70,7 +71,7 @@ export interface Workbook {
   readonly closeProject: () => void;
 
   /**
-   * Sets one input by its path, e.g. `walls.overMm` or `plies.materials.0.arealWeightGsm`. Edits of the same path
+   * Sets one input by its path, e.g. `walls.toleranceMm` or `plies.materials.0.arealWeightGsm`. Edits of the same path
    * within a second are one undo step.
    */
   readonly setInput: (path: string, value: unknown) => Outcome;
@@ -95,8 +96,8 @@ export interface Workbook {
   readonly packedMeshOf: (projectId: string) => string | null;
   /** Keeps the saved mesh of a project aside after unpacking it failed, so that a fresh import can take its place. */
   readonly setMeshAside: (projectId: string) => void;
-  /** Adds the project in the text of a project file, under a new id when its own is taken. Does not open it. */
-  readonly importProjectFile: (text: string) => Outcome<{ id: string }>;
+  /** Adds the project of a project file that was read and checked, under a new id when its own is taken. Does not open it. */
+  readonly importProjectFile: (read: ProjectFileOutcome) => Outcome<{ id: string }>;
   readonly exportProjectFile: (projectId: string) => Outcome<{ file: TextFile }>;
   readonly restoreDemo: () => Promise<Outcome<{ ids: readonly string[] }>>;
 

@@ -10,23 +10,13 @@ import { weld } from '../../src/core/mesh/weld';
 import { castHalves } from '../../src/core/stone/pours/castHalves';
 import { usualPours } from '../../src/core/stone/pours/pourChoices';
 import { prepareSolids } from '../../src/core/stone/pours/solids';
-import { hasSharedMeshes, sharedJson, sharedMesh, suiteTitle } from '../support/sharedMeshes';
-
-interface PublicMesh {
-  readonly mm_per_unit: number;
-  readonly volume: number | null;
-  readonly opening_faces: string;
-}
-
-const meshes = hasSharedMeshes('public')
-  ? Object.entries((sharedJson('public/manifest.json') as { meshes: Record<string, PublicMesh> }).meshes)
-  : [];
+import { publicMesh, publicMeshes, publicTitle } from '../support/publicMeshes';
 
 beforeAll(() => prepareSolids());
 
-describe(suiteTitle('two pours around public meshes', meshes.length), () => {
-  it.each(meshes)('%s', { timeout: 60_000 }, (path, given) => {
-    const { mesh } = weld(readMeshFile(sharedMesh(path), path));
+describe(publicTitle('two pours around public meshes'), () => {
+  it.each(publicMeshes)('%s', { timeout: 60_000 }, (path, given) => {
+    const { mesh } = weld(readMeshFile(publicMesh(path), path));
     const inMm = {
       positions: mesh.positions.map((coordinate) => coordinate * given.mm_per_unit),
       facets: mesh.facets,

@@ -8,43 +8,15 @@ import { findHealth } from '../../src/core/mesh/health';
 import { integrate } from '../../src/core/mesh/integrals';
 import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
 import { weld } from '../../src/core/mesh/weld';
-import { hasSharedMeshes, sharedJson, sharedMesh, suiteTitle } from '../support/sharedMeshes';
-
-interface Reference {
-  readonly triangles: number;
-  readonly signed_volume: number;
-  readonly area: number;
-  readonly bbox_min: readonly number[];
-  readonly bbox_max: readonly number[];
-  readonly bbox_diagonal: number;
-  readonly topology_exact_weld: {
-    readonly vertices: number;
-    readonly edges: number;
-    readonly degenerate_triangles: number;
-    readonly duplicate_faces: number;
-    readonly boundary_edges: number;
-    readonly edges_over_2_faces: number;
-    readonly misoriented_edges: number;
-    readonly manifold_watertight: boolean;
-    readonly components: number;
-  };
-}
-
-const references = hasSharedMeshes('public')
-  ? (sharedJson('public/manifest.json') as { readonly meshes: Record<string, Reference> }).meshes
-  : {};
+import { publicMesh, publicMeshes, publicTitle } from '../support/publicMeshes';
 
 /** Issue bound on volume and area, relative. */
 const within = 1e-5;
 
-describe(suiteTitle('real enclosure meshes, reading', Object.keys(references).length), () => {
-  it('runs nothing when the meshes are absent', () => {
-    expect(Object.keys(references).length > 0).toBe(hasSharedMeshes('public'));
-  });
-
-  for (const [path, reference] of Object.entries(references)) {
+describe(publicTitle('enclosure meshes, reading'), () => {
+  for (const [path, reference] of publicMeshes) {
     it(`${path}: triangles, volume, area, box and topology`, () => {
-      const file = readMeshFile(sharedMesh(path), path);
+      const file = readMeshFile(publicMesh(path), path);
       const { mesh, degenerateFacets } = weld(file);
       const health = findHealth(mesh, degenerateFacets);
       const adjacency = buildAdjacency(mesh);

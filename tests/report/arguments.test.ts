@@ -71,7 +71,7 @@ describe('--set', () => {
     ],
     ['plies.stack', [{ id: 'a', materialId: 'twill-200', angle: 0 }], 'plies.stack'],
     ['part.pull', [0, 1], 'part.pull'],
-    ['walls', { overMm: 0.1 }, 'walls'],
+    ['walls', { toleranceMm: 0.1 }, 'walls'],
   ])('%s = %j is refused and the path is named', (path, value, message) => {
     expect(() => setInput(defaultProjectInputs, path, value)).toThrow(message);
     expect(() => setInput(defaultProjectInputs, path, value)).toThrow(path);

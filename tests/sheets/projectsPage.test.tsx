@@ -5,7 +5,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { takeGivenModel } from '../../src/app/givenFile';
 import { ProjectsPage } from '../../src/app/projects/ProjectsPage';
 import { defaultProjectInputs } from '../../src/steps/inputs';
-import { writeProjectFile, type ProjectSeed } from '../../src/workbook';
+import { readProjectFile, writeProjectFile, type ProjectSeed } from '../../src/workbook';
 import { newProject } from '../../src/workbook/project';
 import { WorkbookContext } from '../../src/workbook/useWorkbook';
 import { createMachine, done, fakePackedMesh, patternOf, quotaError } from '../workbook/support';
@@ -137,7 +137,7 @@ describe('the list of projects', () => {
     const machine = createMachine();
     const old = newProject({ id: 'old', enclosure: 'Lamp', name: '\u200b', at: '2026-01-05T08:00:00.000Z' });
     const { workbook } = machine.tab();
-    done(workbook.importProjectFile(writeProjectFile(old, null)));
+    done(workbook.importProjectFile(readProjectFile(writeProjectFile(old, null))));
     render(
       <WorkbookContext value={workbook}>
         <ProjectsPage />

@@ -184,20 +184,24 @@ export const domeShellWallMm = 2;
 
 /**
  * Half-sphere shell, 50 mm outside radius, open below, with a flat rim; closed. The wall is `domeShellWallMm`
- * everywhere up to faceting. `rings` by `segments` quads on each skin.
+ * everywhere up to faceting, unless it is told by the angle from the top. `rings` by `segments` quads on each skin.
  */
-export function domeShell(rings: number, segments: number): IndexedMesh {
-  const radii = [50, 50 - domeShellWallMm];
+export function domeShell(
+  rings: number,
+  segments: number,
+  wallMmAt: (tiltRad: number) => number = () => domeShellWallMm,
+): IndexedMesh {
   const positions: number[] = [];
   const facets: number[] = [];
   const apex: number[] = [];
   const ringStart: number[] = [];
-  for (const radius of radii) {
+  for (const radiusAt of [() => 50, (tiltRad: number) => 50 - wallMmAt(tiltRad)]) {
     apex.push(positions.length / 3);
-    positions.push(0, 0, radius);
+    positions.push(0, 0, radiusAt(0));
     ringStart.push(positions.length / 3);
     for (let i = 1; i <= rings; i++) {
       const tilt = (Math.PI / 2) * (i / rings);
+      const radius = radiusAt(tilt);
       for (let j = 0; j < segments; j++) {
         const turn = (2 * Math.PI * j) / segments;
         const level = i === rings ? 0 : radius * Math.cos(tilt);

@@ -1,6 +1,6 @@
 /**
- * The collections of meshes that lie beside the project and are never copied into it. A suite that finds none says so
- * in its title and runs nothing from there.
+ * The collections of meshes that lie beside the project and are never copied into it. Where they are absent the same questions
+ * are asked of meshes of our own: publicMeshes.ts and brokenFiles.ts choose.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -15,8 +15,5 @@ export const sharedMesh = (path: string): Uint8Array => new Uint8Array(readFileS
 /** A JSON file of the collections; the caller states its shape. */
 export const sharedJson = (path: string): unknown => JSON.parse(readFileSync(`${folder}${path}`, 'utf8'));
 
-/** Title of a suite with how many files it runs, or that there are none. */
-export const suiteTitle = (what: string, files: number) =>
-  files === 0
-    ? `${what}: the shared meshes are not beside the project, none were run`
-    : `${what}: ${files} files`;
+/** Where a file of the collections lies. */
+export const sharedPath = (path: string): string => `${folder}${path}`;

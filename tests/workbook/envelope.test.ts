@@ -57,8 +57,8 @@ describe(`saved text of a project (seed ${propertySeed})`, () => {
   });
 
   it('is damaged when a number is out of its range', () => {
-    const text = withoutChecksum(encodeProject(project)).replace('"overMm":0.05', '"overMm":-1');
-    expect(reasonFor(text)).toBe('not as it should be: inputs.walls.overMm');
+    const text = withoutChecksum(encodeProject(project)).replace('"toleranceMm":0.05', '"toleranceMm":-1');
+    expect(reasonFor(text)).toBe('not as it should be: inputs.walls.toleranceMm');
   });
 
   it('is damaged when kind, format or project is missing', () => {

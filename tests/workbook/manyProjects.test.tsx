@@ -25,7 +25,7 @@ async function manyProjects(count: number, withPatterns: boolean) {
   }
   const [first = '', second = ''] = ids;
   done(await tab.workbook.openProject(first));
-  done(tab.workbook.setInput('walls.underMm', 0.4));
+  done(tab.workbook.setInput('walls.lookVoidPercent', 0.4));
   tab.workbook.flush();
   const other = machine.tab();
   for (const { workbook } of [tab, other]) workbook.usage();
@@ -55,7 +55,7 @@ async function costs(count: number, withPatterns: boolean) {
   const { machine, tab, first, second, shown } = await manyProjects(count, withPatterns);
   const { workbook } = tab;
   const edit = await callsOf(machine, () => {
-    done(workbook.setInput('walls.overMm', 0.2));
+    done(workbook.setInput('walls.toleranceMm', 0.2));
     workbook.flush();
     workbook.usage();
   });

@@ -86,10 +86,10 @@ describe(`project file text (seed ${propertySeed})`, () => {
   it('migrates a file of a former format', () => {
     const text = withoutChecksum(writeProjectFile(empty, null))
       .replace(`"format":${currentFormat}`, '"format":1')
-      .replace('"overMm":0.05,"underMm":0.05', '"toleranceMm":0.2');
+      .replace('"toleranceMm":0.05,"lookVoidPercent":0.05', '"toleranceMm":0.2');
     expect(readProjectFile(text)).toMatchObject({
       outcome: 'migrated',
-      project: { inputs: { walls: { overMm: 0.2, underMm: 0.2 } } },
+      project: { inputs: { walls: { toleranceMm: 0.2, lookVoidPercent: 0.2 } } },
     });
   });
 });
@@ -98,13 +98,13 @@ describe('project file in the workbook', () => {
   it('goes out of one machine and into another with everything', async () => {
     const { workbook, id } = await tabWithProject();
     done(workbook.setPattern(patternOf(packed), packed));
-    done(workbook.setInput('walls.overMm', 0.2));
+    done(workbook.setInput('walls.toleranceMm', 0.2));
     done(workbook.setRecord('walls.caliper', { measured: '0.9 mm', done: true }));
     const { file } = done(workbook.exportProjectFile(id));
     expect(file.fileName).toBe('Lamp - Lid.workbook.json');
 
     const other = createMachine().tab().workbook;
-    const added = done(other.importProjectFile(file.text));
+    const added = done(other.importProjectFile(readProjectFile(file.text)));
     expect(added.id).toBe(id);
     done(await other.openProject(id));
     expect(other.store.getState().project).toEqual(workbook.store.getState().project);
@@ -114,7 +114,7 @@ describe('project file in the workbook', () => {
   it('is added beside the project that has the same id', async () => {
     const { workbook, id } = await tabWithProject();
     const { file } = done(workbook.exportProjectFile(id));
-    const added = done(workbook.importProjectFile(file.text));
+    const added = done(workbook.importProjectFile(readProjectFile(file.text)));
     expect(added.id).not.toBe(id);
     expect(workbook.store.getState().projects).toHaveLength(2);
   });
@@ -123,7 +123,7 @@ describe('project file in the workbook', () => {
     const { workbook, id } = await tabWithProject();
     const { file } = done(workbook.exportProjectFile(id));
     done(await workbook.deleteProject(id));
-    expect(done(workbook.importProjectFile(file.text)).id).not.toBe(id);
+    expect(done(workbook.importProjectFile(readProjectFile(file.text))).id).not.toBe(id);
     done(workbook.undeleteProject(id));
     expect(workbook.store.getState().projects).toHaveLength(2);
   });
@@ -131,7 +131,7 @@ describe('project file in the workbook', () => {
   it('changes nothing when it cannot be read', async () => {
     const { machine, workbook } = await tabWithProject();
     const before = new Map(machine.disk);
-    expect(reasonOf(workbook.importProjectFile('{}'))).toContain('not a project file');
+    expect(reasonOf(workbook.importProjectFile(readProjectFile('{}')))).toContain('not a project file');
     expect(machine.disk).toEqual(before);
   });
 

@@ -1,9 +1,10 @@
+import { mostCounts } from '../counts';
 import type { Vec3 } from '../mesh/types';
 import { measureBin, partition, rowsOf, type Bin } from './binRows';
 import { BinHeap } from './binHeap';
 import type { ClosingHistogram, FacetSamples } from './closingTypes';
 
-export const mostBins = 8192;
+export const mostBins = mostCounts.closingBins;
 /**
  * What the four directions of a bin weigh, in mm of gap: the wall itself, the cosine times a usual stand-off, the arms
  * times a usual tilt over half the plan.

@@ -23,6 +23,9 @@ export interface SupplierCure {
   readonly energiesJPerMol: readonly number[];
 }
 
+/** Resins of prepregs lie at 50 to 150 kJ/mol (common practice); far beyond it two cures are a slip of the keyboard. */
+const steepestJPerMol = 1e6;
+
 /** E = R ln(t1/t2) / (1/T1 − 1/T2), J/mol. */
 export function apparentEnergyJPerMol(one: SupplierPoint, other: SupplierPoint): number {
   return (
@@ -52,6 +55,14 @@ export function supplierCure(given: readonly SupplierPoint[]): SupplierCure {
       );
   });
   const energiesJPerMol = points.slice(1).map((point, i) => apparentEnergyJPerMol(points[i]!, point));
+  const steep = energiesJPerMol.findIndex((energy) => !(energy <= steepestJPerMol));
+  if (steep !== -1) {
+    const [cooler, hotter] = [points[steep]!, points[steep + 1]!];
+    throw new Problem(
+      'cure.supplierPoint',
+      `From ${cooler.hours} h at ${cooler.temperatureC} °C to ${hotter.hours} h at ${hotter.temperatureC} °C the supplier's cure would speed up faster than any resin does. Check the two, or leave one out.`,
+    );
+  }
   return { points, energiesJPerMol };
 }
 

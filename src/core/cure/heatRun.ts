@@ -12,7 +12,13 @@ import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
 import { leapsPastOven, takeStep, tryStep, type StepInput } from './heatStep';
 import { heatKernel, type HeatKernel } from './kernel/heatKernel';
-import { keepTemperatures, laminateRecord, recordStep, type LaminateRecord } from './laminateRecord';
+import {
+  keepTemperatures,
+  laminateRecord,
+  recordSpacingS,
+  recordStep,
+  type LaminateRecord,
+} from './laminateRecord';
 import { voxelCount } from './moldVoxels';
 import { intoAirS, nextStepS, stepLimits } from './stepSize';
 import { plainVoxelWork } from './voxelWork';
@@ -61,7 +67,7 @@ export function runHeat(
   kernelFor: (voxelCount: number) => HeatKernel | null = heatKernel,
 ): HeatRun {
   checkHeatCase(one, options);
-  const { untilS, recordEveryS } = options;
+  const { untilS } = options;
   const table = one.dehydration.treatment === 'none' ? null : dehydrationTable(one.dehydration);
   const kernel = kernelFor(voxelCount(one.voxels));
   const state = heatState(one, kernel?.room);
@@ -69,6 +75,7 @@ export function runHeat(
   const cure = one.kinetics === null ? null : cureSteps(one.kinetics);
   const ledger = emptyLedger();
   const laminate = laminateRecord(state);
+  const recordEveryS = recordSpacingS(options.recordEveryS, untilS, laminate.voxels.length);
   const before = Float64Array.from(laminate.voxels, (at) => state.temperatureC[at]!);
   const fullKg = sumOf(state.fullKg);
   const water: WaterAt[] = [{ timeS: 0, heldG: 1000 * sumOf(state.heldKg) }];

@@ -1,4 +1,5 @@
 /** What the laminate went through, place by place, as the run keeps it. */
+import { mostCounts } from '../counts';
 import type { Curve } from './curve';
 import { doseOver, type SupplierCure } from './dose';
 import type { HeatState } from './heatState';
@@ -24,6 +25,11 @@ export function laminateRecord({ laminateVoxels, temperatureC }: HeatState): Lam
     peakC: now.slice(),
     dose: new Float64Array(laminateVoxels.length),
   };
+}
+
+/** Kept temperatures stand at least this far apart, s: as wanted, and wider where a long run through many places would fill the memory. */
+export function recordSpacingS(wantedS: number, untilS: number, places: number): number {
+  return Math.max(wantedS, (untilS * places) / mostCounts.keptTemperatures);
 }
 
 /** Adds the step just taken; `before` holds the places' temperatures ahead of it and is brought up to date. */

@@ -1,5 +1,6 @@
 /** The closed mold as small bricks: which half's stone fills each one, and how much laminate runs through it. */
 import type { Vec3 } from '../mesh/types';
+import { keepWithin } from '../counts';
 import { Problem } from '../problem';
 
 /** What `half` holds. */
@@ -27,9 +28,6 @@ export interface MoldVoxels {
   readonly faceAreaFactor: Vec3;
 }
 
-/** Voxels of a mold of ordinary size; more would take minutes. */
-export const mostVoxels = 4_000_000;
-
 /** Under this share a voxel only grazes the laminate: a tenth of a millimeter in the widest voxels still counts. */
 export const leastLaminateShare = 0.002;
 
@@ -43,11 +41,12 @@ export function voxelsAlong(boxMm: Vec3, voxelMm: number): { readonly counts: Ve
   if (!boxMm.every((mm) => mm > 0 && Number.isFinite(mm)) || !(voxelMm > 0))
     throw new Problem('cure.voxels', 'The mold and its voxels need sizes above zero.');
   const counts = boxMm.map((mm) => Math.max(1, Math.round(mm / voxelMm))) as unknown as Vec3;
-  if (counts[0] * counts[1] * counts[2] > mostVoxels)
-    throw new Problem(
-      'cure.voxels',
-      `Voxels of ${voxelMm} mm are too many for a mold of ${boxMm.map((mm) => mm.toFixed(0)).join(' × ')} mm: take larger ones.`,
-    );
+  keepWithin(
+    'voxels',
+    counts[0] * counts[1] * counts[2],
+    'cure.voxels',
+    `Voxels of ${voxelMm} mm are too many for a mold of ${boxMm.map((mm) => mm.toFixed(0)).join(' × ')} mm: take larger ones, or check the unit of the file.`,
+  );
   return { counts, sizeMm: [boxMm[0] / counts[0], boxMm[1] / counts[1], boxMm[2] / counts[2]] };
 }
 

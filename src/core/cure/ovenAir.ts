@@ -2,6 +2,7 @@
  * What the air in the oven does when the dial is set: it follows as a first-order lag, no faster than the oven can heat,
  * and runs over each time it arrives. Exact for straight pieces of the set curve, sampled closely enough to be drawn.
  */
+import { keepWithin } from '../counts';
 import { Problem } from '../problem';
 import { curveOf, valueAt, type Curve } from './curve';
 import { programOnDial, type OvenProgram } from './ovenProgram';
@@ -41,7 +42,7 @@ const sampleS = 20;
 
 /**
  * Air temperature from 0 to `untilS`, the cooling after the program included.
- * @throws Problem `cure.oven`, and those of `programOnDial`
+ * @throws Problem `cure.oven`, `cure.tooLong`, and those of `programOnDial`
  */
 export function ovenAirCurve(program: OvenProgram, oven: OvenBehavior, untilS: number): Curve {
   if (!(oven.lagS >= 0 && oven.fastestKPerMin > 0 && oven.overshootS > 0 && oven.openDoorS >= 0))
@@ -87,6 +88,12 @@ function withCooling(setPoint: Curve, program: OvenProgram, oven: OvenBehavior, 
 /** First-order lag with a cap on heating, advanced exactly over short straight pieces of the wanted curve. */
 function follow(wanted: Curve, { lagS, fastestKPerMin }: OvenBehavior): Curve {
   const { timesS, valuesC } = wanted;
+  keepWithin(
+    'airSamples',
+    timesS.at(-1)! / sampleS,
+    'cure.tooLong',
+    'The oven program and its cooling run for more than three weeks: check its dwells, ramps and cooling rate.',
+  );
   const points: [number, number][] = [[timesS[0]!, valuesC[0]!]];
   let air = valuesC[0]!;
   for (let i = 1; i < timesS.length; i++) {

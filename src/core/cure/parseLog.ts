@@ -1,4 +1,5 @@
 /** A thermocouple log from a text file: a time column and one or more temperatures, units found or guessed and said. */
+import { keepWithin } from '../counts';
 import { Problem } from '../problem';
 import { curveOf, type Curve } from './curve';
 import { cellNumber, logCells } from './logCells';
@@ -50,7 +51,7 @@ const leastGapS = 120;
 const timeWords = /time|elapsed|zeit|temps|tiempo/iu;
 
 /**
- * @throws Problem `log.empty`, `log.tooLarge`, `log.notCsv`, `log.decimals`, `log.noTime`, `log.timeBackward`,
+ * @throws Problem `log.empty`, `log.tooLarge`, `log.columns`, `log.notCsv`, `log.decimals`, `log.noTime`, `log.timeBackward`,
  * `log.noTemperature`, `log.tooShort`
  */
 export function parseLog(text: string, choices: LogChoices = {}): OvenLog {
@@ -116,6 +117,12 @@ function table(text: string): LogTable {
       'This is not a log that can be read: it needs lines with a time and at least one temperature, parted by commas, semicolons or tabs.',
     );
   const width = rows[first]!.length;
+  keepWithin(
+    'logColumns',
+    width,
+    'log.columns',
+    `This log has ${width} columns. Export the time and the thermocouples that were used.`,
+  );
   const above = rows[first - 1];
   const isWords = above?.some((cell) => /\p{L}/u.test(cell)) ?? false;
   const filled = rows[first]!.filter((cell) => cell !== '').length;

@@ -1,3 +1,4 @@
+import { isFew } from '../counts';
 import { Problem } from '../problem';
 
 /** Area of the facets whose value lies in `from <= value < to`; the last bin takes its upper edge too. */
@@ -20,7 +21,7 @@ export interface AreaHistogram {
  * the whole area. Costs two searches per bin, so it can follow a slider.
  *
  * @param sorted values ascending and the running area up to and including each
- * @throws Problem `histogram.range` unless `from < to` and there is at least one bin
+ * @throws Problem `histogram.range` unless `from < to` and there are 1 to 1000 bins
  */
 export function areaHistogram(
   sorted: ArrayLike<number>,
@@ -29,8 +30,11 @@ export function areaHistogram(
   to: number,
   binCount: number,
 ): AreaHistogram {
-  if (!(from < to) || !Number.isInteger(binCount) || binCount < 1) {
-    throw new Problem('histogram.range', 'A histogram needs a range from a lower to a higher value.');
+  if (!(from < to) || !Number.isInteger(binCount) || binCount < 1 || !isFew('histogramBins', binCount)) {
+    throw new Problem(
+      'histogram.range',
+      'A histogram needs a range from a lower to a higher value, and 1 to 1000 bars.',
+    );
   }
   const count = sorted.length;
   const areaBefore = (end: number) => (end === 0 ? 0 : cumulativeAreaMm2[end - 1]!);

@@ -4,14 +4,16 @@
  * Facets go through the index codec of meshoptimizer, vertices as differences from their guesses
  * (vertexPrediction.ts), byte planes apart; deflate shortens both.
  */
-import { deflateSync, inflateSync } from 'fflate';
+import { deflateSync } from 'fflate';
 import { MeshoptDecoder } from 'meshoptimizer/decoder';
 import { MeshoptEncoder } from 'meshoptimizer/encoder';
+import { inflateSteps } from '../inflateSteps';
 import { Problem } from '../problem';
 import { sha256 } from '../sha256';
 import { turnToSmallestFirst } from './canonicalMesh';
-import { countsDoNotFit, packPayload, packText, readPackHeader } from './packHeader';
+import { countsDoNotFit, packPayload, packText, readPackHeader, type PackHeader } from './packHeader';
 import { gridPosition } from './quantize';
+import { limits } from './read/limits';
 import { differencesFromGuesses, stepsFromDifferences } from './vertexPrediction';
 import type { CanonicalMesh } from './canonicalMesh';
 import type { IndexedMesh } from './types';
@@ -53,11 +55,10 @@ export function unpackMesh(packed: string): IndexedMesh {
       'The saved model is damaged: its checksum does not match. Import the model file again.',
     );
   }
-  const facets = new Uint32Array(3 * header.facetCount);
   const planeBytes = 12 * header.vertexCount;
-  let codes: Uint8Array;
+  const codes = inflatedCodes(payload, header);
+  const facets = new Uint32Array(3 * header.facetCount);
   try {
-    codes = inflateSync(payload);
     MeshoptDecoder.decodeIndexBuffer(asBytes(facets), facets.length, 4, codes.subarray(planeBytes));
   } catch {
     // The checksum held, so the codes are whole; they are codes for other counts.
@@ -68,7 +69,45 @@ export function unpackMesh(packed: string): IndexedMesh {
   const steps = stepsFromDifferences(facets, fromPlanes(codes.subarray(0, planeBytes)));
   const positions = new Float64Array(steps.length);
   for (let i = 0; i < steps.length; i++) positions[i] = gridPosition(header.grid, i % 3, steps[i] as number);
+  checkSize(positions);
   return { positions, facets };
+}
+
+/** The reader takes no larger models, so none was ever saved; twice as large, since a grid moves corners a little. */
+function checkSize(positions: Float64Array): void {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < positions.length; i++) {
+    const axis = i % 3;
+    low[axis] = Math.min(low[axis]!, positions[i]!);
+    high[axis] = Math.max(high[axis]!, positions[i]!);
+  }
+  const diagonal = Math.hypot(...high.map((most, axis) => most - low[axis]!));
+  if (!(diagonal <= 2 * limits.largestDiagonal)) {
+    throw new Problem(
+      'pack.damaged',
+      'The saved model is damaged: no model is as large as it says. Import the model file again.',
+    );
+  }
+}
+
+/** What the index codec takes for a facet, at least and at most, and for its head and tail, bytes (its bound, version 1). */
+const [leastFacetBytes, mostFacetBytes, codecEndBytes] = [1, 16, 32] as const;
+
+/** No more than the header's counts can need is ever unpacked, and nothing is laid out for counts that the codes cannot hold. */
+function inflatedCodes(payload: Uint8Array, { vertexCount, facetCount }: PackHeader): Uint8Array {
+  const planeBytes = 12 * vertexCount;
+  const mostBytes = planeBytes + mostFacetBytes * facetCount + codecEndBytes;
+  let codes: Uint8Array | null;
+  try {
+    codes = inflateSteps(payload, (_, wholeBytes) => {
+      if (wholeBytes > mostBytes) throw countsDoNotFit();
+    });
+  } catch {
+    throw countsDoNotFit();
+  }
+  if (codes === null || codes.length < planeBytes + leastFacetBytes * facetCount) throw countsDoNotFit();
+  return codes;
 }
 
 /** Whole steps from the grid's origin, 3 per vertex. */

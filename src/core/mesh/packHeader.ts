@@ -2,6 +2,7 @@
  * What stands before a packed mesh: a readable first line with the format's version, then a fixed block of numbers.
  * Little-endian.
  */
+import { isFew } from '../counts';
 import { Problem } from '../problem';
 import { bytesToUnits, unitsFor, unitsToBytes } from './utf16Bits';
 import type { Grid } from './quantize';
@@ -21,8 +22,8 @@ export interface PackHeader {
 export const packVersion = 1;
 const firstWord = 'packed-mesh';
 const headerBytes = 64;
-/** More facets than any file that the reader takes; guards memory against a made-up count. */
-const mostFacets = 2 ** 26;
+/** The grids of all models that the reader takes lie well within these; with any other, places would not be numbers. */
+const [leastStepsPerUnit, mostStepsPerUnit] = [1e-12, 1e20] as const;
 
 export function packText(header: PackHeader, payload: Uint8Array): string {
   const bytes = new Uint8Array(headerBytes + payload.length);
@@ -90,8 +91,11 @@ function bodyStart(packed: string): number {
 function checkNumbers(header: PackHeader): void {
   const { vertexCount, facetCount, grid } = header;
   const countsFit =
-    facetCount > 0 && facetCount <= mostFacets && vertexCount > 0 && vertexCount <= 3 * facetCount;
-  const gridFits = grid.stepsPerUnit > 0 && [grid.stepsPerUnit, ...grid.origin].every(Number.isFinite);
+    facetCount > 0 && isFew('triangles', facetCount) && vertexCount > 0 && vertexCount <= 3 * facetCount;
+  const gridFits =
+    grid.stepsPerUnit >= leastStepsPerUnit &&
+    grid.stepsPerUnit <= mostStepsPerUnit &&
+    grid.origin.every(Number.isSafeInteger);
   if (!countsFit || !gridFits) throw countsDoNotFit();
 }
 

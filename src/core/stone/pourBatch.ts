@@ -1,4 +1,5 @@
 /** What one half takes to the scale: powder, water, free water and dry mass, and how many bowls it is mixed in. */
+import { keepWithin } from '../counts';
 import { Problem } from '../problem';
 import type { StoneMix } from './stoneMix';
 
@@ -66,7 +67,7 @@ export interface MixingPlan {
 
 /**
  * Batches of equal size for `volumeMl` of mold.
- * @throws Problem `stone.noTimeToPour` when mixing alone takes the working time
+ * @throws Problem `stone.noTimeToPour` when mixing alone takes the working time, `stone.tooManyBatches`
  */
 export function mixingPlan(volumeMl: number, mix: StoneMix, limits: MixingLimits): MixingPlan {
   const { lossPercent, bowlMl, bowlFillShare, workingMin, mixingMin, pouringMlPerMin } = limits;
@@ -83,6 +84,12 @@ export function mixingPlan(volumeMl: number, mix: StoneMix, limits: MixingLimits
   const byTimeMl = pourTimeMin * pouringMlPerMin;
   const largestBatchMl = Math.min(byBowlMl, byTimeMl);
   const batches = Math.ceil(slurryMl / largestBatchMl - 1e-9);
+  keepWithin(
+    'batches',
+    batches,
+    'stone.tooManyBatches',
+    `This half takes ${(volumeMl / 1000).toFixed(0)} L of stone, ${batches} bowls of it: more than can be poured. Check the unit of the file, its scale and the stone cover, or take a larger bowl.`,
+  );
   const batchSlurryMl = slurryMl / batches;
   const pourMin = batchSlurryMl / pouringMlPerMin;
   return {

@@ -73,6 +73,14 @@ describe('supplier dose', () => {
   test.each([
     ['cure.noSupplierPoint', []],
     ['cure.supplierPoint', [{ hours: 0, temperatureC: 70 }]],
+    // Found by chance: 2.8 h and 1 s a ten-thousandth of a kelvin apart gave a dose of Infinity.
+    [
+      'cure.supplierPoint',
+      [
+        { hours: 2.8, temperatureC: 70 },
+        { hours: 0.01, temperatureC: 70.0001 },
+      ],
+    ],
     [
       'cure.supplierPoint',
       [

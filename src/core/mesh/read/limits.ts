@@ -1,6 +1,8 @@
+import { mostCounts } from '../../counts';
+
 /** What is refused with a reason rather than tried; the browser tab's memory sets them. */
 export const limits = {
-  triangles: 4_000_000,
+  triangles: mostCounts.triangles,
   /** Largest diagonal in file units: beyond this the numbers are no drawing of an enclosure in any unit. */
   largestDiagonal: 1e9,
   /** Smallest diagonal in file units: below this single-precision results would vanish. */

@@ -1,4 +1,4 @@
-import { Inflate } from 'fflate';
+import { inflateSteps } from '../../inflateSteps';
 import { Problem } from '../../problem';
 import { limits } from './limits';
 
@@ -14,8 +14,6 @@ const localSignature = 0x04034b50;
 const zip64EndLocator = 0x07064b50;
 /** The end record is at most this far from the end of the file: its own 22 bytes and a comment. */
 const longestEndRecord = 22 + 0xffff;
-/** Bytes handed to the inflater at once; a block of blanks grows a thousandfold, so this bounds one step. */
-const inflateStep = 1 << 16;
 /** A part that grows more than this is not a drawing but a trap; drawings grow 5 to 20 times. */
 const mostGrowth = 100;
 const growthWatchedFrom = 16 << 20;
@@ -70,30 +68,14 @@ export class ZipPackage {
   }
 
   private inflate(name: string, packed: Uint8Array): Uint8Array {
-    const chunks: Uint8Array[] = [];
-    let length = 0;
-    let done = false;
-    const inflater = new Inflate((chunk, final) => {
-      chunks.push(chunk);
-      length += chunk.length;
-      this.count(chunk.length, packed.length, length);
-      done = final;
-    });
+    let whole: Uint8Array | null;
     try {
-      for (let at = 0; at < packed.length; at += inflateStep) {
-        inflater.push(packed.subarray(at, at + inflateStep), at + inflateStep >= packed.length);
-      }
+      whole = inflateSteps(packed, (added, partBytes) => this.count(added, packed.length, partBytes));
     } catch (error) {
       if (error instanceof Problem) throw error;
       throw damaged(`the part ${name} cannot be unpacked`);
     }
-    if (!done) throw damaged(`the part ${name} is cut off`);
-    const whole = new Uint8Array(length);
-    let to = 0;
-    for (const chunk of chunks) {
-      whole.set(chunk, to);
-      to += chunk.length;
-    }
+    if (whole === null) throw damaged(`the part ${name} is cut off`);
     return whole;
   }
 

@@ -1,3 +1,4 @@
+import { keepWithin } from '../../counts';
 import type { IndexedMesh } from '../../mesh/types';
 
 /** Square grid of columns along the pull, in the pull frame; column (i, j) stands at x0 + i pitch, y0 + j pitch. */
@@ -21,12 +22,21 @@ export interface ColumnHeights {
 /** A column this little outside a facet (share of it) still meets it, so that none slips through a shared edge. */
 const edgeTolerance = 1e-9;
 
-/** Calls `hit` with each column that a facet covers, the height there, and whether the facet looks along the pull. */
+/**
+ * Calls `hit` with each column that a facet covers, the height there, and whether the facet looks along the pull.
+ * @throws Problem `pours.columns` for a grid of more columns than can be worked with
+ */
 export function forEachCrossing(
   { positions, facets }: IndexedMesh,
   { side, x0Mm, y0Mm, pitchMm }: ColumnGrid,
   hit: (column: number, heightMm: number, looksUp: boolean) => void,
 ): void {
+  keepWithin(
+    'columns',
+    side * side,
+    'pours.columns',
+    'The columns along the pull are too many to be worked with.',
+  );
   const perMm = 1 / pitchMm;
   for (let at = 0; at < facets.length; at += 3) {
     const a = 3 * facets[at]!;

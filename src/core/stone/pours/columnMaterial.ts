@@ -1,5 +1,6 @@
 import type { IndexedMesh } from '../../mesh/types';
-import { forEachCrossing, type ColumnGrid } from './columnGrid';
+import { columnCrossings } from './columnCrossings';
+import type { ColumnGrid } from './columnGrid';
 
 /** The pattern's material, summed column by column. */
 export interface ColumnMaterial {
@@ -25,29 +26,8 @@ const leastGapMm = 0.01;
  * @param mesh in the pull frame
  */
 export function columnMaterial(mesh: IndexedMesh, grid: ColumnGrid, partingMm: number): ColumnMaterial {
-  const count = grid.side * grid.side;
-  const starts = new Uint32Array(count + 1);
-  forEachCrossing(mesh, grid, (column) => {
-    starts[column + 1] = starts[column + 1]! + 1;
-  });
-  for (let column = 0; column < count; column++) starts[column + 1] = starts[column + 1]! + starts[column]!;
-  const filled = starts.slice(0, count);
-  const heights = new Float64Array(starts[count]!);
-  const looksUp = new Uint8Array(heights.length);
-  forEachCrossing(mesh, grid, (column, heightMm, up) => {
-    // Kept in order from the top down; a column has few crossings.
-    let at = filled[column]!;
-    filled[column] = at + 1;
-    const first = starts[column]!;
-    while (at > first && heights[at - 1]! < heightMm) {
-      heights[at] = heights[at - 1]!;
-      looksUp[at] = looksUp[at - 1]!;
-      at--;
-    }
-    heights[at] = heightMm;
-    looksUp[at] = up ? 1 : 0;
-  });
-
+  const { starts, heightMm: heights, looksUp } = columnCrossings(mesh, grid);
+  const count = starts.length - 1;
   const area = grid.pitchMm ** 2;
   let materialMm = 0;
   let belowPartingMm = 0;
