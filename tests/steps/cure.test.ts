@@ -96,11 +96,26 @@ describe('the clamp and cure report', () => {
   });
 
   it('holds damp stone back', () => {
-    expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 5 }), 'cure.damp').word).toBe('go');
+    const weighed = [0, 6].map((hours) => ({ hours, negativeG: 300, positiveG: 500 }));
+    const dry = cureReport(
+      trayContext({ cure: { freeWaterLeftPercent: 5 }, moldInputs: { dryingLog: weighed } }),
+    );
+    expect(verdictOf(dry, 'cure.damp').word).toBe('go');
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 15 }), 'cure.damp').word).toBe('look again');
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 100 }), 'cure.damp').reason).toContain(
       'spall or burst',
     );
+  });
+
+  it('knows neither dry stone nor fit clamps before somebody looked, and says what tells', () => {
+    const damp = verdictOf(inputsOnly({}), 'cure.damp');
+    expect(damp.word).toBe('not yet known');
+    expect(damp.fix).toContain('Weigh both halves twice');
+    const program = verdictOf(inputsOnly({}), 'cure.program');
+    expect(program.word).toBe('not yet known');
+    expect(program.fix).toContain('an hour in the oven at 120 °C');
+    expect(verdictOf(inputsOnly({ clampLimitFrom: 'read' }), 'cure.program').word).toBe('go');
+    expect(verdictOf(inputsOnly({ clampLimitC: 160 }), 'cure.program').word).toBe('go');
   });
 
   it('asks damp stone for more resin pressure against voids', () => {

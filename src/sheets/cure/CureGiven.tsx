@@ -68,6 +68,7 @@ export function CureGiven(props: CureGivenProps) {
         title="Limits"
         remark={`stone ${cure.stoneLimitC} °C, clamps ${cure.clampLimitC} °C, demold ${cure.demoldC} °C`}
       >
+        <Choice field="clampLimitFrom" {...props} />
         <Numbers fields={['stoneLimitC', 'clampLimitC', 'patternLimitC', 'demoldC']} {...props} />
       </Disclosure>
       <Disclosure

@@ -6,8 +6,11 @@ import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from '../closing/state';
 import type { StepContext } from '../context';
+import type { ProjectInputs } from '../inputs';
 import { axisSizes, sizeChoices } from '../mold/sizes';
 import { clampsAfterThinning } from './clamps';
+import type { CureInputs } from './inputs';
+import { moldNumberSpecs } from './moldInputs';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
 import { voidPressureOf } from './voidPressure';
 import { celsius, hoursMinutes, treatmentNames } from './say';
@@ -42,13 +45,24 @@ function programVerdict({ inputs }: StepContext): Verdict {
   const stages = inputs.cure.stages.map(
     ({ targetC, dwellHours }) => `${celsius(targetC)} for ${hoursMinutes(3600 * dwellHours)}`,
   );
-  return {
-    id,
-    word: 'go',
-    reason: `The dial goes to ${stages.join(', then ')}: within the limits of stone, clamps and pattern.`,
-    fix: '',
-  };
+  const told = `The dial goes to ${stages.join(', then ')}`;
+  if (!clampsAreRead(inputs.cure)) {
+    const hottestC = Math.max(...inputs.cure.stages.map(({ targetC }) => targetC));
+    return {
+      id,
+      word: 'not yet known',
+      reason: `${told}. Whether your clamps stand that is not known: their limit of ${celsius(inputs.cure.clampLimitC)} was put in by this program, not read off them.`,
+      fix: `Read it off them, or try one: set on a block, an hour in the oven at ${celsius(hottestC)}. Pads soft, grip loose or force lost is no. Then say so under Limits.`,
+    };
+  }
+  const borne =
+    inputs.cure.patternInside === 'in' ? 'clamps and printed pattern stand it' : 'the clamps stand it';
+  return { id, word: 'go', reason: `${told}: ${borne}.`, fix: '' };
 }
+
+/** A limit that is no longer the ready-made one was entered by somebody who knew. */
+const clampsAreRead = ({ clampLimitFrom, clampLimitC }: CureInputs): boolean =>
+  clampLimitFrom === 'read' || clampLimitC !== moldNumberSpecs.clampLimitC.default;
 
 const thermocouple = 'A thermocouple at the laminate is the test: log it, and take the dose from the log.';
 
@@ -102,6 +116,12 @@ function dwellAdvice(runs: readonly PredictedRun[]): string {
     : `Hold the last dwell for ${longest} on the dial, which cures it unless the worst holds.`;
 }
 
+/** One weight alone never says dry. */
+const bothAreWeighed = (log: ProjectInputs['mold']['dryingLog']): boolean =>
+  [log.map(({ negativeG }) => negativeG), log.map(({ positiveG }) => positiveG)].every(
+    (grams) => grams.filter((one) => one !== null).length >= 2,
+  );
+
 const dryPercent = 5;
 const dampPercent = 20;
 
@@ -109,11 +129,18 @@ function dampVerdict({ inputs }: StepContext): Verdict {
   const id = 'cure.damp';
   const { freeWaterLeftPercent, drying } = inputs.cure;
   const left = `${formatNumber(freeWaterLeftPercent, 0)} % of the free water is taken to be left in the stone`;
+  if (freeWaterLeftPercent <= dryPercent && !bothAreWeighed(inputs.mold.dryingLog))
+    return {
+      id,
+      word: 'not yet known',
+      reason: `${left}, but no weighings say so.`,
+      fix: 'Weigh both halves twice, four hours or more apart, and enter it at the Stone mold step. Until then: a cold mirror laid on a warmed half must stay clear.',
+    };
   if (freeWaterLeftPercent <= dryPercent)
     return {
       id,
       word: 'go',
-      reason: `${left}: dry. Weigh both halves before the oven; they must no longer fall.`,
+      reason: `${left}, and both halves are weighed. Weigh them once more before the oven: they must no longer fall.`,
       fix: '',
     };
   const holds =
