@@ -54,6 +54,21 @@ describe('the clamp and cure report', () => {
     expect(verdictOf(cured, 'cure.stone').word).toBe('look again');
   });
 
+  it('says in one place what the program does to the stone', () => {
+    const hot = reportWith({ supplierCures: lowTemperatureCures, clampLimitFrom: 'read' });
+    expect(verdictOf(hot, 'cure.program').reason).not.toContain('stone');
+    expect(verdictOf(hot, 'cure.stone').reason).toMatch(
+      /^This program uses the mold up\. .* turns back to plaster/u,
+    );
+    expect(verdictOf(hot, 'cure.stone').fix).toContain('75 to 80 °C');
+    const cool = reportWith({
+      supplierCures: lowTemperatureCures,
+      stages: [{ targetC: 75, rampKPerMin: 1, dwellHours: 14 }],
+    });
+    expect(verdictOf(cool, 'cure.stone')).toMatchObject({ word: 'go' });
+    expect(verdictOf(cool, 'cure.stone').reason).toContain('keeps the mold');
+  });
+
   it('names the dwell that cures in every case as longer than the one without dehydration', () => {
     const dwell = figureOf(cured, 'cure.neededDwellS');
     const [shortest, longest] = dwell.band ?? [0, 0];

@@ -1,5 +1,6 @@
 /** Verdicts of the Clamp & cure step: program, cure over the band, dampness, voids, clamps, stone, cool-down. */
 import { gripAfterCooling } from '../../core/cure/coolDown';
+import { keepsStoneUpToC, moldAfter } from '../../core/cure/moldAfter';
 import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Verdict } from '../../core/figure';
 import { coolingMismatchMm } from '../../core/stone/sizeChain';
@@ -23,7 +24,7 @@ export function cureVerdicts(context: StepContext): readonly Verdict[] {
     curesVerdict(context, state),
     dampVerdict(context),
     ...(state.known
-      ? [stoneVerdict(state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
+      ? [stoneVerdict(context.inputs, state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
       : []),
     ...clampsVerdict(context),
     ...(state.known ? coolVerdict(context, state.middle) : []),
@@ -155,23 +156,27 @@ function dampVerdict({ inputs }: StepContext): Verdict {
   };
 }
 
-/** Over this share of the stone turned in the worst case, the mold is not for a second part. */
-const singleUsePercent = 10;
-
-function stoneVerdict(runs: readonly PredictedRun[]): Verdict {
+/** The one statement on what the program does to the stone. */
+function stoneVerdict({ cure }: ProjectInputs, runs: readonly PredictedRun[]): Verdict {
   const id = 'cure.stone';
   const worst = Math.max(...runs.map(({ crystalWaterLostPercent }) => crystalWaterLostPercent));
   const depth = Math.max(...runs.map(({ stoneTurnedMm }) => stoneTurnedMm));
   const peak = Math.max(...runs.map(({ stonePeakC }) => stonePeakC));
-  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turn back to plaster, as much as a skin of ${formatNumber(depth, 1)} mm`;
-  return worst > singleUsePercent
-    ? {
-        id,
-        word: 'look again',
-        reason: `${told}. How fast dense stone really turns is not known.`,
-        fix: 'Count on this mold for one part, or compare cooler and longer programs with a free-standing post-cure after them.',
-      }
-    : { id, word: 'go', reason: `${told}.`, fix: '' };
+  const after = moldAfter(Math.max(...cure.stages.map(({ targetC }) => targetC)), worst);
+  if (after === 'kept')
+    return {
+      id,
+      word: 'go',
+      reason: `This program keeps the mold: the stone peaks at ${celsius(peak)}, and up to ${celsius(keepsStoneUpToC)} it stays stone (common practice). Post-cure the part free-standing.`,
+      fix: '',
+    };
+  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turns back to plaster, as much as a skin of ${formatNumber(depth, 1)} mm`;
+  return {
+    id,
+    word: 'look again',
+    reason: `${after === 'used up' ? 'This program uses the mold up' : 'This program wears the mold'}. ${told}; how fast dense stone really turns is not known.`,
+    fix: `To keep the mold, cure at 75 to ${celsius(keepsStoneUpToC)} for as long as that takes and post-cure the part free-standing: the comparison of programs puts those first. Or count on this mold for one part.`,
+  };
 }
 
 function voidsVerdict(context: StepContext, runs: readonly PredictedRun[]): Verdict {
