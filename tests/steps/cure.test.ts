@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { serviceVerdict } from '../../src/steps/cure/opening';
 import { cureReport } from '../../src/steps/cure/report';
 import type { CureInputs } from '../../src/steps/cure/inputs';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
@@ -67,6 +68,39 @@ describe('the clamp and cure report', () => {
     });
     expect(verdictOf(cool, 'cure.stone')).toMatchObject({ word: 'go' });
     expect(verdictOf(cool, 'cure.stone').reason).toContain('keeps the mold');
+  });
+
+  it('estimates what opening the hot oven does to the stone, and says to cool it with the door shut', () => {
+    const tension = figureOf(cured, 'cure.openingTensionMPa');
+    expect(tension.value).toBeGreaterThan(2.5);
+    expect(tension.value).toBeLessThan(6);
+    expect(tension.status).toBe('from memory');
+    expect(tension.band?.[0]).toBeLessThan(Number(tension.value));
+    expect(tension.working.join(' ')).toMatch(/core over skin .* = [12]\d\.\d K.*from memory/u);
+    const opening = verdictOf(cured, 'cure.opening');
+    expect(opening.reason).toContain('door shut until 60 °C, falling by at most 1 K/min');
+    expect(opening.reason).toContain('2.5 to 3');
+    expect(verdictOf(cured, 'cure.cures').fix).toContain('at the coldest place worked out: cast its wire in');
+  });
+
+  it('ramps at 1 K/min and asks what the supplier allows', () => {
+    expect(inputsWith({}).cure.stages.map(({ rampKPerMin }) => rampKPerMin)).toEqual([1, 1]);
+    const ramp = (cure: Partial<CureInputs>) => verdictOf(inputsOnly(cure), 'cure.ramp');
+    const atOnce = [{ targetC: 80, rampKPerMin: null, dwellHours: 12 }];
+    expect(ramp({})).toMatchObject({ word: 'not yet known', fix: expect.stringContaining('data sheet') });
+    expect(ramp({ supplierRampKPerMin: 2 }).word).toBe('go');
+    expect(ramp({ supplierRampKPerMin: 0.5 }).word).toBe('look again');
+    expect(ramp({ stages: atOnce }).word).toBe('look again');
+    expect(ramp({ stages: atOnce, supplierRampKPerMin: 2 }).word).toBe('look again');
+  });
+
+  it.each([
+    [60, 'go'],
+    [100, 'look again'],
+    [130, 'stop'],
+  ])('holds %d °C in use against a Tg of 110 °C', (serviceC, word) => {
+    expect(serviceVerdict(inputsWith({ cure: { serviceC } }), 110)[0]?.word).toBe(word);
+    expect(serviceVerdict(inputsWith({ cure: { serviceC } }), null)).toEqual([]);
   });
 
   it('names the dwell that cures in every case as longer than the one without dehydration', () => {

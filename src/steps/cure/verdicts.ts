@@ -13,6 +13,7 @@ import { clampsAfterThinning } from './clamps';
 import type { CureInputs } from './inputs';
 import { moldNumberSpecs } from './moldInputs';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
+import { openingVerdict, rampVerdicts, serviceVerdict } from './opening';
 import { voidPressureOf } from './voidPressure';
 import { celsius, hoursMinutes, treatmentNames } from './say';
 import { cureState, type CureAnswer } from './state';
@@ -28,6 +29,13 @@ export function cureVerdicts(context: StepContext): readonly Verdict[] {
       : []),
     ...clampsVerdict(context),
     ...(state.known ? coolVerdict(context, state.middle) : []),
+    ...rampVerdicts(context.inputs),
+    ...(state.known
+      ? [
+          ...openingVerdict(context.inputs, state.prediction),
+          ...serviceVerdict(context.inputs, state.middle.tgC),
+        ]
+      : []),
   ];
 }
 
@@ -65,7 +73,8 @@ function programVerdict({ inputs }: StepContext): Verdict {
 const clampsAreRead = ({ clampLimitFrom, clampLimitC }: CureInputs): boolean =>
   clampLimitFrom === 'read' || clampLimitC !== moldNumberSpecs.clampLimitC.default;
 
-const thermocouple = 'A thermocouple at the laminate is the test: log it, and take the dose from the log.';
+const thermocouple =
+  'A thermocouple at the laminate is the test, at the coldest place worked out: cast its wire in, log it, and take the dose from the log.';
 
 function curesVerdict({ inputs }: StepContext, state: CureAnswer): Verdict {
   const id = 'cure.cures';
