@@ -13,6 +13,8 @@ function reportWith(cure: Partial<CureInputs>) {
 /** Without a prediction: what the inputs alone say. */
 const inputsOnly = (cure: Partial<CureInputs>) => cureReport(trayContext({ cure }));
 
+const ramp = (cure: Partial<CureInputs>) => verdictOf(inputsOnly(cure), 'cure.ramp');
+
 const cured = reportWith({ supplierCures: lowTemperatureCures });
 
 describe('the clamp and cure report', () => {
@@ -85,7 +87,6 @@ describe('the clamp and cure report', () => {
 
   it('ramps at 1 K/min and asks what the supplier allows', () => {
     expect(inputsWith({}).cure.stages.map(({ rampKPerMin }) => rampKPerMin)).toEqual([1, 1]);
-    const ramp = (cure: Partial<CureInputs>) => verdictOf(inputsOnly(cure), 'cure.ramp');
     const atOnce = [{ targetC: 80, rampKPerMin: null, dwellHours: 12 }];
     expect(ramp({})).toMatchObject({ word: 'not yet known', fix: expect.stringContaining('data sheet') });
     expect(ramp({ supplierRampKPerMin: 2 }).word).toBe('go');

@@ -70,7 +70,10 @@ describe('ten plies of 544 g/m² on the demo, three groups of clamps round the r
       curve: bedCurve([{ bed, solidFiberMm: (10 * 0.544) / 1.77 }], stiffness),
       clamps: placedClamps(
         groups.map(([count, forceN, rateNPerMm]) => ({
-          ...{ count, forceN, rateNPerMm, atOpeningMm: 0 },
+          count,
+          forceN,
+          rateNPerMm,
+          atOpeningMm: 0,
           planMm: null,
         })),
         halfSizeMm,

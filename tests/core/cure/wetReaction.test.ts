@@ -13,8 +13,9 @@ import { propertySeed } from '../../support/propertySeed';
 
 const ovenC = 120;
 
+const constant = (perS: number) => ({ perS, energyJPerMol: 70_000 });
+
 function reacting(choices: CaseChoices, heatJPerG: number): HeatCase {
-  const constant = (perS: number) => ({ perS, energyJPerMol: 70_000 });
   const law = { form: 'autocatalytic', k1: constant(4e4), k2: constant(8e6), m: 1, n: 1.5 } as const;
   return { ...stoneCase(choices), kinetics: { law, startCure: 0.01, heatJPerG } };
 }
@@ -48,8 +49,9 @@ describe('the stone keeps its water and the resin gives heat', () => {
   });
 });
 
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
 test(`any damp mold with a reaction stays within oven and reaction, and its books balance (seed ${propertySeed})`, () => {
-  const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   const anyCase = fc.record({
     blockMm: fc.tuple(number(15, 60), number(15, 60), number(15, 40)),
     voxelMm: number(2.5, 6),
