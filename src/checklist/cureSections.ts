@@ -67,7 +67,7 @@ function ovenSection({ inputs }: StepContext, reports: Reports, figures: Figures
       ),
       line(
         'oven.thermocouple',
-        'Thermocouple at the coldest place of the laminate worked out (marked in the heat view), its wire cast into the stone when it was poured and led out through the door; a second one in the air beside the mold.',
+        'Thermocouple at the coldest place of the laminate worked out (marked in the heat view), its wire in the channel cast for it and led out through the door; a second one in the air beside the mold.',
       ),
       line('oven.sheet', 'The cure of the supplier’s data sheet read and at hand; local rules known.'),
     ],
