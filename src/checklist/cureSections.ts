@@ -1,7 +1,9 @@
 /** The checklist from two closed halves to a part that may be demolded: oven gate, cure by laminate times, cool-down gate. */
+import { gentleKPerMin } from '../core/cure/ovenProgram';
 import { steadyHours } from '../core/stone/drying';
 import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from '../steps/context';
+import { openUnderC } from '../steps/cure/opening';
 import { celsius, clockHours, hoursMinutes, treatmentNames } from '../steps/cure/say';
 import { jackingWords, liftWords, moldOpening, orderWords } from '../steps/mold/opening';
 import { cureState, type CureAnswer } from '../steps/cure/state';
@@ -67,7 +69,7 @@ function ovenSection({ inputs }: StepContext, reports: Reports, figures: Figures
       ),
       line(
         'oven.thermocouple',
-        'Thermocouple at the laminate, its lead out through the door; a second one in the air beside the mold.',
+        'Thermocouple at the coldest place of the laminate worked out (marked in the heat view), its wire in the channel cast for it and led out through the door; a second one in the air beside the mold.',
       ),
       line('oven.sheet', 'The cure of the supplier’s data sheet read and at hand; local rules known.'),
     ],
@@ -117,7 +119,7 @@ function runSection(
   return {
     id: 'cure',
     title: 'Cure',
-    warnings: cureWarnings(reports, ['cure.program', 'cure.cures', 'cure.stone']),
+    warnings: cureWarnings(reports, ['cure.program', 'cure.ramp', 'cure.cures', 'cure.stone']),
     cautions: cautionsOf(reports, 'cure.fumes', 'cure.hotClamps'),
     ...(state.known ? { table: cureTable(state) } : {}),
     lines: [
@@ -168,12 +170,16 @@ function coolSection(context: StepContext, reports: Reports, state: CureAnswer):
   return {
     id: 'cool',
     title: 'Cool down and open',
-    warnings: cureWarnings(reports, ['cure.cool']),
+    warnings: cureWarnings(reports, ['cure.cool', 'cure.opening', 'cure.service']),
     cautions: cautionsOf(reports, 'cure.hotMold', 'mold.opening'),
     lines: [
+      line(
+        'cool.shut',
+        `Door shut, the dial turned down by at most ${formatNumber(gentleKPerMin, 0)} K/min until the stone is under ${celsius(openUnderC)}: hot stone opened at once can crack.`,
+      ),
       measuring(
         'cool.gate',
-        `Cool-down gate: laminate under ${celsius(demoldC)}${after === null ? '' : `, about ${hoursMinutes(after)} after the oven is off with the door open`}. Not under it: not opened.`,
+        `Cool-down gate: laminate under ${celsius(demoldC)}${after === null ? '' : `, about ${hoursMinutes(after)} after the oven is turned down`}. Not under it: not opened.`,
         'laminate at',
         '°C',
         ['cure.demoldAfterS'],

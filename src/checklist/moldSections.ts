@@ -173,6 +173,13 @@ function pourSection(
         ['mold.settingPeakC', 'mold.patternSoftensC'],
       ),
     );
+  if (!first)
+    lines.push(
+      line(
+        'pour.positive.thermocouple',
+        'Channel for the thermocouple’s wire cast in, from the coldest place of the laminate worked out (Clamp & cure, heat view) to the outside.',
+      ),
+    );
   lines.push(
     measuring(
       `pour.${half}.demold`,

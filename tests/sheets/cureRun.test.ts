@@ -53,7 +53,11 @@ describe('the clock of an oven run', () => {
 });
 
 describe('what is due', () => {
-  const inputs = inputsWith({ cure: { supplierCures: lowTemperatureCures } });
+  const stages = [
+    { targetC: 70, rampKPerMin: null, dwellHours: 3 },
+    { targetC: 120, rampKPerMin: null, dwellHours: 1.5 },
+  ];
+  const inputs = inputsWith({ cure: { supplierCures: lowTemperatureCures, stages } });
 
   it('lists dial, clamps, laminate, dose and opening in order of time', () => {
     const events = runEvents(programOf(inputs), blockPrediction(inputs));

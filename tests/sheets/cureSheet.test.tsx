@@ -126,8 +126,8 @@ describe('the clamp and cure sheet', () => {
   });
 
   it('tells where a run is and what is due', () => {
-    show({}, {}, { ...noOvenRun, startedAtMs: 1_800_000_000_000 - 2 * 3_600_000 });
-    expect(screen.getByRole('timer')).toHaveTextContent('2:00:00');
-    expect(screen.getByText(/Next at 3:00: Turn the dial to 120 °C\./u)).toBeInTheDocument();
+    show({}, {}, { ...noOvenRun, startedAtMs: 1_800_000_000_000 - 3.5 * 3_600_000 });
+    expect(screen.getByRole('timer')).toHaveTextContent('3:30:00');
+    expect(screen.getByText(/Next at 3:50: Start the ramp to 120 °C, 1 K\/min\./u)).toBeInTheDocument();
   });
 });

@@ -6,11 +6,14 @@ import { ProgramSection } from '../../src/sheets/cure/ProgramSection';
 import type { CureInputs } from '../../src/steps/cure/inputs';
 import { inputsWith } from '../steps/contexts';
 
+const first = { targetC: 70, rampKPerMin: null, dwellHours: 3 };
+const second = { targetC: 120, rampKPerMin: null, dwellHours: 1.5 };
+
 function show(cure: Partial<CureInputs> = {}, disabled = false) {
   const onChange = vi.fn();
   render(
     <ProgramSection
-      inputs={inputsWith({ cure })}
+      inputs={inputsWith({ cure: { stages: [first, second], ...cure } })}
       prediction={null}
       isOfBefore={false}
       disabled={disabled}
@@ -20,8 +23,6 @@ function show(cure: Partial<CureInputs> = {}, disabled = false) {
   return { onChange };
 }
 const end = (number: number) => screen.getByRole('slider', { name: `End of dwell ${number}` });
-const first = { targetC: 70, rampKPerMin: null, dwellHours: 3 };
-const second = { targetC: 120, rampKPerMin: null, dwellHours: 1.5 };
 const press = (target: HTMLElement, type: string, [x, y]: readonly [number, number]) =>
   fireEvent(
     target,

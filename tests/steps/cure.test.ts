@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
+import { serviceVerdict } from '../../src/steps/cure/opening';
 import { cureReport } from '../../src/steps/cure/report';
 import type { CureInputs } from '../../src/steps/cure/inputs';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
@@ -34,6 +35,7 @@ const weighed = (...negativeAndPositiveG: readonly (readonly [number, number | n
       })),
     },
   });
+const ramp = (cure: Partial<CureInputs>) => verdictOf(inputsOnly(cure), 'cure.ramp');
 
 const cured = reportWith({ supplierCures: lowTemperatureCures });
 
@@ -75,6 +77,53 @@ describe('the clamp and cure report', () => {
     );
     expect(verdict.fix).toContain('A thermocouple at the laminate is the test');
     expect(verdictOf(cured, 'cure.stone').word).toBe('look again');
+  });
+
+  it('says in one place what the program does to the stone', () => {
+    const hot = reportWith({ supplierCures: lowTemperatureCures, clampLimitFrom: 'read' });
+    expect(verdictOf(hot, 'cure.program').reason).not.toContain('stone');
+    expect(verdictOf(hot, 'cure.stone').reason).toMatch(
+      /^This program uses the mold up\. .* turns back to plaster/u,
+    );
+    expect(verdictOf(hot, 'cure.stone').fix).toContain('75 to 80 °C');
+    const cool = reportWith({
+      supplierCures: lowTemperatureCures,
+      stages: [{ targetC: 75, rampKPerMin: 1, dwellHours: 14 }],
+    });
+    expect(verdictOf(cool, 'cure.stone')).toMatchObject({ word: 'go' });
+    expect(verdictOf(cool, 'cure.stone').reason).toContain('keeps the mold');
+  });
+
+  it('estimates what opening the hot oven does to the stone, and says to cool it with the door shut', () => {
+    const tension = figureOf(cured, 'cure.openingTensionMPa');
+    expect(tension.value).toBeGreaterThan(2.5);
+    expect(tension.value).toBeLessThan(6);
+    expect(tension.status).toBe('from memory');
+    expect(tension.band?.[0]).toBeLessThan(Number(tension.value));
+    expect(tension.working.join(' ')).toMatch(/core over skin .* = [12]\d\.\d K.*from memory/u);
+    const opening = verdictOf(cured, 'cure.opening');
+    expect(opening.reason).toContain('door shut until 60 °C, falling by at most 1 K/min');
+    expect(opening.reason).toContain('2.5 to 3');
+    expect(verdictOf(cured, 'cure.cures').fix).toContain('at the coldest place worked out: cast its wire in');
+  });
+
+  it('ramps at 1 K/min and asks what the supplier allows', () => {
+    expect(inputsWith({}).cure.stages.map(({ rampKPerMin }) => rampKPerMin)).toEqual([1, 1]);
+    const atOnce = [{ targetC: 80, rampKPerMin: null, dwellHours: 12 }];
+    expect(ramp({})).toMatchObject({ word: 'not yet known', fix: expect.stringContaining('data sheet') });
+    expect(ramp({ supplierRampKPerMin: 2 }).word).toBe('go');
+    expect(ramp({ supplierRampKPerMin: 0.5 }).word).toBe('look again');
+    expect(ramp({ stages: atOnce }).word).toBe('look again');
+    expect(ramp({ stages: atOnce, supplierRampKPerMin: 2 }).word).toBe('look again');
+  });
+
+  it.each([
+    [60, 'go'],
+    [100, 'look again'],
+    [130, 'stop'],
+  ])('holds %d °C in use against a Tg of 110 °C', (serviceC, word) => {
+    expect(serviceVerdict(inputsWith({ cure: { serviceC } }), 110)[0]?.word).toBe(word);
+    expect(serviceVerdict(inputsWith({ cure: { serviceC } }), null)).toEqual([]);
   });
 
   it('names the dwell that cures in every case as longer than the one without dehydration', () => {
@@ -119,7 +168,11 @@ describe('the clamp and cure report', () => {
   });
 
   it('holds damp stone back', () => {
-    expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 5 }), 'cure.damp').word).toBe('go');
+    const weighed = [0, 6].map((hours) => ({ hours, negativeG: 300, positiveG: 500 }));
+    const dry = cureReport(
+      trayContext({ cure: { freeWaterLeftPercent: 5 }, moldInputs: { dryingLog: weighed } }),
+    );
+    expect(verdictOf(dry, 'cure.damp').word).toBe('go');
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 15 }), 'cure.damp').word).toBe('look again');
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 100 }), 'cure.damp').reason).toContain(
       'spall or burst',
@@ -157,6 +210,17 @@ describe('the clamp and cure report', () => {
     expect(
       verdictOf(cureReport(trayContext({ moldInputs: without, prediction })), 'cure.cool').fix,
     ).toContain('none is planned');
+  });
+
+  it('knows neither dry stone nor fit clamps before somebody looked, and says what tells', () => {
+    const damp = verdictOf(inputsOnly({}), 'cure.damp');
+    expect(damp.word).toBe('not yet known');
+    expect(damp.fix).toContain('Weigh both halves twice');
+    const program = verdictOf(inputsOnly({}), 'cure.program');
+    expect(program.word).toBe('not yet known');
+    expect(program.fix).toContain('an hour in the oven at 120 °C');
+    expect(verdictOf(inputsOnly({ clampLimitFrom: 'read' }), 'cure.program').word).toBe('go');
+    expect(verdictOf(inputsOnly({ clampLimitC: 160 }), 'cure.program').word).toBe('go');
   });
 
   it('asks damp stone for more resin pressure against voids', () => {

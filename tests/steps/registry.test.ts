@@ -86,16 +86,30 @@ describe('the steps', () => {
     // 0.80 mm is two lines of 0.40 mm; with the default 0.50 mm it is no whole number of lines.
     // A warm hold cures this invented prepreg and spares the stone; the pattern stands the setting stone, the coats the oven.
     const cure = {
-      stages: [{ targetC: 60, rampKPerMin: null, dwellHours: 4 }],
+      stages: [{ targetC: 60, rampKPerMin: 1, dwellHours: 4 }],
+      supplierRampKPerMin: 2,
+      clampLimitFrom: 'read' as const,
       supplierCures: [
         { hours: 2, temperatureC: 60 },
         { hours: 0.5, temperatureC: 100 },
       ],
     };
     const prediction = blockPrediction(inputsWith({ cure }));
+    const dryG = (half: string) =>
+      Number(
+        stepReports(trayContext({ cure }))
+          .get('mold')!
+          .figures.find(({ id }) => id === `mold.${half}.dryTargetG`)!.value,
+      );
+    const weighed = { negativeG: dryG('negative'), positiveG: dryG('positive') };
     const allGo = trayContext({
       plies: { lineWidthMm: 0.335 },
-      moldInputs: { patternSoftensC: 120, sealer: 'post-cured epoxy', release: 'semi-permanent' },
+      moldInputs: {
+        patternSoftensC: 120,
+        sealer: 'post-cured epoxy',
+        release: 'semi-permanent',
+        dryingLog: [48, 54, 60].map((hours) => ({ hours, ...weighed })),
+      },
       cure,
       prediction,
     });

@@ -6,7 +6,7 @@ import { createMachine, done, reasonOf, settle, tabWithProject, type Tab } from 
 
 beforeEach(() => void vi.useFakeTimers());
 
-const toleranceMm = ({ workbook }: Tab): number | undefined =>
+const toleranceMm = ({ workbook }: Tab): number | null | undefined =>
   workbook.store.getState().project?.inputs.walls.toleranceMm;
 
 describe('a second tab with the same project', () => {

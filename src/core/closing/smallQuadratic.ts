@@ -17,7 +17,8 @@ export interface QuadraticStep {
   readonly push: readonly number[];
 }
 
-const dot = (a: Triple, b: Triple) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+/** row · q */
+export const valueOf = (row: Triple, q: Triple): number => row[0] * q[0] + row[1] * q[1] + row[2] * q[2];
 
 /** `hessian` rows first, positive definite. null when no set fits (limits that contradict each other). */
 export function leastQuadratic(
@@ -32,9 +33,9 @@ export function leastQuadratic(
     const { step, push } = solved;
     if (push.some((one) => one < 0)) continue;
     const reach = 1e-12 * (1 + Math.abs(step[0]) + Math.abs(step[1]) + Math.abs(step[2]));
-    if (limits.some(({ row, least }) => dot(row, step) < least - reach)) continue;
-    const curved: Triple = [dot(hessian[0], step), dot(hessian[1], step), dot(hessian[2], step)];
-    const value = 0.5 * dot(step, curved) + dot(gradient, step);
+    if (limits.some(({ row, least }) => valueOf(row, step) < least - reach)) continue;
+    const curved: Triple = [valueOf(hessian[0], step), valueOf(hessian[1], step), valueOf(hessian[2], step)];
+    const value = 0.5 * valueOf(step, curved) + valueOf(gradient, step);
     if (best !== null && value >= best.value) continue;
     const allPush = limits.map(() => 0);
     for (const [i, limit] of binding.entries()) allPush[limit] = push[i]!;

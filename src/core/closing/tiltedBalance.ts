@@ -1,13 +1,14 @@
 /**
  * The full balance: stand-off and two tilts, as the least of a convex energy (bed, clamp springs, lands that only push).
- * Newton's steps on that energy, limits kept at every step; the position is unique when what is loaded has rank three.
+ * Newton's steps down that energy, limits kept at every step; the position is unique when what is loaded has rank three.
  */
 import { Problem } from '../problem';
 import { translationBalance } from './balance';
-import { pressureAt, stiffnessAt, type BedCurve } from './bedCurve';
-import { clampForceN, totalClampForceN, type ClampSpring } from './clamps';
+import { clampForceN, totalClampForceN } from './clamps';
+import { bedPushN, openingAt, slopes, type ClosingLoads } from './closingEnergy';
 import type { ClosingSamples } from './closingTypes';
-import { leastQuadratic, type LinearLimit, type Triple } from './smallQuadratic';
+import { isRounding, newtonStep, steppedDown } from './newtonDescent';
+import { valueOf, type LinearLimit, type Triple } from './smallQuadratic';
 
 /** Flat stone on stone round the part. */
 export interface Lands {
@@ -17,10 +18,7 @@ export interface Lands {
   readonly shimMm: number;
 }
 
-export interface ClosingProblem {
-  readonly samples: ClosingSamples;
-  readonly curve: BedCurve;
-  readonly clamps: readonly ClampSpring[];
+export interface ClosingProblem extends ClosingLoads {
   /** null for a mold whose halves meet nowhere but through the laminate. */
   readonly lands: Lands | null;
   /** Half the part's plan, mm: tilts are measured over it. */
@@ -63,15 +61,13 @@ export interface ClosingSolution extends ClosingPosition {
 
 /** Forces balance to this share of the clamp force. */
 const balanceShare = 1e-9;
-const mostSteps = 400;
+/** Steps that each lower the energy need a few dozen, some hundred while a mold tips; then it has to be as good as this. */
+const mostSteps = 2000;
+const nearlyShare = 1e-6;
 /** A mold that leans so far over half its plan has tipped, mm. */
 const tippedMm = 20;
-/** Longest single step, mm. */
-const longestStepMm = 2;
 /** Corners within this share of the plan's half size of their limit rest on it. */
 const contactMm = 1e-9;
-/** Steps shorter than this are taken whole, mm. */
-const surelyMm = 1e-7;
 /** A laminate that carries less than this share of the clamps is unloaded. */
 const unloadedShare = 1e-6;
 
@@ -123,16 +119,18 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
   let push: readonly number[] = limits.map(() => 0);
   let tips = false;
   for (let stepCount = 0; ; stepCount++) {
-    const { gradient, hessian } = slopes(problem, q, spanMm, true);
-    const newton = newtonStep(hessian, gradient, limits, q, scaleN);
+    const newton = newtonStep(slopes(problem, q, spanMm, true), limits, q, scaleN);
     push = newton.push;
     if (newton.missN <= balanceShare * scaleN && newton.reachMm <= contactMm * spanMm) break;
-    if (stepCount >= mostSteps)
+    if (isRounding(newton.step, q)) break;
+    if (stepCount >= mostSteps) {
+      if (newton.missN <= nearlyShare * scaleN) break;
       throw new Problem(
         'closing.noBalance',
-        'No balance of the mold was found for these numbers: check the clamps and the walls for values that cannot be.',
+        'Where this mold comes to rest could not be worked out. Nothing is wrong with your numbers: this program stops looking after so many steps. Change the force of one clamp by a newton or two and it looks again from elsewhere.',
       );
-    q = searched(problem, q, newton.step, gradient, spanMm);
+    }
+    q = steppedDown((at) => slopes(problem, at, spanMm, false).gradient, q, newton, limits);
     tips = Math.max(Math.abs(q[1]), Math.abs(q[2])) > tippedMm;
     if (tips) break;
   }
@@ -188,8 +186,6 @@ function cornersOf([halfU, halfV]: readonly [number, number]): readonly (readonl
   ];
 }
 
-const valueOf = (row: Triple, q: Triple) => row[0] * q[0] + row[1] * q[1] + row[2] * q[2];
-
 function totalArea({ areaMm2 }: ClosingSamples): number {
   let area = 0;
   for (const one of areaMm2) area += one;
@@ -211,145 +207,4 @@ function sealedLimit({ samples, sealedAtMm }: ClosingProblem, spanMm: number): L
   }
   if (!(c > 1e-6 * area)) return null;
   return { row: [c / area, u / area / spanMm, v / area / spanMm], least: sealedAtMm - wall / area };
-}
-
-function openingAt({ planMm }: ClampSpring, q: Triple, spanMm: number): number {
-  return q[0] + (q[1] * planMm[1]) / spanMm - (q[2] * planMm[0]) / spanMm;
-}
-
-interface Slopes {
-  readonly gradient: Triple;
-  readonly hessian: readonly [Triple, Triple, Triple];
-}
-
-/** First and second derivatives of the energy over (stand-off, tilts × span): N and N/mm. */
-function slopes(
-  { samples, curve, clamps }: ClosingProblem,
-  q: Triple,
-  spanMm: number,
-  second: boolean,
-): Slopes {
-  const { areaMm2, wallMm, pullCosine, armUMm, armVMm } = samples;
-  const { unloadedGapMm } = curve;
-  const [s, tu, tv] = [q[0], q[1] / spanMm, q[2] / spanMm];
-  let [g0, g1, g2] = [0, 0, 0];
-  let [h00, h01, h02, h11, h12, h22] = [0, 0, 0, 0, 0, 0];
-  for (let i = 0; i < areaMm2.length; i++) {
-    const gap = wallMm[i]! + s * pullCosine[i]! + tu * armUMm[i]! + tv * armVMm[i]!;
-    if (gap >= unloadedGapMm) continue;
-    const area = areaMm2[i]!;
-    if (area === 0) continue;
-    const c = pullCosine[i]!;
-    const u = armUMm[i]! / spanMm;
-    const v = armVMm[i]! / spanMm;
-    const force = pressureAt(curve, gap) * area;
-    g0 -= force * c;
-    g1 -= force * u;
-    g2 -= force * v;
-    if (!second) continue;
-    const k = stiffnessAt(curve, gap) * area;
-    h00 += k * c * c;
-    h01 += k * c * u;
-    h02 += k * c * v;
-    h11 += k * u * u;
-    h12 += k * u * v;
-    h22 += k * v * v;
-  }
-  for (const clamp of clamps) {
-    const force = clampForceN(clamp, openingAt(clamp, q, spanMm));
-    const u = clamp.planMm[1] / spanMm;
-    const v = -clamp.planMm[0] / spanMm;
-    g0 += force;
-    g1 += force * u;
-    g2 += force * v;
-    const k = force > 0 ? clamp.rateNPerMm : 0;
-    h00 += k;
-    h01 += k * u;
-    h02 += k * v;
-    h11 += k * u * u;
-    h12 += k * u * v;
-    h22 += k * v * v;
-  }
-  return {
-    gradient: [g0, g1, g2],
-    hessian: [
-      [h00, h01, h02],
-      [h01, h11, h12],
-      [h02, h12, h22],
-    ],
-  };
-}
-
-function bedPushN(problem: ClosingProblem, q: Triple, spanMm: number): number {
-  return -slopes({ ...problem, clamps: [] }, q, spanMm, false).gradient[0];
-}
-
-/** A step and what is known of it. */
-interface NewtonStep {
-  readonly step: Triple;
-  /** Push of each limit. */
-  readonly push: readonly number[];
-  /** What is out of balance before the step, N. */
-  readonly missN: number;
-  /** How far the limits that push are still away, mm. */
-  readonly reachMm: number;
-}
-
-/** Newton's step within the limits, held short by stiffening what gives way without end. */
-function newtonStep(
-  hessian: readonly [Triple, Triple, Triple],
-  gradient: Triple,
-  limits: readonly LinearLimit[],
-  q: Triple,
-  scaleN: number,
-): NewtonStep {
-  const near = limits.map(({ row, least }) => ({ row, least: least - valueOf(row, q) }));
-  for (let extra = 1e-9 * scaleN; ; extra *= 10) {
-    const [a, b, c] = hessian;
-    const stiffened: readonly [Triple, Triple, Triple] = [
-      [a[0] + extra, a[1], a[2]],
-      [b[0], b[1] + extra, b[2]],
-      [c[0], c[1], c[2] + extra],
-    ];
-    const found = leastQuadratic(stiffened, gradient, near);
-    const tooLong = found !== null && Math.max(...found.step.map(Math.abs)) > longestStepMm;
-    if ((found === null || tooLong) && extra <= 1e6 * scaleN) continue;
-    if (found === null) throw new Error('limits of a closing mold contradict each other');
-    return {
-      ...found,
-      missN: Math.max(...stiffened.map((row) => Math.abs(valueOf(row, found.step)))),
-      reachMm: Math.max(0, ...near.map(({ least }, i) => (found.push[i]! > 0 ? -least : 0))),
-    };
-  }
-}
-
-/** How far to go along a step: all of it when the energy still falls there or has flattened, else to where it is flat. */
-function searched(
-  problem: ClosingProblem,
-  q: Triple,
-  step: Triple,
-  gradient: Triple,
-  spanMm: number,
-): Triple {
-  const at = (share: number): Triple => [
-    q[0] + share * step[0],
-    q[1] + share * step[1],
-    q[2] + share * step[2],
-  ];
-  // So near, Newton is exact and the slopes along the step are rounding.
-  if (Math.max(...step.map(Math.abs)) < surelyMm) return at(1);
-  const slopeAt = (share: number) => valueOf(slopes(problem, at(share), spanMm, false).gradient, step);
-  const first = valueOf(gradient, step);
-  const last = slopeAt(1);
-  if (last <= 0.5 * Math.abs(first)) return at(1);
-  let low = 0;
-  let high = 1;
-  for (let halving = 0; halving < 40; halving++) {
-    const middle = (low + high) / 2;
-    const slope = slopeAt(middle);
-    if (Math.abs(slope) <= 0.25 * Math.abs(first)) return at(middle);
-    if (slope > 0) high = middle;
-    else low = middle;
-  }
-  return at(low > 0 ? low : high);
 }

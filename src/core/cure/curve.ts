@@ -78,6 +78,17 @@ export function timeOverS({ timesS, valuesC }: Curve, levelC: number): number {
   return sum;
 }
 
+/** The curve up to a time: its last point lies there, between the two that stand round it. */
+export function upTo(curve: Curve, untilS: number): Curve {
+  const { timesS, valuesC } = curve;
+  const count = timesS.findIndex((timeS) => timeS > untilS);
+  if (count <= 0) return curve;
+  return {
+    timesS: [...timesS.slice(0, count), untilS],
+    valuesC: [...valuesC.slice(0, count), valueAt(curve, untilS)],
+  };
+}
+
 /** Mean between two times, `untilS` after `fromS`. */
 export function meanBetween(curve: Curve, fromS: number, untilS: number): number {
   const { timesS, valuesC } = curve;

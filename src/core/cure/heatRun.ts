@@ -7,6 +7,7 @@ import { meanBetween, type Curve } from './curve';
 import { cureSteps, type CureSteps } from './cureSteps';
 import { dehydrationTable } from './dehydrationTable';
 import { checkHeatCase, type HeatCase, type HeatOptions } from './heatCase';
+import { checkWithin, heatBounds } from './heatBounds';
 import { frameKeeper, type HeatFrame } from './heatFrames';
 import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
@@ -59,7 +60,8 @@ const mostSteps = 200_000;
 
 /**
  * @param kernelFor does the work of every voxel; null leaves it to TypeScript
- * @throws Problem `cure.runaway` when the heat of reaction can no longer be followed, and those of `checkHeatCase`
+ * @throws Problem `cure.runaway` when the heat of reaction can no longer be followed, `cure.notFollowed` where the steps came
+ * apart, and those of `checkHeatCase`
  */
 export function runHeat(
   one: HeatCase,
@@ -81,6 +83,7 @@ export function runHeat(
   const water: WaterAt[] = [{ timeS: 0, heldG: 1000 * sumOf(state.heldKg) }];
   const fields = frameKeeper(state, options);
   const limits = stepLimits(one, state, options);
+  const bounds = heatBounds(one, state);
   const jumps = jumpsOf(one.air).filter((timeS) => timeS > 0 && timeS < untilS);
   let [timeS, stepS, steps, freshKg] = [0, firstStepS, 0, sumOf(state.heldKg)];
   let heldKg = freshKg;
@@ -108,7 +111,7 @@ export function runHeat(
       continue;
     }
     if (tooHot) throw runaway();
-    if (size > shortestStepS && leapsPastOven(work, input)) {
+    if (size > shortestStepS && leapsPastOven(work, input, cured?.mostK ?? 0)) {
       stepS = Math.max(shortestStepS, size / 3);
       continue;
     }
@@ -122,7 +125,9 @@ export function runHeat(
       refreshConductivity(one, state);
       freshKg = heldKg;
     }
-    stoppedEarly = options.stopWhen?.(stopState(timeS, laminate, before)) ?? false;
+    const now = stopState(timeS, laminate, before);
+    checkWithin(bounds, now.coldestLaminateC, now.hottestLaminateC);
+    stoppedEarly = options.stopWhen?.(now) ?? false;
     const last = timeS >= untilS || stoppedEarly;
     if (last || timeS - laminate.timesS.at(-1)! >= recordEveryS - 1e-6) {
       keepTemperatures(laminate, timeS, before);
@@ -134,6 +139,7 @@ export function runHeat(
     stepS = nextStepS(limits, { stepS: size, surpriseK: surprise, floorS, mayWait });
     if (atEnd && timeS < untilS) stepS = firstStepS;
   }
+  checkWithin(bounds, hottestOf(state.peakC));
   return {
     endS: timeS,
     stoppedEarly,
@@ -155,6 +161,8 @@ const runaway = () =>
     'cure.runaway',
     'The laminate runs away: its own heat of reaction drives it faster than can be followed. Check the kinetics and the heat of reaction.',
   );
+
+const hottestOf = (peakC: Float32Array) => peakC.reduce((high, one) => Math.max(high, one), -Infinity);
 
 /** Times at which the air jumps. */
 function jumpsOf({ timesS, valuesC }: Curve): number[] {

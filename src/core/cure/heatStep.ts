@@ -64,10 +64,10 @@ function addFaces({ system, exchange }: HeatState): void {
 
 /**
  * Whether a voxel would boil dry in the step that was tried and leap past everything that heats it: what flowed in while it
- * was held at 100 °C then warms it at once. A shorter step holds less. Not asked where the resin heats from inside.
+ * was held at 100 °C then warms it at once. A shorter step holds less. @param reactionK what the resin itself may add, K
  */
-export const leapsPastOven = (work: VoxelWork, { wet, reactionJ, airC }: StepInput): boolean =>
-  wet && reactionJ === null && work.leapsPast(airC);
+export const leapsPastOven = (work: VoxelWork, { wet, airC }: StepInput, reactionK: number): boolean =>
+  wet && work.leapsPast(airC, reactionK);
 
 /** Takes the step whose rise has been worked out, and books it. */
 export function takeStep(

@@ -1,5 +1,5 @@
 /** What the maker asks of a run: the coldest and hottest places of the laminate, lag, dwells, dose, stone and water. */
-import { firstReachS, timeOverS, type Curve } from './curve';
+import { firstReachS, timeOverS, upTo, type Curve } from './curve';
 import { vaporPerDihydrate } from './dehydration';
 import { doseAlong, type DoseAlong } from './dose';
 import type { HeatCase } from './heatCase';
@@ -74,7 +74,7 @@ export function laminateAnswers(one: HeatCase, run: HeatRun, dwells: readonly Dw
 
 /** `heatedS`: when the oven stops heating; what the place reaches on the way down does not count. */
 function dwellReached(curve: Curve, { targetC, fromS }: Dwell, heatedS: number): DwellReached {
-  const heated = clipped(curve, heatedS);
+  const heated = upTo(curve, heatedS);
   const level = targetC - dwellSlackK;
   const atS = firstReachS(heated, level, fromS);
   return {
@@ -84,14 +84,6 @@ function dwellReached(curve: Curve, { targetC, fromS }: Dwell, heatedS: number):
     lagS: atS === null ? null : atS - fromS,
     timeAtS: timeOverS(heated, level),
   };
-}
-
-/** The curve up to a time. */
-function clipped({ timesS, valuesC }: Curve, untilS: number): Curve {
-  const count = timesS.findIndex((timeS) => timeS > untilS);
-  return count === -1
-    ? { timesS, valuesC }
-    : { timesS: timesS.slice(0, count), valuesC: valuesC.slice(0, count) };
 }
 
 function widestSpread({ timesS, temperatureC }: LaminateRecord) {

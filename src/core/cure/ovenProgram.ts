@@ -12,10 +12,13 @@ export interface OvenStage {
 export interface OvenProgram {
   readonly startC: number;
   readonly stages: readonly OvenStage[];
-  /** After the last dwell: rate down to the room, K/min; null: oven off, door open or mold taken out. */
+  /** After the last dwell: rate down to the room with the door shut, K/min; null: door open or mold taken out. */
   readonly coolKPerMin: number | null;
   readonly roomC: number;
 }
+
+/** Heating and cooling of stone with laminate in it, K/min (common practice); the supplier's limit goes before. */
+export const gentleKPerMin = 1;
 
 /** 70 °C for 3 h, then 120 °C for 1.5 h (common practice). */
 export const usualProgram: OvenProgram = {

@@ -6,6 +6,7 @@ import { dehydrationTreatments, type DehydrationTreatment } from './dehydration'
 import { isExtrapolated } from './dose';
 import { usualHeatOptions, type HeatCase } from './heatCase';
 import { laminateAnswers } from './laminateAnswers';
+import { moldAfter, type MoldAfter } from './moldAfter';
 import { neededDwell } from './neededDwell';
 import type { OvenBehavior } from './ovenAir';
 import { programOnDial, type OvenProgram, type OvenStage } from './ovenProgram';
@@ -22,6 +23,7 @@ export interface ProgramTry {
 
 export interface ProgramFound {
   readonly name: string;
+  readonly mold: MoldAfter;
   /** With the longest dwell that the band asks for, rounded up to a quarter of an hour; null when one of it never cures. */
   readonly program: OvenProgram | null;
   readonly totalS: number | null;
@@ -56,7 +58,8 @@ const quarterHourS = 900;
 const searchOptions = { ...usualHeatOptions, longestStepS: 300, toleranceK: 1, recordEveryS: 600 };
 
 /**
- * Candidates that go over `mostC` are left out. Sorted by the stone they cost, then by time; those that never cure last.
+ * Candidates that go over `mostC` are left out. First those that keep the stone, the shortest of them before the others (that
+ * is 80, then 75 °C); then by the stone they cost and by time; those that never cure last.
  * @param one its voxels should be coarse (about 4 mm): three runs per candidate
  * @throws Problem `cure.noSupplierPoint`
  */
@@ -89,12 +92,16 @@ export function findPrograms(
     });
     return foundFrom(candidate, frame, tries, one);
   });
-  const cost = ({ tries }: ProgramFound) => Math.max(...tries.map((each) => each.crystalWaterLostPercent));
+  const cost = ({ mold, tries }: ProgramFound) =>
+    mold === 'kept' ? 0 : 1 + Math.round(worstLossPercent(tries));
   return found.sort((a, b) => {
     if ((a.totalS === null) !== (b.totalS === null)) return a.totalS === null ? 1 : -1;
-    return Math.round(cost(a)) - Math.round(cost(b)) || (a.totalS ?? 0) - (b.totalS ?? 0);
+    return cost(a) - cost(b) || (a.totalS ?? 0) - (b.totalS ?? 0);
   });
 }
+
+const worstLossPercent = (tries: readonly ProgramTry[]) =>
+  Math.max(...tries.map((each) => each.crystalWaterLostPercent));
 
 function programOf(
   { before, lastC }: ProgramCandidate,
@@ -117,6 +124,10 @@ function foundFrom(
   const program = dwellS === null ? null : programOf(candidate, frame, dwellS);
   return {
     name: candidate.name,
+    mold: moldAfter(
+      Math.max(candidate.lastC, ...candidate.before.map(({ targetC }) => targetC)),
+      worstLossPercent(tries),
+    ),
     program,
     totalS: program === null ? null : programOnDial(program).heatedS,
     extrapolated: one.supplier !== null && isExtrapolated(one.supplier, candidate.lastC),

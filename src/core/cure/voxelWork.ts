@@ -12,6 +12,8 @@ export const boilingCapacity = 1e4;
 export const boilingJPerKg = evaporationJPerKg(boilingC);
 /** A voxel this warm counts as boiling, °C. */
 export const boilsFromC = boilingC - 1e-3;
+/** A boiling voxel that stops in a step may end by so much under 100 °C, K: it gave off heat as if it were held there. */
+export const mostFallK = 2;
 
 /** What the work reads and changes, one number per voxel. */
 export interface VoxelArrays {
@@ -55,8 +57,11 @@ export interface VoxelWork {
   conduct(): void;
   /** By how much the rise differs from a plain going-on of the step before, K. */
   surpriseK(stepS: number): number;
-  /** Whether a voxel would boil dry and end over `hottestC` and every voxel's temperature before. */
-  leapsPast(hottestC: number): boolean;
+  /**
+   * Whether a boiling voxel would end where nothing drives it: boiled dry by more than `besidesK` over `airC` and every
+   * voxel's temperature before, or by more than `mostFallK` under 100 °C.
+   */
+  leapsPast(airC: number, besidesK: number): boolean;
   /** Takes the step; `system.rise` is then what each voxel really rose. */
   take(step: VoxelStep): VoxelsTaken;
 }
@@ -70,7 +75,7 @@ export function plainVoxelWork(arrays: VoxelArrays, turningPerS: Float64Array | 
     },
     conduct: () => adiStep(arrays.system, arrays.temperatureC),
     surpriseK: (stepS) => surpriseK(arrays, stepS),
-    leapsPast: (hottestC) => leapsPast(arrays, hottestC),
+    leapsPast: (airC, besidesK) => leapsPast(arrays, airC, besidesK),
     take: (step) => take(arrays, step, turningPerS !== null),
   };
 }
@@ -131,17 +136,22 @@ function surpriseK({ system, risePerS }: VoxelArrays, stepS: number): number {
   return most;
 }
 
-function leapsPast({ system, temperatureC, heldKg, dryCapacityJPerK }: VoxelArrays, airC: number): boolean {
+function leapsPast(
+  { system, temperatureC, heldKg, dryCapacityJPerK }: VoxelArrays,
+  airC: number,
+  besidesK: number,
+): boolean {
   const { rise } = system;
   let hottestC = airC;
   for (let at = 0; at < rise.length; at++) if (temperatureC[at]! > hottestC) hottestC = temperatureC[at]!;
+  const mostC = hottestC + besidesK;
   for (let at = 0; at < rise.length; at++) {
     const held = heldKg[at]!;
     const before = temperatureC[at]!;
     if (!(held > 0) || before < boilsFromC) continue;
     const capacity = dryCapacityJPerK[at]! + held * waterHeatJPerKgK;
-    const after = before + rise[at]! * (1 + boilingCapacity) - (held * boilingJPerKg) / capacity;
-    if (after > hottestC) return true;
+    const wanted = rise[at]! * (1 + boilingCapacity);
+    if (wanted < -mostFallK || before + wanted - (held * boilingJPerKg) / capacity > mostC) return true;
   }
   return false;
 }

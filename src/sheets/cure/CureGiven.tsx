@@ -72,13 +72,17 @@ export function CureGiven({ water, ...props }: CureGivenProps) {
         title="The oven itself"
         remark={`starts at ${cure.startC} °C, runs over by ${cure.overshootK} K`}
       >
-        <Numbers fields={['startC', 'ovenLagS', 'ovenFastestKPerMin', 'overshootK']} {...props} />
+        <Numbers
+          fields={['supplierRampKPerMin', 'startC', 'ovenLagS', 'ovenFastestKPerMin', 'overshootK']}
+          {...props}
+        />
       </Disclosure>
       <Disclosure
         title="Limits"
         remark={`stone ${cure.stoneLimitC} °C, clamps ${cure.clampLimitC} °C, demold ${cure.demoldC} °C`}
       >
-        <Numbers fields={['stoneLimitC', 'clampLimitC', 'patternLimitC', 'demoldC']} {...props} />
+        <Choice field="clampLimitFrom" {...props} />
+        <Numbers fields={['stoneLimitC', 'clampLimitC', 'patternLimitC', 'demoldC', 'serviceC']} {...props} />
       </Disclosure>
       <Disclosure
         title="Water and dehydration"

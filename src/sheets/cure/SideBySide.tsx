@@ -3,6 +3,7 @@ import type { CureComparison, MoldVariant } from '../../core/cure/compareCure';
 import { freePostCure, usualPostCure } from '../../core/cure/freePostCure';
 import type { CureChoices } from '../../core/cure/predictCure';
 import { supplierCure } from '../../core/cure/dose';
+import type { MoldAfter } from '../../core/cure/moldAfter';
 import type { ProgramFound } from '../../core/cure/programFinder';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { OvenStageInput } from '../../steps/cure/programInputs';
@@ -147,6 +148,7 @@ function Programs({ programs, disabled, onTake }: ProgramsProps) {
               (value) => formatNumber(value, 0),
             ),
         },
+        { id: 'mold', header: 'The mold', cell: ({ mold }) => moldWords[mold] },
         { id: 'take', header: 'Use it', cell: take },
       ]}
       rows={programs}
@@ -154,6 +156,12 @@ function Programs({ programs, disabled, onTake }: ProgramsProps) {
     />
   );
 }
+
+const moldWords: Readonly<Record<MoldAfter, string>> = {
+  kept: 'kept; post-cure free-standing',
+  worn: 'loses some of its surface',
+  'used up': 'used up: one part',
+};
 
 const most = (values: readonly number[]) => values.reduce((high, one) => Math.max(high, one), -Infinity);
 

@@ -9,6 +9,7 @@ import { freeWaterDefaults } from '../../core/cure/freeWater';
 import type { CureKinetics, CureLaw, DiffusionTerm, RateConstant } from '../../core/cure/kinetics';
 import { usualOven } from '../../core/cure/ovenAir';
 import {
+  gentleKPerMin,
   programOnDial,
   stagesOverLimits,
   type OvenProgram,
@@ -42,7 +43,7 @@ export function programOf({ cure, mold }: Pick<ProjectInputs, 'cure' | 'mold'>):
       rampKPerMin,
       dwellS: 3600 * dwellHours,
     })),
-    coolKPerMin: null,
+    coolKPerMin: gentleKPerMin,
     roomC: mold.roomC,
   };
 }

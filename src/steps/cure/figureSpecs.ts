@@ -98,4 +98,11 @@ export const cureFigureSpecs = {
     decimals: 0,
     ...heat,
   },
+  opening: {
+    id: 'cure.openingTensionMPa',
+    label: 'Pull in the skin of the stone when the oven is opened hot',
+    unit: 'MPa',
+    decimals: 1,
+    status: 'from memory',
+  },
 } as const satisfies Record<string, FigureSpec>;

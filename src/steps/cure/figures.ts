@@ -7,6 +7,7 @@ import { unknownFigure } from '../figures';
 import { banded } from './banded';
 import { doseFigure, dwellFigure } from './doseFigures';
 import { cureFigureSpecs as specs } from './figureSpecs';
+import { openingFigure } from './opening';
 import { celsius, hoursMinutes } from './say';
 import { cureState } from './state';
 import { voidFigure } from './voidPressure';
@@ -88,8 +89,9 @@ export function cureFigures(context: StepContext): readonly Figure[] {
       ({ demoldAfterS }) =>
         demoldAfterS === null
           ? 'not within the hours looked at'
-          : `${hoursMinutes(demoldAfterS)} until the laminate is under ${celsius(inputs.cure.demoldC)}, door open`,
+          : `${hoursMinutes(demoldAfterS)} until the laminate is under ${celsius(inputs.cure.demoldC)}, door shut, falling by 1 K/min`,
     ),
+    openingFigure(inputs, prediction),
   ];
 }
 

@@ -39,6 +39,18 @@ export const moldChoiceSpecs = {
       { value: 'in', label: 'is still in the mold' },
     ],
   },
+  clampLimitFrom: {
+    kind: 'choice',
+    label: 'What the clamps stand',
+    unit: '',
+    meaning:
+      'Whether their limit was read off your own clamps. One empty clamp, set to a block for an hour at the hottest stage, tells: pads soft or force lost, and it does not stand it.',
+    default: 'not read yet',
+    choices: [
+      { value: 'not read yet', label: 'is not read off them yet' },
+      { value: 'read', label: 'is read off them, or tried in the oven' },
+    ],
+  },
 } as const satisfies Record<string, ChoiceSpec>;
 
 export const moldNumberSpecs = {

@@ -1,6 +1,7 @@
 /** Input specs of the oven program and of the oven itself. */
 import * as z from 'zod/mini';
 import { usualOven } from '../../core/cure/ovenAir';
+import { gentleKPerMin } from '../../core/cure/ovenProgram';
 import type { ChoiceSpec, NumberSpec } from '../inputSpec';
 import { numberFields } from '../mold/numberInputs';
 import { numberIn } from '../part/inputs';
@@ -22,7 +23,7 @@ export const stageSpecs = {
     label: 'Ramp',
     unit: 'K/min',
     meaning: 'How fast the dial is turned; left empty, it is turned there at once.',
-    default: 1,
+    default: gentleKPerMin,
     min: 0.01,
     max: 100,
     decimals: 2,
@@ -46,10 +47,10 @@ export const stageSchema = z.object({
 });
 export type OvenStageInput = z.infer<typeof stageSchema>;
 
-/** 70 °C for 3 h, then 120 °C for 1.5 h (common practice). */
+/** 70 °C for 3 h, then 120 °C for 1.5 h, at 1 K/min (common practice). */
 export const defaultStages: OvenStageInput[] = [
-  { targetC: 70, rampKPerMin: null, dwellHours: 3 },
-  { targetC: 120, rampKPerMin: null, dwellHours: 1.5 },
+  { targetC: 70, rampKPerMin: gentleKPerMin, dwellHours: 3 },
+  { targetC: 120, rampKPerMin: gentleKPerMin, dwellHours: 1.5 },
 ];
 
 /** One cure of the supplier's data sheet. Paths `cure.supplierCures.N.<field>`. */
@@ -106,6 +107,27 @@ export const ovenChoiceSpecs = {
 } as const satisfies Record<string, ChoiceSpec>;
 
 export const ovenNumberSpecs = {
+  supplierRampKPerMin: {
+    kind: 'number',
+    label: 'The supplier allows a ramp of',
+    unit: 'K/min',
+    meaning: 'Fastest heating on the data sheet of the prepreg; 0 while you have not read it.',
+    default: 0,
+    min: 0,
+    max: 100,
+    decimals: 1,
+  },
+  serviceC: {
+    kind: 'number',
+    label: 'Hottest in use',
+    unit: '°C',
+    meaning:
+      'What the finished part has to bear without softening; dark parts in the sun get to about 70 °C.',
+    default: 60,
+    min: -40,
+    max: 250,
+    decimals: 0,
+  },
   startC: {
     kind: 'number',
     label: 'Mold and oven start at',

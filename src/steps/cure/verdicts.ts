@@ -1,4 +1,5 @@
 /** Verdicts of the Clamp & cure step: program, cure over the band, dampness, voids, clamps, stone, cool-down. */
+import { keepsStoneUpToC, moldAfter } from '../../core/cure/moldAfter';
 import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
@@ -8,7 +9,11 @@ import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/openin
 import { waterLeft } from '../mold/waterLeft';
 import { clampsAfterThinning } from './clamps';
 import { coatVerdict } from './coatVerdict';
+import type { ProjectInputs } from '../inputs';
+import type { CureInputs } from './inputs';
+import { moldNumberSpecs } from './moldInputs';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
+import { openingVerdict, rampVerdicts, serviceVerdict } from './opening';
 import { voidPressureOf } from './voidPressure';
 import { celsius, hoursMinutes, treatmentNames } from './say';
 import { cureState, type CureAnswer } from './state';
@@ -20,11 +25,18 @@ export function cureVerdicts(context: StepContext): readonly Verdict[] {
     curesVerdict(context, state),
     dampVerdict(context),
     ...(state.known
-      ? [stoneVerdict(state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
+      ? [stoneVerdict(context.inputs, state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
       : []),
     ...clampsVerdict(context),
     ...coatVerdict(context),
     ...(state.known ? coolVerdict(context, state.middle) : []),
+    ...rampVerdicts(context.inputs),
+    ...(state.known
+      ? [
+          ...openingVerdict(context.inputs, state.prediction),
+          ...serviceVerdict(context.inputs, state.middle.tgC),
+        ]
+      : []),
   ];
 }
 
@@ -43,15 +55,27 @@ function programVerdict({ inputs }: StepContext): Verdict {
   const stages = inputs.cure.stages.map(
     ({ targetC, dwellHours }) => `${celsius(targetC)} for ${hoursMinutes(3600 * dwellHours)}`,
   );
-  return {
-    id,
-    word: 'go',
-    reason: `The dial goes to ${stages.join(', then ')}: within the limits of stone, clamps and pattern.`,
-    fix: '',
-  };
+  const told = `The dial goes to ${stages.join(', then ')}`;
+  if (!clampsAreRead(inputs.cure)) {
+    const hottestC = Math.max(...inputs.cure.stages.map(({ targetC }) => targetC));
+    return {
+      id,
+      word: 'not yet known',
+      reason: `${told}. Whether your clamps stand that is not known: their limit of ${celsius(inputs.cure.clampLimitC)} was put in by this program, not read off them.`,
+      fix: `Read it off them, or try one: set on a block, an hour in the oven at ${celsius(hottestC)}. Pads soft, grip loose or force lost is no. Then say so under Limits.`,
+    };
+  }
+  const borne =
+    inputs.cure.patternInside === 'in' ? 'clamps and printed pattern stand it' : 'the clamps stand it';
+  return { id, word: 'go', reason: `${told}: ${borne}.`, fix: '' };
 }
 
-const thermocouple = 'A thermocouple at the laminate is the test: log it, and take the dose from the log.';
+/** A limit that is no longer the ready-made one was entered by somebody who knew. */
+const clampsAreRead = ({ clampLimitFrom, clampLimitC }: CureInputs): boolean =>
+  clampLimitFrom === 'read' || clampLimitC !== moldNumberSpecs.clampLimitC.default;
+
+const thermocouple =
+  'A thermocouple at the laminate is the test, at the coldest place worked out: cast its wire in, log it, and take the dose from the log.';
 
 function curesVerdict({ inputs }: StepContext, state: CureAnswer): Verdict {
   const id = 'cure.cures';
@@ -116,9 +140,9 @@ function dampVerdict({ inputs, mold }: StepContext): Verdict {
     return water.weighed.length === 0
       ? {
           id,
-          word: 'go',
-          reason: `${left} That is dry. Weigh both halves before the oven; they must no longer fall.`,
-          fix: '',
+          word: 'not yet known',
+          reason: `${left} No weighings say so.`,
+          fix: 'Weigh both halves twice, four hours or more apart, and enter it at the Stone mold step. Until then: a cold mirror laid on a warmed half must stay clear.',
         }
       : {
           id,
@@ -138,23 +162,27 @@ function dampVerdict({ inputs, mold }: StepContext): Verdict {
   };
 }
 
-/** Over this share of the stone turned in the worst case, the mold is not for a second part. */
-const singleUsePercent = 10;
-
-function stoneVerdict(runs: readonly PredictedRun[]): Verdict {
+/** The one statement on what the program does to the stone. */
+function stoneVerdict({ cure }: ProjectInputs, runs: readonly PredictedRun[]): Verdict {
   const id = 'cure.stone';
   const worst = Math.max(...runs.map(({ crystalWaterLostPercent }) => crystalWaterLostPercent));
   const depth = Math.max(...runs.map(({ stoneTurnedMm }) => stoneTurnedMm));
   const peak = Math.max(...runs.map(({ stonePeakC }) => stonePeakC));
-  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turn back to plaster, as much as a skin of ${formatNumber(depth, 1)} mm`;
-  return worst > singleUsePercent
-    ? {
-        id,
-        word: 'look again',
-        reason: `${told}. How fast dense stone really turns is not known.`,
-        fix: 'Count on this mold for one part, or compare cooler and longer programs with a free-standing post-cure after them.',
-      }
-    : { id, word: 'go', reason: `${told}.`, fix: '' };
+  const after = moldAfter(Math.max(...cure.stages.map(({ targetC }) => targetC)), worst);
+  if (after === 'kept')
+    return {
+      id,
+      word: 'go',
+      reason: `This program keeps the mold: the stone peaks at ${celsius(peak)}, and up to ${celsius(keepsStoneUpToC)} it stays stone (common practice). Post-cure the part free-standing.`,
+      fix: '',
+    };
+  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turns back to plaster, as much as a skin of ${formatNumber(depth, 1)} mm`;
+  return {
+    id,
+    word: 'look again',
+    reason: `${after === 'used up' ? 'This program uses the mold up' : 'This program wears the mold'}. ${told}; how fast dense stone really turns is not known.`,
+    fix: `To keep the mold, cure at 75 to ${celsius(keepsStoneUpToC)} for as long as that takes and post-cure the part free-standing: the comparison of programs puts those first. Or count on this mold for one part.`,
+  };
 }
 
 function voidsVerdict(context: StepContext, runs: readonly PredictedRun[]): Verdict {

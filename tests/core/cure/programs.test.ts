@@ -126,6 +126,19 @@ describe('program finder', () => {
     expect(shares.at(-1)).toBeCloseTo(1, 9);
   });
 
+  test('programs that keep the stone come first, the shorter before the longer, and a hot one says that it uses the mold up', () => {
+    const proposed = findPrograms(stoneCase({ voxelMm: 10, heldShare: 0 }), usualProgram, usualOven, [
+      { name: '120', before: [], lastC: 120 },
+      ...[75, 70, 80].map((lastC) => ({ name: `${lastC}`, before: [], lastC })),
+    ]);
+    expect(proposed.map(({ name, mold }) => [name, mold])).toEqual([
+      ['80', 'kept'],
+      ['75', 'kept'],
+      ['70', 'kept'],
+      ['120', 'used up'],
+    ]);
+  });
+
   test('a hold at 80 °C takes about 8 to 14 h over the band (another solver: 8.0 held, 13.5 open)', () => {
     const hours = found[0]!.tries.map(({ totalS }) => totalS! / 3600);
     expect(Math.min(...hours)).toBeGreaterThan(6);

@@ -3,7 +3,14 @@ import { kernelModule } from '../../numeric/kernelModule';
 import { tablePerK } from '../dehydrationTable';
 import type { HeatRoom } from '../heatRoom';
 import { waterHeatJPerKgK } from '../moldMaterials';
-import { boilingCapacity, boilingJPerKg, boilsFromC, type VoxelArrays, type VoxelWork } from '../voxelWork';
+import {
+  boilingCapacity,
+  boilingJPerKg,
+  boilsFromC,
+  mostFallK,
+  type VoxelArrays,
+  type VoxelWork,
+} from '../voxelWork';
 import { boilingC } from '../waterVapor';
 import { heatKernelBase64 } from './heatKernelBytes';
 
@@ -24,6 +31,7 @@ interface HeatExports {
     boilingC: number,
     boilingCapacity: number,
     boilingJPerKg: number,
+    mostFallK: number,
     table: number,
     tablePerK: number,
     lastEntry: number,
@@ -31,7 +39,7 @@ interface HeatExports {
   prepare(stepS: number, waterJPerKgK: number): void;
   conduct(): void;
   surpriseK(stepS: number): number;
-  leapsPast(hottestC: number, waterJPerKgK: number): number;
+  leapsPast(airC: number, besidesK: number, waterJPerKgK: number): number;
   take(stepS: number, waterJPerKgK: number, wet: number): void;
   takenStoredJ(): number;
   takenDehydratedJ(): number;
@@ -107,7 +115,7 @@ function workOn(
   }
   const lastEntry = (turningPerS?.length ?? 2) - 2;
   kernel.setSize(system.nx, system.ny, system.nz);
-  kernel.setLaw(boilsFromC, boilingC, boilingCapacity, boilingJPerKg, table, tablePerK, lastEntry);
+  kernel.setLaw(boilsFromC, boilingC, boilingCapacity, boilingJPerKg, mostFallK, table, tablePerK, lastEntry);
   const { temperatureC, heldKg, dryCapacityJPerK, dehydrationJ, turnedShare, turnBase, turnPerK } = arrays;
   const { mass, source, rise, scratch, filmX, filmY, filmZ } = system;
   const gypsum = [dehydrationJ, turnedShare, turnBase, turnPerK];
@@ -120,7 +128,7 @@ function workOn(
     prepare: ({ stepS, waterJPerKgK }) => kernel.prepare(stepS, waterJPerKgK),
     conduct: () => kernel.conduct(),
     surpriseK: (stepS) => kernel.surpriseK(stepS),
-    leapsPast: (hottestC) => kernel.leapsPast(hottestC, waterHeatJPerKgK) !== 0,
+    leapsPast: (airC, besidesK) => kernel.leapsPast(airC, besidesK, waterHeatJPerKgK) !== 0,
     take({ stepS, waterJPerKgK, wet }) {
       kernel.take(stepS, waterJPerKgK, wet ? 1 : 0);
       return {

@@ -1,6 +1,6 @@
 /** What an oven run is at and what is due next; the clock is always handed in. */
 import type { CurePrediction } from '../../../core/cure/predictCure';
-import { programOnDial, type OvenProgram } from '../../../core/cure/ovenProgram';
+import { gentleKPerMin, programOnDial, type OvenProgram } from '../../../core/cure/ovenProgram';
 import { Problem } from '../../../core/problem';
 import { celsius } from '../../../steps/cure/say';
 import type { OvenRun } from '../../../workbook';
@@ -84,7 +84,11 @@ export function runEvents(program: OvenProgram, prediction: CurePrediction | nul
     atS: Math.min(reclampS, dial.heatedS),
     text: 'Look at the clamps; tighten with gloves',
   });
-  events.push({ id: 'off', atS: dial.heatedS, text: 'Oven off, if the laminate has its dose' });
+  events.push({
+    id: 'off',
+    atS: dial.heatedS,
+    text: `If the laminate has its dose: down by ${gentleKPerMin} K/min, door shut`,
+  });
   const middle = prediction?.runs.find(({ treatment }) => treatment === 'vapor-held');
   middle?.coldest.dwells.forEach(({ targetC, atS }, index) => {
     if (atS !== null)

@@ -20,6 +20,7 @@ let boilsFromC: f64 = 0;
 let boilingC: f64 = 0;
 let boilingCapacity: f64 = 0;
 let boilingJPerKg: f64 = 0;
+let mostFallK: f64 = 0;
 /** Share that turns per second, from 0 °C up in steps of 1 / `tablePerK` K; 0 where nothing turns. */
 let table: usize = 0;
 let tablePerK: f64 = 0;
@@ -34,6 +35,7 @@ export function setLaw(
   boilingC_: f64,
   boilingCapacity_: f64,
   boilingJPerKg_: f64,
+  mostFallK_: f64,
   table_: usize,
   tablePerK_: f64,
   lastEntry_: f64,
@@ -42,6 +44,7 @@ export function setLaw(
   boilingC = boilingC_;
   boilingCapacity = boilingCapacity_;
   boilingJPerKg = boilingJPerKg_;
+  mostFallK = mostFallK_;
   table = table_;
   tablePerK = tablePerK_;
   lastEntry = lastEntry_;
@@ -93,7 +96,7 @@ export function surpriseK(stepS: f64): f64 {
   return off;
 }
 
-export function leapsPast(airC: f64, waterJPerKgK: f64): bool {
+export function leapsPast(airC: f64, besidesK: f64, waterJPerKgK: f64): bool {
   let hottestC = airC;
   let boils = false;
   for (let at: usize = 0; at < voxelCount; at++) {
@@ -102,14 +105,14 @@ export function leapsPast(airC: f64, waterJPerKgK: f64): bool {
     boils = boils || warmth >= boilsFromC;
   }
   if (!boils) return false;
+  const mostC = hottestC + besidesK;
   for (let at: usize = 0; at < voxelCount; at++) {
     const held = load<f64>(heldKg + 8 * at);
     const before = load<f64>(temperature + 8 * at);
     if (!(held > 0) || before < boilsFromC) continue;
     const capacity = load<f64>(dryCapacity + 8 * at) + held * waterJPerKgK;
-    const after =
-      before + load<f64>(rise + 8 * at) * (1 + boilingCapacity) - (held * boilingJPerKg) / capacity;
-    if (after > hottestC) return true;
+    const wanted = load<f64>(rise + 8 * at) * (1 + boilingCapacity);
+    if (wanted < -mostFallK || before + wanted - (held * boilingJPerKg) / capacity > mostC) return true;
   }
   return false;
 }
