@@ -1,3 +1,4 @@
+import { dragsBelowDeg } from './draft';
 import { longRayRatio } from './skinSides';
 import { facetKind, reachBit, type Measurement, type Patch, type PatchBand } from './types';
 
@@ -31,6 +32,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
     return isInside || (kind[hit] === detail && rayWallMm[facet]! <= longRayRatio * ballWallMm[facet]!);
   };
   const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm } = band;
+  const dragsBelow = dragsBelowDeg(leastDraftDeg);
   const list: FindingSearch[] = [
     {
       finding: 'thick',
@@ -52,7 +54,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
       valueOf: (facet) => {
         if (!isSkin(facet)) return NaN;
         const toward = kind[facet] === show ? draftDeg[facet]! : -draftDeg[facet]!;
-        return toward < leastDraftDeg ? toward : NaN;
+        return toward < dragsBelow ? toward : NaN;
       },
       missOf: (draft) => share(leastDraftDeg - draft, Math.max(1, leastDraftDeg)),
     },

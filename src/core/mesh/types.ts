@@ -211,6 +211,7 @@ export interface PatchBand {
   readonly measure: 'ray' | 'ball';
   readonly lowMm: number;
   readonly highMm: number;
+  /** Faces under it by more than `draftToleranceDeg` drag. */
   readonly leastDraftDeg: number;
   /** Inside corners tighter than this are patches; null for none. */
   readonly leastCornerRadiusMm: number | null;

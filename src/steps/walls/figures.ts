@@ -1,5 +1,6 @@
 /** Figures of the Walls & draft step. */
 import type { Figure } from '../../core/figure';
+import { draftToleranceDeg, dragsBelowDeg } from '../../core/mesh/draft';
 import type { FacetKind, PartSummary, WallQuantiles } from '../../core/mesh/types';
 import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
@@ -130,10 +131,11 @@ function areaFigures(summary: SummaryOrMissing): readonly Figure[] {
   ];
 }
 
-/** Area share of show and core face below the least draft, 0 to 1; null when neither was found. */
+/** Area share of show and core face below the least draft by more than the tolerance, 0 to 1; null when neither was found. */
 export function dragsShare(summary: PartSummary, leastDraftDeg: number): number | null {
   const { draftDeg, cumulativeAreaMm2 } = summary.releaseDraft;
-  return areaShares(draftDeg, cumulativeAreaMm2, leastDraftDeg, Number.POSITIVE_INFINITY)?.under ?? null;
+  const below = dragsBelowDeg(leastDraftDeg);
+  return areaShares(draftDeg, cumulativeAreaMm2, below, Number.POSITIVE_INFINITY)?.under ?? null;
 }
 
 function dragsFigure({ inputs }: StepContext, summary: SummaryOrMissing): Figure {
@@ -149,7 +151,7 @@ function dragsFigure({ inputs }: StepContext, summary: SummaryOrMissing): Figure
   return figure(
     spec,
     percent(dragsShare(summary, leastDraftDeg)),
-    `Draft asin(n · pull) toward the facet's own mold half, under ${formatNumber(leastDraftDeg, 1)}°; rims, bosses and locked places not counted.`,
+    `Draft asin(n · pull) toward the facet's own mold half, under ${formatNumber(leastDraftDeg, 1)}° by more than ${draftToleranceDeg}°; rims, bosses and locked places not counted.`,
   );
 }
 
