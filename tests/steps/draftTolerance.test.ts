@@ -19,7 +19,10 @@ const cases = [0.5, 2, 3].flatMap((leastDraftDeg) => turns.map((turn) => ({ leas
 
 /** What the area share, the patches and the map say drags, as shares of show and core face or counts. */
 function whatDrags(draftDeg: number, leastDraftDeg: number, turn: Vec3) {
-  const { measuring, measurement, summary } = savedTray({ size: [80, 50, 20], wallMm: 2, draftDeg }, turn);
+  const { measuring, measurement, summary } = savedTray(
+    { size: [80, 50, 20], wallMm: 2, draftDeg },
+    { turn },
+  );
   const limits = { measure: 'ray', lowMm: 0, highMm: 1000, leastCornerRadiusMm: null } as const;
   const classes = draftClasses(measurement, leastDraftDeg);
   const { show, core } = summary.kindAreaMm2;

@@ -5,6 +5,7 @@ import type { LengthUnit, Vec3 } from '../../src/core/mesh/types';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { mmPerUnit } from '../../src/core/units/length';
 import { mapVertices, tray } from './meshes';
+import { quartered } from './quartered';
 
 /** A tray as `tray` of meshes.ts draws it: lengths in mm, the wall measured level. */
 export interface TrayShape {
@@ -27,14 +28,23 @@ export function turned([aboutX, aboutY, aboutZ]: Vec3): (vertex: Vec3) => Vec3 {
   };
 }
 
-/** The tray from a file in `unit`, turned; the pull leaves its floor. `preparePack()` must have resolved before. */
+export interface TrayFile {
+  /** About x, y and z, radians. */
+  readonly turn?: Vec3;
+  readonly unit?: LengthUnit;
+  /** How often its edges are halved before it is written. */
+  readonly halvings?: number;
+}
+
+/** The tray from such a file; the pull leaves its floor. `preparePack()` must have resolved before. */
 export function savedTray(
   { size, wallMm, draftDeg }: TrayShape,
-  turn: Vec3 = [0, 0, 0],
-  unit: LengthUnit = 'mm',
+  { turn = [0, 0, 0], unit = 'mm', halvings = 0 }: TrayFile = {},
 ): MeasuredMesh {
   const move = turned(turn);
-  const drawn = mapVertices(mapVertices(tray(size, wallMm, draftDeg), move), ([x, y, z]) => [
+  let plain = tray(size, wallMm, draftDeg);
+  for (let halving = 0; halving < halvings; halving++) plain = quartered(plain);
+  const drawn = mapVertices(mapVertices(plain, move), ([x, y, z]) => [
     x / mmPerUnit[unit],
     y / mmPerUnit[unit],
     z / mmPerUnit[unit],

@@ -19,10 +19,11 @@ const share = (miss: number, limit: number) => (limit > 0 ? Math.min(1, miss / l
 
 /** The questions that a band asks of a measured part. */
 export function findingSearches(measurement: Measurement, band: PatchBand): FindingSearch[] {
-  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm, reach } = measurement;
+  const { kind, cornerOf, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm, reach } = measurement;
   const { fromCoreSide } = reachBit;
   const { show, core, rim, detail, trapped } = facetKind;
   const wallMm = band.measure === 'ray' ? rayWallMm : ballWallMm;
+  const hasOwnWall = (facet: number) => kind[facet] === show && cornerOf[facet]! < 0;
   const isSkin = (facet: number) => kind[facet] === show || kind[facet] === core;
   /** A detail inside the part, or one on the show face that is as thick as its ray says. */
   const isBossOrRib = (facet: number) => {
@@ -36,12 +37,12 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
   const list: FindingSearch[] = [
     {
       finding: 'thick',
-      valueOf: (facet) => (kind[facet] === show && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
+      valueOf: (facet) => (hasOwnWall(facet) && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
       missOf: (wall) => share(wall - highMm, highMm),
     },
     {
       finding: 'thin',
-      valueOf: (facet) => (kind[facet] === show && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
+      valueOf: (facet) => (hasOwnWall(facet) && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
       missOf: (wall) => share(lowMm - wall, lowMm),
     },
     {

@@ -41,7 +41,7 @@ export function summarize(
   faces: FacetSamples = closingSamples(mesh, measurement),
   whole: MeshIntegrals = integrate(mesh),
 ): PartSummary {
-  const { areaMm2, rayWallMm, ballWallMm, kind, facetCount } = measurement;
+  const { areaMm2, rayWallMm, ballWallMm, kind, cornerOf, facetCount } = measurement;
   const { show } = facetKind;
   const closed = health.watertight || measurement.closed;
 
@@ -55,12 +55,16 @@ export function summarize(
   };
   const kindNames = Object.keys(facetKind) as FacetKind[];
   const areaOfKind = new Float64Array(kindNames.length);
-  const isShow = new Uint8Array(facetCount);
+  // Show facets whose ray measures their wall: at an outside corner it runs along the next one.
+  const hasOwnWall = new Uint8Array(facetCount);
+  let ownWallAreaMm2 = 0;
   for (let facet = 0; facet < facetCount; facet++) {
     const area = areaMm2[facet]!;
     const own = kind[facet]!;
     areaOfKind[own] = areaOfKind[own]! + area;
-    if (own === show) isShow[facet] = 1;
+    if (own !== show || cornerOf[facet]! >= 0) continue;
+    hasOwnWall[facet] = 1;
+    ownWallAreaMm2 += area;
   }
   let areaSum = 0;
   let trappedArea = 0;
@@ -71,8 +75,8 @@ export function summarize(
   }
   for (const name of kindNames) kindAreaMm2[name] = areaOfKind[facetKind[name]]!;
 
-  const showRay = distribute(rayWallMm, areaMm2, isShow);
-  const showBall = distribute(ballWallMm, areaMm2, isShow);
+  const showRay = distribute(rayWallMm, areaMm2, hasOwnWall);
+  const showBall = distribute(ballWallMm, areaMm2, hasOwnWall);
   const corners = distribute(drawn.cornerRadiusMm, drawn.cornerEdgeMm);
   return {
     facetCount: drawn.facetCount,
@@ -84,8 +88,8 @@ export function summarize(
     boxMaxMm: whole.boxMax,
     rayWall: quantilesOverAll(drawn.rayWallMm, drawn.areaMm2, areaSum),
     ballWall: quantilesOverAll(drawn.ballWallMm, drawn.areaMm2, areaSum),
-    showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
-    showBallWall: wallQuantiles(showBall, kindAreaMm2.show),
+    showRayWall: wallQuantiles(showRay, ownWallAreaMm2),
+    showBallWall: wallQuantiles(showBall, ownWallAreaMm2),
     draft: {
       ...draftShares(drawn.draftDeg, drawn.areaMm2),
       trappedShare: areaSum > 0 ? trappedArea / areaSum : 0,

@@ -112,6 +112,11 @@ export interface Measurement {
   readonly reach: Uint8Array;
   /** `facetKind` value. */
   readonly kind: Uint8Array;
+  /**
+   * For a show facet at its wall's own outside corner, where the ray runs along the next wall and measures
+   * nothing of the wall: the facet of the same skin whose wall goes on there. -1 for all others.
+   */
+  readonly cornerOf: Int32Array;
   /** Smallest inside-corner (concave) radius at the facet's own edges; 0 for a sharp corner, NaN where none. */
   readonly cornerRadiusMm: Float32Array;
   /** Length of the edge that gives `cornerRadiusMm`, 0 where there is none. */
@@ -165,7 +170,7 @@ export interface PartSummary {
   readonly boxMaxMm: Vec3;
   readonly rayWall: WallQuantiles;
   readonly ballWall: WallQuantiles;
-  /** Over the facets of kind `show` only. */
+  /** Over the facets of kind `show` only, those at a wall's outside corner (`cornerOf`) left out. */
   readonly showRayWall: WallQuantiles;
   readonly showBallWall: WallQuantiles;
   readonly draft: {
@@ -181,7 +186,7 @@ export interface PartSummary {
   readonly kindAreaMm2: Readonly<Record<FacetKind, number>>;
   /** Area of the show and core facets (rims and details left out) by draft toward their own mold half. */
   readonly releaseDraft: DraftDistribution;
-  /** Ray walls of the facets of kind `show`. */
+  /** Ray walls of the same facets. */
   readonly showWall: WallDistribution;
   /** Ball walls of the same facets. */
   readonly showWallByBall: WallDistribution;

@@ -93,7 +93,7 @@ function quantileFigures(summary: SummaryOrMissing): readonly Figure[] {
     return figure(
       spec,
       value,
-      `Over ${mm2(summary.kindAreaMm2.show)} of show face, weighted by area: ${meaning}.`,
+      `Over ${mm2(summary.showWall.cumulativeAreaMm2.at(-1) ?? 0)} of show face, weighted by area: ${meaning}; outside corners left out, no wall stands square behind them.`,
       from === 'showRayWall'
         ? 'From each facet center along the inward normal to the first surface.'
         : 'Largest ball inside the material that touches the facet center.',
