@@ -3,7 +3,7 @@ import { closingSamples } from '../closing/closingSamples';
 import type { FacetSamples } from '../closing/closingTypes';
 import { draftShares } from './draft';
 import type { DrawnFacets } from './drawnFacets';
-import { integrate, type MeshIntegrals } from './integrals';
+import { wholePart, type WholePart } from './enclosedVolume';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
 import { selectQuantiles } from './selectQuantiles';
 import { isDrawnSolid } from './solidPattern';
@@ -31,7 +31,7 @@ import {
  * @param measurement of the mesh, or of the one that it was split into
  * @param drawn one measurement per facet of `mesh`; left out when nothing was split
  * @param faces closing samples of the mesh that was measured; left out when nothing was split
- * @param whole integrals of `mesh`, for a caller that has them
+ * @param whole of `mesh`, for a caller that has it
  */
 export function summarize(
   mesh: IndexedMesh,
@@ -39,11 +39,12 @@ export function summarize(
   measurement: Measurement,
   drawn: DrawnFacets = measurement,
   faces: FacetSamples = closingSamples(mesh, measurement),
-  whole: MeshIntegrals = integrate(mesh),
+  whole: WholePart = wholePart(mesh, health.watertight || measurement.closed),
 ): PartSummary {
   const { areaMm2, rayWallMm, ballWallMm, kind, cornerOf, facetCount } = measurement;
   const { show } = facetKind;
-  const closed = health.watertight || measurement.closed;
+  const { enclosed } = whole;
+  const isWhole = enclosed !== null && enclosed.openBy === 0;
 
   const kindAreaMm2: Record<FacetKind, number> = {
     show: 0,
@@ -80,10 +81,13 @@ export function summarize(
   const corners = distribute(drawn.cornerRadiusMm, drawn.cornerEdgeMm);
   return {
     facetCount: drawn.facetCount,
-    volumeMm3: closed ? whole.volume : null,
-    openVolumeMm3: whole.volume,
+    volumeMm3: enclosed?.volume ?? null,
+    volumeBandMm3:
+      enclosed === null || isWhole
+        ? null
+        : [enclosed.volume - enclosed.openBy, enclosed.volume + enclosed.openBy],
     areaMm2: whole.area,
-    centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
+    centroidMm: (isWhole ? whole.centroid : null) ?? whole.surfaceCentroid,
     boxMinMm: whole.boxMin,
     boxMaxMm: whole.boxMax,
     rayWall: quantilesOverAll(drawn.rayWallMm, drawn.areaMm2, areaSum),
@@ -100,7 +104,7 @@ export function summarize(
     showWall: asWalls(showRay),
     showWallByBall: asWalls(showBall),
     closing: closingHistogram(faces, measurement.centerMm),
-    solid: isDrawnSolid(mesh, measurement, whole.volume),
+    solid: isDrawnSolid(mesh, measurement, enclosed?.volume ?? whole.volume),
   };
 }
 

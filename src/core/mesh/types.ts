@@ -159,12 +159,12 @@ export interface WallQuantiles {
 /** The summary that figures are made from. All facets of the body unless a name says otherwise. */
 export interface PartSummary {
   readonly facetCount: number;
-  /** null when the surface is not closed. */
+  /** With holes closed flat; null when the holes could hold too much of it. */
   readonly volumeMm3: number | null;
-  /** Signed sum over the facets whether closed or not; only for telling what an open surface would give. */
-  readonly openVolumeMm3: number;
+  /** Lowest and highest volume, by what the holes could hold; null where there is no hole (or no volume). */
+  readonly volumeBandMm3: readonly [number, number] | null;
   readonly areaMm2: number;
-  /** Of the volume when closed, else of the surface. null for an empty measurement. */
+  /** Of the volume when nothing of it is open, else of the surface. null for an empty measurement. */
   readonly centroidMm: Vec3 | null;
   readonly boxMinMm: Vec3;
   readonly boxMaxMm: Vec3;

@@ -165,7 +165,7 @@ describe('figures of the drawn facets', () => {
     for (const name of [
       'facetCount',
       'volumeMm3',
-      'openVolumeMm3',
+      'volumeBandMm3',
       'areaMm2',
       'centroidMm',
       'boxMinMm',
