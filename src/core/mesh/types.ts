@@ -100,7 +100,7 @@ export interface Measurement {
   readonly normal: Float32Array;
   /** 3 per facet, facet center in mm. */
   readonly centerMm: Float32Array;
-  /** Along the inward normal to the first surface met; NaN where nothing is met. */
+  /** Along the inward normal to the first surface that faces back; NaN where nothing is met. */
   readonly rayWallMm: Float32Array;
   /** Facet that the ray met, -1 where none. */
   readonly rayFacet: Int32Array;

@@ -95,7 +95,7 @@ function quantileFigures(summary: SummaryOrMissing): readonly Figure[] {
       value,
       `Over ${mm2(summary.showWall.cumulativeAreaMm2.at(-1) ?? 0)} of show face, weighted by area: ${meaning}; outside corners left out, no wall stands square behind them.`,
       from === 'showRayWall'
-        ? 'From each facet center along the inward normal to the first surface.'
+        ? 'From each facet center along the inward normal to the first surface that faces back.'
         : 'Largest ball inside the material that touches the facet center.',
     );
   });
