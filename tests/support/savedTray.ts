@@ -14,12 +14,13 @@ export interface TrayShape {
   readonly draftDeg: number;
 }
 
+const plane = (u: number, v: number, angle: number): readonly [number, number] => [
+  u * Math.cos(angle) - v * Math.sin(angle),
+  u * Math.sin(angle) + v * Math.cos(angle),
+];
+
 /** A turn by three angles in radians, about x, then y, then z. */
 export function turned([aboutX, aboutY, aboutZ]: Vec3): (vertex: Vec3) => Vec3 {
-  const plane = (u: number, v: number, angle: number): readonly [number, number] => [
-    u * Math.cos(angle) - v * Math.sin(angle),
-    u * Math.sin(angle) + v * Math.cos(angle),
-  ];
   return ([x, y, z]) => {
     const [y1, z1] = plane(y, z, aboutX);
     const [z2, x1] = plane(z1, x, aboutY);

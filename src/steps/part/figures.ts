@@ -8,6 +8,7 @@ import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart } from '../missing';
 import { takenUnit } from './unit';
 
+/** Volume and surface go without decimals: facets tell the shape that was drawn no closer. */
 const sizeSpecs = {
   triangles: { id: 'part.triangles', label: 'Triangles in the file', unit: '', decimals: 0 },
   bodies: { id: 'part.bodies', label: 'Separate bodies in the file', unit: '', decimals: 0 },
@@ -16,14 +17,14 @@ const sizeSpecs = {
     id: 'part.volumeMm3',
     label: 'Volume of material',
     unit: 'mm³',
-    decimals: 1,
+    decimals: 0,
     source: 'divergenceTheorem',
   },
   area: {
     id: 'part.areaMm2',
     label: 'Surface, all sides',
     unit: 'mm²',
-    decimals: 1,
+    decimals: 0,
     source: 'divergenceTheorem',
   },
   centroid: {
@@ -91,7 +92,7 @@ function sizeFigures(context: StepContext): readonly Figure[] {
         ? ''
         : `1 file unit = ${formatNumber(mmPerUnit[unit.unit], 1)} mm × scale ${formatNumber(context.inputs.part.scale, 4)}`,
     ),
-    volumeFigure(summary),
+    volumeFigure(summary, health.bodies.length),
     figure(
       sizeSpecs.area,
       summary.areaMm2,
@@ -117,7 +118,7 @@ function sizeFigures(context: StepContext): readonly Figure[] {
   ].map((one) => ({ ...one, working: one.working.filter((line) => line !== '') }));
 }
 
-function volumeFigure({ volumeMm3, volumeBandMm3, facetCount, solid }: PartSummary): Figure {
+function volumeFigure({ volumeMm3, volumeBandMm3, facetCount, solid }: PartSummary, bodies: number): Figure {
   if (volumeMm3 === null)
     return unknownFigure(
       sizeSpecs.volume,
@@ -130,6 +131,11 @@ function volumeFigure({ volumeMm3, volumeBandMm3, facetCount, solid }: PartSumma
     ...(volumeBandMm3 === null
       ? []
       : ['Holes are closed flat; the band is what they could hold, domed out or in.']),
+    ...(bodies > 1
+      ? [
+          'Where bodies overlap the overlap counts twice here; the material of the pattern at Mold counts it once.',
+        ]
+      : []),
     ...(solid ? ['Of the solid as drawn; a hollow print has less.'] : []),
   );
   return volumeBandMm3 === null ? shown : { ...shown, band: volumeBandMm3 };

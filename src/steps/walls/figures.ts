@@ -116,7 +116,8 @@ function areaFigures(summary: SummaryOrMissing): readonly Figure[] {
     ['walls.unmeasuredAreaMm2', 'Not measured', 'unmeasured', 'No surface behind: the model is open there.'],
   ];
   const areas = rows.map(([id, label, kind, meaning]) => {
-    const spec = { id, label, unit: 'mm²', decimals: 1 };
+    // Faces are told apart to some facets' areas; a locked place is small and counts.
+    const spec = { id, label, unit: 'mm²', decimals: kind === 'trapped' ? 1 : 0 };
     return isMissing(summary)
       ? unknownFigure(spec, summary.reason)
       : figure(spec, summary.kindAreaMm2[kind], meaning);
