@@ -7,7 +7,7 @@ import { buildAdjacency } from '../core/mesh/adjacency';
 import { bestPull } from '../core/mesh/bestPull';
 import { drawnFacets } from '../core/mesh/drawnFacets';
 import { findHealth } from '../core/mesh/health';
-import { integrate, type MeshIntegrals } from '../core/mesh/integrals';
+import { wholePart, type WholePart } from '../core/mesh/enclosedVolume';
 import { facetSurroundings, measurePart, unitVector, type FacetSurroundings } from '../core/mesh/measure';
 import { partFromSaved, type PartInMm } from '../core/mesh/measureSaved';
 import { meshKey } from '../core/mesh/meshKey';
@@ -82,7 +82,7 @@ interface OpenPart extends Omit<ReadyPart, 'helper'> {
   wallsDone: boolean;
   helper: ReadyPart['helper'];
   /** What needs no walls: worked out while the helper measures the first of them. */
-  known: { readonly whole: MeshIntegrals; readonly surroundings: FacetSurroundings } | null;
+  known: { readonly whole: WholePart; readonly surroundings: FacetSurroundings } | null;
 }
 
 /** Same key, same part of the open mesh. */
@@ -166,14 +166,15 @@ export class BenchSession implements BenchWorker {
     progress({ doing, share: 0.1 });
     const lookAround = () => {
       const { mesh } = measuring;
-      opened.known ??= {
-        whole: integrate(part.partMesh),
-        surroundings: facetSurroundings(
+      if (opened.known === null) {
+        const surroundings = facetSurroundings(
           mesh,
           buildAdjacency(mesh),
           basis === null ? {} : { corners: basis.cornersOfChildren, convexRadiusMm: basis.convexOfChildren },
-        ),
-      };
+        );
+        const whole = wholePart(part.partMesh, part.health.watertight || surroundings.closed);
+        opened.known = { whole, surroundings };
+      }
       return opened.known;
     };
     const helper = await opened.helper;

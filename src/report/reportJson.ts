@@ -54,6 +54,7 @@ function healthBlock({ health }: MeasuredMesh, { degenerateFacets }: PatternReco
 function measurementBlock({ summary, measurement }: MeasuredMesh) {
   return {
     volumeMm3: summary.volumeMm3,
+    volumeBandMm3: summary.volumeBandMm3,
     areaMm2: summary.areaMm2,
     boxMm: boxSize(summary),
     pull: measurement.pull,

@@ -1,6 +1,6 @@
 import type { Figure, FigureStatus } from '../core/figure';
 import { sources, type Source } from '../core/sources';
-import { formatBand } from '../core/units/formatFigure';
+import { formatBand, shownDecimals } from '../core/units/formatFigure';
 import { formatNumber, notKnown } from '../core/units/formatNumber';
 import { Row } from './Row';
 
@@ -23,7 +23,7 @@ function FigureValue({ figure }: { readonly figure: Figure }) {
   if (typeof value === 'string') return <span className="words">{value}</span>;
   const text =
     typeof value === 'number'
-      ? formatNumber(value, decimals)
+      ? formatNumber(value, shownDecimals(figure))
       : value.map((one) => formatNumber(one, decimals)).join(' × ');
   return (
     <>

@@ -1,4 +1,5 @@
 /** What each map shows: its values per facet, its colors, and what the legend says. */
+import { dragsBelowDeg } from '../core/mesh/draft';
 import { facetKind } from '../core/mesh/types';
 import type { MapArrays } from '../jobs/protocol';
 import type { Hatch } from '../ui/charts/HatchPattern';
@@ -53,10 +54,11 @@ export function releaseDraftDeg(maps: Pick<MapArrays, 'draftDeg' | 'kind'>): Flo
 /** `draftClass` value per facet. */
 export function draftClasses(maps: Pick<MapArrays, 'draftDeg' | 'kind'>, leastDraftDeg: number): Uint8Array {
   const release = releaseDraftDeg(maps);
+  const dragsBelow = dragsBelowDeg(leastDraftDeg);
   const classes = new Uint8Array(release.length);
   for (let facet = 0; facet < classes.length; facet++) {
     if (maps.kind[facet] === facetKind.trapped) classes[facet] = draftClass.locks;
-    else classes[facet] = release[facet]! < leastDraftDeg ? draftClass.drags : draftClass.releases;
+    else classes[facet] = release[facet]! < dragsBelow ? draftClass.drags : draftClass.releases;
   }
   return classes;
 }

@@ -42,7 +42,7 @@ describe(publicTitle('draft, reach and walls of public meshes'), () => {
     within(fromShow / summary.areaMm2, reached.reachable_from_plus_z);
     within(fromCore / summary.areaMm2, reached.reachable_from_minus_z);
 
-    const walls = given.thickness_centroid_area_weighted;
+    const walls = given.thickness_centroid_area_weighted_exit_hits_only;
     for (const share of ['p5', 'median', 'p95'] as const) {
       const expected = walls[share] * given.mm_per_unit;
       const found = summary.rayWall[share] ?? NaN;

@@ -66,7 +66,7 @@ export function walls(...pieces: readonly (readonly [wallMm: number, areaMm2: nu
 export const traySummary: PartSummary = {
   facetCount: 1200,
   volumeMm3: 9000,
-  openVolumeMm3: 9000,
+  volumeBandMm3: null,
   areaMm2: 21_000,
   centroidMm: [60, 32, 6],
   boxMinMm: [0, 0, 0],
@@ -112,6 +112,7 @@ export const trayMold: MoldGeometry = {
   envelopeMm3: 126_000,
   cavityMm3: 117_000,
   patternMm3: 9000,
+  errorMm3: { pattern: 0, others: 0 },
   gapFillMm3: 0,
   negativeFaceMm2: 14_000,
   positiveFaceMm2: 13_600,

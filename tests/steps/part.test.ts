@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { formatBand, formatFigure } from '../../src/core/units/formatFigure';
 import { partReport } from '../../src/steps/part/report';
 import { emptyContext, trayContext } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';
@@ -48,6 +49,19 @@ describe('Part step', () => {
     expect(verdict.word).toBe('look again');
     expect(verdict.reason).toContain('3 open edges');
     expect(verdict.reason).toContain('10.0 % of the area has no wall behind it');
+  });
+
+  test('a volume with holes carries what they could hold, in no more digits than that supports', () => {
+    const open = trayContext({
+      health: { watertight: false, openEdges: 3 },
+      summary: { volumeMm3: 9012.3, volumeBandMm3: [8900, 9124.6] },
+    });
+    const volume = figureOf(partReport(open), 'part.volumeMm3');
+    expect(volume).toMatchObject({ value: 9012.3, band: [8900, 9124.6] });
+    expect(formatFigure(volume)).toBe('9012\u202fmm³');
+    expect(formatBand(volume)).toBe('8900 to 9125\u202fmm³');
+    expect(verdictOf(partReport(open), 'part.sound').reason).toContain('what the holes could hold');
+    expect(figureOf(partReport(trayContext()), 'part.volumeMm3').band).toBeUndefined();
   });
 
   test('a single skin stops: there is nothing to measure', () => {

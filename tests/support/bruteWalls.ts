@@ -39,13 +39,14 @@ export function facetStand(mesh: IndexedMesh, facet: number): { center: Point; n
   };
 }
 
-/** First hit by plane and edge sides, of all facets but `skipped`, further than `nearestMm`. */
+/** First hit by plane and edge sides, of all facets but `skipped`, further than `nearestMm`; with `leaving` out of the material alone. */
 export function bruteRay(
   mesh: IndexedMesh,
   origin: Point,
   direction: Point,
   skipped: number,
   nearestMm: number,
+  leaving = false,
 ): number | null {
   let best: number | null = null;
   for (let facet = 0; facet < mesh.facets.length / 3; facet++) {
@@ -53,7 +54,7 @@ export function bruteRay(
     const [a, b, c] = facetCorners(mesh, facet);
     const normal = cross(minus(b, a), minus(c, a));
     const along = dot(normal, direction);
-    if (along === 0) continue;
+    if (along === 0 || (leaving && along < 0)) continue;
     const distance = dot(normal, minus(a, origin)) / along;
     if (!(distance > nearestMm) || (best !== null && distance >= best)) continue;
     const point = plus(origin, direction, distance);

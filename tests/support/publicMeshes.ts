@@ -35,7 +35,10 @@ export interface PublicMesh {
     readonly manifold_watertight: boolean;
     readonly components: number;
   };
+  /** To the first surface of any facing. */
   readonly thickness_centroid_area_weighted: Walls;
+  /** To the first surface that faces back. */
+  readonly thickness_centroid_area_weighted_exit_hits_only: Walls;
   readonly draft_plus_z: {
     readonly under_1deg: number;
     readonly under_3deg: number;
@@ -89,6 +92,14 @@ function figuresOf({ size, wall, draftDeg, mmPerUnit }: OwnTray): PublicMesh {
   const volume = frustum(0, 0) - frustum(wall, wall);
   const [halfLength, halfWidth] = out(height, 0).map((side) => side / 2) as [number, number];
   const facingUp = (area.floor + area.rim + area.inside) / whole;
+  const walls = wallsOf(
+    [
+      [wall * Math.cos(draft), area.outside + area.inside],
+      [wall, area.bottom + area.floor],
+      [height, area.rim],
+    ],
+    whole,
+  );
   return {
     mm_per_unit: mmPerUnit,
     triangles: 28,
@@ -109,14 +120,9 @@ function figuresOf({ size, wall, draftDeg, mmPerUnit }: OwnTray): PublicMesh {
       manifold_watertight: true,
       components: 1,
     },
-    thickness_centroid_area_weighted: wallsOf(
-      [
-        [wall * Math.cos(draft), area.outside + area.inside],
-        [wall, area.bottom + area.floor],
-        [height, area.rim],
-      ],
-      whole,
-    ),
+    // A sound tray: the first surface that any ray meets faces back.
+    thickness_centroid_area_weighted: walls,
+    thickness_centroid_area_weighted_exit_hits_only: walls,
     draft_plus_z: {
       under_1deg: 0,
       under_3deg: draftDeg < 3 ? area.inside / whole : 0,

@@ -10,13 +10,14 @@ import { midSurfaceAreas } from './midSurfaceArea';
  * facets that the negative reaches and that don't look away from the pull, with no wall of their own.
  */
 export function closingSamples(mesh: IndexedMesh, measurement: Measurement): FacetSamples {
-  const { facetCount, normal, centerMm, areaMm2, kind, reach, pull } = measurement;
+  const { facetCount, normal, centerMm, areaMm2, kind, cornerOf, reach, pull } = measurement;
   const frame = closingFrame(mesh.positions, pull);
   const measuredMm = new Float32Array(facetCount);
   let wallsKnown = false;
   for (let facet = 0; facet < facetCount; facet++) {
     if (kind[facet] !== facetKind.show) continue;
-    const wall = facingWallMm(measurement, facet);
+    // At an outside corner the wall goes on as it is beside it.
+    const wall = facingWallMm(measurement, cornerOf[facet]! >= 0 ? cornerOf[facet]! : facet);
     if (!(wall > 0)) continue;
     measuredMm[facet] = wall;
     wallsKnown = true;

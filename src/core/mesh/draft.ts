@@ -6,6 +6,20 @@ const degreesPerRadian = 180 / Math.PI;
 export const awayBelowDeg = -0.01;
 
 /**
+ * A face this little under the accepted draft meets it, degrees: files and the saved grid round corners by up to some
+ * micrometers, which turns the small facets of a wall drawn at exactly the accepted draft by hundredths of a degree.
+ */
+export const draftToleranceDeg = 0.05;
+
+/**
+ * Faces with less draft toward their mold half than this drag, when `leastDraftDeg` is accepted. Rounded to float32,
+ * as drafts are stored, so that map, patches and area shares class a facet on the border alike.
+ */
+export function dragsBelowDeg(leastDraftDeg: number): number {
+  return Math.fround(leastDraftDeg - draftToleranceDeg);
+}
+
+/**
  * Draft of every facet in degrees: asin(n . pull), 90 for a facet that faces the pull, 0 for an upright wall,
  * negative where it looks away. `normal` holds 3 numbers per facet, `pull` is a unit vector; a facet without area
  * (zero normal) gets 0.

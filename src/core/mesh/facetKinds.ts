@@ -4,7 +4,11 @@ import { markOpenings } from './openings';
 import { selectQuantiles } from './selectQuantiles';
 import { markRims } from './rims';
 import { endsFaceToFace, longRayRatio, side, skinSides, type FacetFindings } from './skinSides';
-import { facetKind, type IndexedMesh } from './types';
+import { facetKind, type IndexedMesh, type Measurement } from './types';
+import { markWallCorners } from './wallCorners';
+
+/** As in `Measurement`. */
+export type FacetKinds = Pick<Measurement, 'kind' | 'cornerOf'>;
 
 /** A ray this little longer than the ball surely measures the wall. */
 const clearRayRatio = 1.3;
@@ -24,11 +28,12 @@ const sameWallTurnRad = (20 * Math.PI) / 180;
  *    boss), what lies opposite to it, and the boss around a bore.
  * 4. Rim: what is left over and joins the show to the core skin (open rim, window edge), and what continues a rim
  *    toward one of them (stepped or rounded lands). Also the inside of a bore through a boss.
- * 5. Detail: the rest, such as sides and ends of ribs and bosses.
+ * 5. Wall all the same: what of the show skin goes on with a wall up to its own outside corner, see `markWallCorners`.
+ * 6. Detail: the rest, such as sides and ends of ribs and bosses.
  *
  * Walls become show or core by the side they belong to, see `skinSides`.
  */
-export function facetKinds(mesh: IndexedMesh, findings: FacetFindings): Uint8Array {
+export function facetKinds(mesh: IndexedMesh, findings: FacetFindings): FacetKinds {
   const { geometry, reach, rayFacet } = findings;
   const { areaMm2 } = geometry;
   const facetCount = areaMm2.length;
@@ -44,11 +49,12 @@ export function facetKinds(mesh: IndexedMesh, findings: FacetFindings): Uint8Arr
   dropBossEnds(mesh, findings, sides, kind, usualMm);
   markOpenings(findings, sides, kind, usualMm);
   markRims(mesh, findings, sides, kind);
+  const cornerOf = markWallCorners(findings, sides, kind);
   for (let facet = 0; facet < facetCount; facet++) {
     if (kind[facet] === pending) kind[facet] = facetKind.detail;
     else if (kind[facet] === wall) kind[facet] = sides[facet] === side.show ? facetKind.show : facetKind.core;
   }
-  return kind;
+  return { kind, cornerOf };
 }
 
 function facesOtherSkin(findings: FacetFindings, sides: Int8Array, facet: number): boolean {

@@ -12,8 +12,9 @@ export interface RayEnd {
 }
 
 /**
- * First facet along a ray (unit direction, either facing), walking the cells of the grid in order. Hits of
- * `skippedSlot` and hits nearer than `nearestMm` don't count. Writes slot -1 when nothing is met.
+ * First facet along a ray (unit direction), walking the cells of the grid in order. Hits of
+ * `skippedSlot` and hits nearer than `nearestMm` don't count; with `leaving` none but those where the ray comes out of the
+ * material (through a facet that looks along it) do. Writes slot -1 when nothing is met.
  */
 export function followRay(
   index: SurfaceIndex,
@@ -25,6 +26,7 @@ export function followRay(
   dz: number,
   skippedSlot: number,
   nearestMm: number,
+  leaving: boolean,
   end: RayEnd,
 ): void {
   const { points, corners, grid } = index;
@@ -87,7 +89,7 @@ export function followRay(
       for (let entry = starts[rank]!; entry < last; entry++) {
         const slot = slots[entry]!;
         if (slot === skippedSlot) continue;
-        // Moller and Trumbore 1997, both facings.
+        // Moller and Trumbore 1997; the determinant is negative where the facet looks along the ray.
         const a = 3 * corners[3 * slot]!;
         const b = 3 * corners[3 * slot + 1]!;
         const c = 3 * corners[3 * slot + 2]!;
@@ -104,6 +106,7 @@ export function followRay(
         const py = dz * vx - dx * vz;
         const pz = dx * vy - dy * vx;
         const determinant = ux * px + uy * py + uz * pz;
+        if (leaving && determinant > 0) continue;
         // The same figures times the determinant, turned positive: only a hit needs the division.
         const size = determinant < 0 ? -determinant : determinant;
         const sign = determinant < 0 ? -1 : 1;

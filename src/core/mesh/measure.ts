@@ -120,7 +120,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
 
   report('telling walls from ribs and rims', 0.9);
   const draftDeg = draftDegrees(geometry.normal, unitPull);
-  const kind = facetKinds(mesh, { geometry, ...walls, draftDeg, reach, neighbor, turnRad });
+  const { kind, cornerOf } = facetKinds(mesh, { geometry, ...walls, draftDeg, reach, neighbor, turnRad });
   const outer = outerEdges(mesh, neighbor, convexRadiusMm, (facet) => kind[facet] === facetKind.show);
   report('telling walls from ribs and rims', 1);
   return {
@@ -133,6 +133,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
     draftDeg,
     reach,
     kind,
+    cornerOf,
     cornerRadiusMm: corners.radiusMm,
     cornerEdgeMm: corners.edgeMm,
     outerEdgeRadiusMm: outer.radiusMm,

@@ -1,3 +1,4 @@
+import { dragsBelowDeg } from './draft';
 import { longRayRatio } from './skinSides';
 import { facetKind, reachBit, type Measurement, type Patch, type PatchBand } from './types';
 
@@ -18,11 +19,12 @@ const share = (miss: number, limit: number) => (limit > 0 ? Math.min(1, miss / l
 
 /** The questions that a band asks of a measured part. */
 export function findingSearches(measurement: Measurement, band: PatchBand): FindingSearch[] {
-  const { kind, draftDeg, rayWallMm, rayFacet, ballWallMm, cornerRadiusMm, outerEdgeRadiusMm, reach } =
-    measurement;
+  const { kind, cornerOf, draftDeg, rayWallMm, rayFacet, ballWallMm, reach } = measurement;
+  const { cornerRadiusMm, outerEdgeRadiusMm } = measurement;
   const { fromCoreSide } = reachBit;
   const { show, core, rim, detail, trapped } = facetKind;
   const wallMm = band.measure === 'ray' ? rayWallMm : ballWallMm;
+  const hasOwnWall = (facet: number) => kind[facet] === show && cornerOf[facet]! < 0;
   const isSkin = (facet: number) => kind[facet] === show || kind[facet] === core;
   /** A detail inside the part, or one on the show face that is as thick as its ray says. */
   const isBossOrRib = (facet: number) => {
@@ -32,15 +34,16 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
     return isInside || (kind[hit] === detail && rayWallMm[facet]! <= longRayRatio * ballWallMm[facet]!);
   };
   const { lowMm, highMm, leastDraftDeg, leastCornerRadiusMm, leastOuterEdgeRadiusMm } = band;
+  const dragsBelow = dragsBelowDeg(leastDraftDeg);
   const list: FindingSearch[] = [
     {
       finding: 'thick',
-      valueOf: (facet) => (kind[facet] === show && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
+      valueOf: (facet) => (hasOwnWall(facet) && wallMm[facet]! > highMm ? wallMm[facet]! : NaN),
       missOf: (wall) => share(wall - highMm, highMm),
     },
     {
       finding: 'thin',
-      valueOf: (facet) => (kind[facet] === show && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
+      valueOf: (facet) => (hasOwnWall(facet) && wallMm[facet]! < lowMm ? wallMm[facet]! : NaN),
       missOf: (wall) => share(lowMm - wall, lowMm),
     },
     {
@@ -53,7 +56,7 @@ export function findingSearches(measurement: Measurement, band: PatchBand): Find
       valueOf: (facet) => {
         if (!isSkin(facet)) return NaN;
         const toward = kind[facet] === show ? draftDeg[facet]! : -draftDeg[facet]!;
-        return toward < leastDraftDeg ? toward : NaN;
+        return toward < dragsBelow ? toward : NaN;
       },
       missOf: (draft) => share(leastDraftDeg - draft, Math.max(1, leastDraftDeg)),
     },

@@ -34,10 +34,11 @@ const kindNames = Object.keys(facetKind) as FacetKind[];
 /**
  * Connected patches (over shared edges) of facets with the same finding, ranked.
  *
- * `thick` and `thin`: show facets whose wall lies above or below the band; `locks`: trapped facets, told by their
+ * `thick` and `thin`: show facets whose wall lies above or below the band (not at a wall's outside corner, where the ray
+ * runs along the next wall); `locks`: trapped facets, told by their
  * draft; `drags`: show and core facets with less draft toward their own mold half than wanted; `tight corner`: inside
- * corners under the least radius; `boss or rib`: details, told by their ray wall (show facets over a rim or at an
- * outside corner, whose rays run along a wall, belong to no boss and are left out).
+ * corners under the least radius; `boss or rib`: details, told by their ray wall (show facets over a rim,
+ * whose rays run along a wall, belong to no boss and are left out).
  *
  * Rank: area times miss times weight, summed over the facets of the patch. Miss is the distance from the limit as a
  * share of the limit (for draft: of the least draft or 1 degree), at most 1; it is 1 for locks and details. Weight is 1

@@ -7,8 +7,9 @@ import type { Vec3 } from './types';
 const nearestShare = 1e-6;
 
 /**
- * Ray wall of the facets in the listed slots: from the facet center along the inward normal to the first facet met, of
- * either facing, the facet itself and hits nearer than 1e-6 box diagonals left out. Worked in float64, stored as
+ * Ray wall of the facets in the listed slots: from the facet center along the inward normal to the first facet where the
+ * ray comes out of the material, the facet itself and hits nearer than 1e-6 box diagonals left out. Where bodies overlap
+ * the ray goes into the other body first; to stop there would tell a wall that is too thin. Worked in float64, stored as
  * float32 mm; NaN and -1 where nothing is met or the facet has no area. Both arrays are indexed by facet.
  */
 export function measureRayWalls(
@@ -39,7 +40,7 @@ export function measureRayWalls(
     rayFacet[facet] = -1;
     if (!stand.moveTo(index, slot)) continue;
     const { x, y, z, normalX, normalY, normalZ } = stand;
-    followRay(index, x, y, z, -normalX, -normalY, -normalZ, slot, nearestMm, end);
+    followRay(index, x, y, z, -normalX, -normalY, -normalZ, slot, nearestMm, true, end);
     if (end.slot < 0) continue;
     rayWallMm[facet] = end.distanceMm;
     rayFacet[facet] = facetOf(index, end.slot);
@@ -76,6 +77,7 @@ export function castRay(
     direction[2] / length,
     -1,
     0,
+    false,
     end,
   );
   if (end.slot < 0) return null;

@@ -38,11 +38,11 @@ export function measureReach(index: SurfaceIndex, pull: Vec3, slots: Uint32Array
     const sine = normalX * pullX + normalY * pullY + normalZ * pullZ;
     let reached = 0;
     if (sine > -uprightSine) {
-      followRay(index, x, y, z, pullX, pullY, pullZ, -1, 0, end);
+      followRay(index, x, y, z, pullX, pullY, pullZ, -1, 0, false, end);
       if (end.slot < 0) reached |= reachBit.fromShowSide;
     }
     if (sine < uprightSine) {
-      followRay(index, x, y, z, -pullX, -pullY, -pullZ, -1, 0, end);
+      followRay(index, x, y, z, -pullX, -pullY, -pullZ, -1, 0, false, end);
       if (end.slot < 0) reached |= reachBit.fromCoreSide;
     }
     reach[facet] = reached;

@@ -59,7 +59,9 @@ function wallsAlong(
   const stands = segments.filter(
     ({ facet }) => Math.abs(measurement.normal[3 * facet + axis]!) <= mostNormalAlongAxis,
   );
-  const shown = stands.filter(({ facet }) => measurement.kind[facet] === facetKind.show);
+  const shown = stands.filter(
+    ({ facet }) => measurement.kind[facet] === facetKind.show && measurement.cornerOf[facet]! < 0,
+  );
   const asked = shown.length > 0 ? shown : stands;
   const whole = asked.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
   const walls: Section['walls'][number][] = [];

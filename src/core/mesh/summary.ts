@@ -3,7 +3,7 @@ import { closingSamples } from '../closing/closingSamples';
 import type { FacetSamples } from '../closing/closingTypes';
 import { draftShares } from './draft';
 import type { DrawnFacets } from './drawnFacets';
-import { integrate, type MeshIntegrals } from './integrals';
+import { wholePart, type WholePart } from './enclosedVolume';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
 import { selectQuantiles } from './selectQuantiles';
 import { isDrawnSolid } from './solidPattern';
@@ -31,7 +31,7 @@ import {
  * @param measurement of the mesh, or of the one that it was split into
  * @param drawn one measurement per facet of `mesh`; left out when nothing was split
  * @param faces closing samples of the mesh that was measured; left out when nothing was split
- * @param whole integrals of `mesh`, for a caller that has them
+ * @param whole of `mesh`, for a caller that has it
  */
 export function summarize(
   mesh: IndexedMesh,
@@ -39,11 +39,12 @@ export function summarize(
   measurement: Measurement,
   drawn: DrawnFacets = measurement,
   faces: FacetSamples = closingSamples(mesh, measurement),
-  whole: MeshIntegrals = integrate(mesh),
+  whole: WholePart = wholePart(mesh, health.watertight || measurement.closed),
 ): PartSummary {
-  const { areaMm2, rayWallMm, ballWallMm, kind, facetCount } = measurement;
+  const { areaMm2, rayWallMm, ballWallMm, kind, cornerOf, facetCount } = measurement;
   const { show } = facetKind;
-  const closed = health.watertight || measurement.closed;
+  const { enclosed } = whole;
+  const isWhole = enclosed !== null && enclosed.openBy === 0;
 
   const kindAreaMm2: Record<FacetKind, number> = {
     show: 0,
@@ -55,12 +56,16 @@ export function summarize(
   };
   const kindNames = Object.keys(facetKind) as FacetKind[];
   const areaOfKind = new Float64Array(kindNames.length);
-  const isShow = new Uint8Array(facetCount);
+  // Show facets whose ray measures their wall: at an outside corner it runs along the next one.
+  const hasOwnWall = new Uint8Array(facetCount);
+  let ownWallAreaMm2 = 0;
   for (let facet = 0; facet < facetCount; facet++) {
     const area = areaMm2[facet]!;
     const own = kind[facet]!;
     areaOfKind[own] = areaOfKind[own]! + area;
-    if (own === show) isShow[facet] = 1;
+    if (own !== show || cornerOf[facet]! >= 0) continue;
+    hasOwnWall[facet] = 1;
+    ownWallAreaMm2 += area;
   }
   let areaSum = 0;
   let trappedArea = 0;
@@ -71,22 +76,25 @@ export function summarize(
   }
   for (const name of kindNames) kindAreaMm2[name] = areaOfKind[facetKind[name]]!;
 
-  const showRay = distribute(rayWallMm, areaMm2, isShow);
-  const showBall = distribute(ballWallMm, areaMm2, isShow);
+  const showRay = distribute(rayWallMm, areaMm2, hasOwnWall);
+  const showBall = distribute(ballWallMm, areaMm2, hasOwnWall);
   const corners = distribute(drawn.cornerRadiusMm, drawn.cornerEdgeMm);
   const edges = distribute(measurement.outerEdgeRadiusMm, measurement.outerEdgeMm);
   return {
     facetCount: drawn.facetCount,
-    volumeMm3: closed ? whole.volume : null,
-    openVolumeMm3: whole.volume,
+    volumeMm3: enclosed?.volume ?? null,
+    volumeBandMm3:
+      enclosed === null || isWhole
+        ? null
+        : [enclosed.volume - enclosed.openBy, enclosed.volume + enclosed.openBy],
     areaMm2: whole.area,
-    centroidMm: (closed ? whole.centroid : null) ?? whole.surfaceCentroid,
+    centroidMm: (isWhole ? whole.centroid : null) ?? whole.surfaceCentroid,
     boxMinMm: whole.boxMin,
     boxMaxMm: whole.boxMax,
     rayWall: quantilesOverAll(drawn.rayWallMm, drawn.areaMm2, areaSum),
     ballWall: quantilesOverAll(drawn.ballWallMm, drawn.areaMm2, areaSum),
-    showRayWall: wallQuantiles(showRay, kindAreaMm2.show),
-    showBallWall: wallQuantiles(showBall, kindAreaMm2.show),
+    showRayWall: wallQuantiles(showRay, ownWallAreaMm2),
+    showBallWall: wallQuantiles(showBall, ownWallAreaMm2),
     draft: {
       ...draftShares(drawn.draftDeg, drawn.areaMm2),
       trappedShare: areaSum > 0 ? trappedArea / areaSum : 0,
@@ -98,7 +106,7 @@ export function summarize(
     showWall: asWalls(showRay),
     showWallByBall: asWalls(showBall),
     closing: closingHistogram(faces, measurement.centerMm),
-    solid: isDrawnSolid(mesh, measurement, whole.volume),
+    solid: isDrawnSolid(mesh, measurement, enclosed?.volume ?? whole.volume),
   };
 }
 

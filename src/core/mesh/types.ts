@@ -100,7 +100,7 @@ export interface Measurement {
   readonly normal: Float32Array;
   /** 3 per facet, facet center in mm. */
   readonly centerMm: Float32Array;
-  /** Along the inward normal to the first surface met; NaN where nothing is met. */
+  /** Along the inward normal to the first surface that faces back; NaN where nothing is met. */
   readonly rayWallMm: Float32Array;
   /** Facet that the ray met, -1 where none. */
   readonly rayFacet: Int32Array;
@@ -112,6 +112,11 @@ export interface Measurement {
   readonly reach: Uint8Array;
   /** `facetKind` value. */
   readonly kind: Uint8Array;
+  /**
+   * For a show facet at its wall's own outside corner, where the ray runs along the next wall and measures
+   * nothing of the wall: the facet of the same skin whose wall goes on there. -1 for all others.
+   */
+  readonly cornerOf: Int32Array;
   /** Smallest inside-corner (concave) radius at the facet's own edges; 0 for a sharp corner, NaN where none. */
   readonly cornerRadiusMm: Float32Array;
   /** Length of the edge that gives `cornerRadiusMm`, 0 where there is none. */
@@ -158,18 +163,18 @@ export interface WallQuantiles {
 /** The summary that figures are made from. All facets of the body unless a name says otherwise. */
 export interface PartSummary {
   readonly facetCount: number;
-  /** null when the surface is not closed. */
+  /** With holes closed flat; null when the holes could hold too much of it. */
   readonly volumeMm3: number | null;
-  /** Signed sum over the facets whether closed or not; only for telling what an open surface would give. */
-  readonly openVolumeMm3: number;
+  /** Lowest and highest volume, by what the holes could hold; null where there is no hole (or no volume). */
+  readonly volumeBandMm3: readonly [number, number] | null;
   readonly areaMm2: number;
-  /** Of the volume when closed, else of the surface. null for an empty measurement. */
+  /** Of the volume when nothing of it is open, else of the surface. null for an empty measurement. */
   readonly centroidMm: Vec3 | null;
   readonly boxMinMm: Vec3;
   readonly boxMaxMm: Vec3;
   readonly rayWall: WallQuantiles;
   readonly ballWall: WallQuantiles;
-  /** Over the facets of kind `show` only. */
+  /** Over the facets of kind `show` only, those at a wall's outside corner (`cornerOf`) left out. */
   readonly showRayWall: WallQuantiles;
   readonly showBallWall: WallQuantiles;
   readonly draft: {
@@ -187,7 +192,7 @@ export interface PartSummary {
   readonly kindAreaMm2: Readonly<Record<FacetKind, number>>;
   /** Area of the show and core facets (rims and details left out) by draft toward their own mold half. */
   readonly releaseDraft: DraftDistribution;
-  /** Ray walls of the facets of kind `show`. */
+  /** Ray walls of the same facets. */
   readonly showWall: WallDistribution;
   /** Ball walls of the same facets. */
   readonly showWallByBall: WallDistribution;
@@ -217,6 +222,7 @@ export interface PatchBand {
   readonly measure: 'ray' | 'ball';
   readonly lowMm: number;
   readonly highMm: number;
+  /** Faces under it by more than `draftToleranceDeg` drag. */
   readonly leastDraftDeg: number;
   /** Inside corners tighter than this are patches; null for none. */
   readonly leastCornerRadiusMm: number | null;

@@ -48,6 +48,8 @@ export interface MoldGeometry {
   readonly cavityMm3: number;
   /** The pattern's material alone. */
   readonly patternMm3: number;
+  /** By how much the pattern and each of the other volumes may be off either way; 0 for what solids enclose. */
+  readonly errorMm3: { readonly pattern: number; readonly others: number };
   /** In the box but in neither half nor the pattern: pry slots, enclosed voids that no pour reaches. */
   readonly gapFillMm3: number;
   /** Working faces that are sealed and released: the pattern's face and the lands of that half. */

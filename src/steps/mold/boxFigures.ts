@@ -6,11 +6,13 @@ import { placeName } from '../../core/mesh/place';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { figureFrom, ml, mm } from './say';
+import { figureFrom, ml, mm, withBand } from './say';
 import type { Answer, Half, MoldWork } from './work';
 
 /** Strip of a round cup laps over itself by this much (common practice). */
 export const stripOverlapMm = 20;
+
+const patternId = 'mold.patternMl';
 
 const how = ({ method, why }: MoldGeometry) => `By ${method}. ${why}`;
 
@@ -91,7 +93,13 @@ function volumes(geometry: Answer<MoldGeometry>): readonly Figure[] {
     meaning: string,
   ): Figure => {
     const spec: FigureSpec = { id, label, unit: 'mL', decimals: 1 };
-    return figureFrom(spec, geometry, (known) => figure(spec, value(known) / 1000, meaning, how(known)));
+    return figureFrom(spec, geometry, (known) => {
+      const shown = figure(spec, value(known) / 1000, meaning, how(known));
+      const errorMm3 = id === patternId ? known.errorMm3.pattern : known.errorMm3.others;
+      return errorMm3 > 0
+        ? withBand(shown, Math.max(0, value(known) - errorMm3) / 1000, (value(known) + errorMm3) / 1000)
+        : shown;
+    });
   };
   const check: FigureSpec = {
     id: 'mold.volumeCheckPercent',
@@ -125,10 +133,10 @@ function volumes(geometry: Answer<MoldGeometry>): readonly Figure[] {
       'Inside the inner skin, up to the rim.',
     ),
     one(
-      'mold.patternMl',
+      patternId,
       'Material of the pattern',
       ({ patternMm3 }) => patternMm3,
-      'The printed shell alone.',
+      'The printed shell alone, bodies that overlap counted once.',
     ),
     figureFrom(check, geometry, (known) =>
       figure(

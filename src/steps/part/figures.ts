@@ -1,5 +1,6 @@
 /** Figures of the Part step: what the file holds and how large the part is. */
 import type { Figure } from '../../core/figure';
+import type { PartSummary } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
 import { mmPerUnit } from '../../core/units/length';
 import type { StepContext } from '../context';
@@ -7,6 +8,7 @@ import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart } from '../missing';
 import { takenUnit } from './unit';
 
+/** Volume and surface go without decimals: facets tell the shape that was drawn no closer. */
 const sizeSpecs = {
   triangles: { id: 'part.triangles', label: 'Triangles in the file', unit: '', decimals: 0 },
   bodies: { id: 'part.bodies', label: 'Separate bodies in the file', unit: '', decimals: 0 },
@@ -15,14 +17,14 @@ const sizeSpecs = {
     id: 'part.volumeMm3',
     label: 'Volume of material',
     unit: 'mm³',
-    decimals: 1,
+    decimals: 0,
     source: 'divergenceTheorem',
   },
   area: {
     id: 'part.areaMm2',
     label: 'Surface, all sides',
     unit: 'mm²',
-    decimals: 1,
+    decimals: 0,
     source: 'divergenceTheorem',
   },
   centroid: {
@@ -79,7 +81,6 @@ function sizeFigures(context: StepContext): readonly Figure[] {
     context.inputs.part.body === 0
       ? 'all bodies of the file together'
       : `body ${context.inputs.part.body} of the file`;
-  const drawnSolid = summary.solid ? ['Of the solid as drawn; a hollow print has less.'] : [];
   return [
     figure(sizeSpecs.triangles, pattern.triangles, 'Counted in the file, before anything was left out.'),
     figure(sizeSpecs.bodies, health.bodies.length, 'Groups of facets that hang together over shared edges.'),
@@ -91,17 +92,7 @@ function sizeFigures(context: StepContext): readonly Figure[] {
         ? ''
         : `1 file unit = ${formatNumber(mmPerUnit[unit.unit], 1)} mm × scale ${formatNumber(context.inputs.part.scale, 4)}`,
     ),
-    summary.volumeMm3 === null
-      ? unknownFigure(
-          sizeSpecs.volume,
-          'The surface is not closed, so it holds no volume. Close the model and import it again.',
-        )
-      : figure(
-          sizeSpecs.volume,
-          summary.volumeMm3,
-          `Σ a·(b × c) / 6 over ${formatNumber(summary.facetCount, 0)} facets.`,
-          ...drawnSolid,
-        ),
+    volumeFigure(summary, health.bodies.length),
     figure(
       sizeSpecs.area,
       summary.areaMm2,
@@ -112,7 +103,9 @@ function sizeFigures(context: StepContext): readonly Figure[] {
       : figure(
           sizeSpecs.centroid,
           summary.centroidMm,
-          summary.volumeMm3 === null ? 'Of the surface, because it is not closed.' : 'Of the volume.',
+          summary.volumeMm3 === null || summary.volumeBandMm3 !== null
+            ? 'Of the surface, because it is not closed.'
+            : 'Of the volume.',
         ),
     unit === null
       ? unknownFigure(sizeSpecs.packError, 'The unit is not known yet.')
@@ -123,6 +116,29 @@ function sizeFigures(context: StepContext): readonly Figure[] {
           `${pattern.packErrorFileUnits.toExponential(1)} file units × ${formatNumber(unit.mmPerFileUnit, 4)} mm`,
         ),
   ].map((one) => ({ ...one, working: one.working.filter((line) => line !== '') }));
+}
+
+function volumeFigure({ volumeMm3, volumeBandMm3, facetCount, solid }: PartSummary, bodies: number): Figure {
+  if (volumeMm3 === null)
+    return unknownFigure(
+      sizeSpecs.volume,
+      'The holes in the surface could hold most of what it encloses, so it has no volume. Close the model and import it again.',
+    );
+  const shown = figure(
+    sizeSpecs.volume,
+    volumeMm3,
+    `Σ a·(b × c) / 6 over ${formatNumber(facetCount, 0)} facets.`,
+    ...(volumeBandMm3 === null
+      ? []
+      : ['Holes are closed flat; the band is what they could hold, domed out or in.']),
+    ...(bodies > 1
+      ? [
+          'Where bodies overlap the overlap counts twice here; the material of the pattern at Mold counts it once.',
+        ]
+      : []),
+    ...(solid ? ['Of the solid as drawn; a hollow print has less.'] : []),
+  );
+  return volumeBandMm3 === null ? shown : { ...shown, band: volumeBandMm3 };
 }
 
 function healthFigures(context: StepContext): readonly Figure[] {

@@ -76,7 +76,7 @@ function healthFindings(
   const unhit = formatNumber((1 - summary.rayWall.hitShare) * 100, 1);
   if (health.openEdges > 0)
     findings.push(
-      `${count(health.openEdges, 'open edge')}: the surface does not close there, so walls next to the gaps may be wrong or missing (${unhit} % of the area has no wall behind it)${summary.volumeMm3 === null ? ' and there is no volume' : ''}.`,
+      `${count(health.openEdges, 'open edge')}: the surface does not close there, so walls next to the gaps may be wrong or missing (${unhit} % of the area has no wall behind it)${summary.volumeMm3 === null ? ' and there is no volume' : summary.volumeBandMm3 === null ? '' : ', and the volume is open by what the holes could hold'}.`,
     );
   if (health.crowdedEdges > 0)
     findings.push(

@@ -1,5 +1,6 @@
 /** Figures of the Walls & draft step. */
 import type { Figure } from '../../core/figure';
+import { draftToleranceDeg, dragsBelowDeg } from '../../core/mesh/draft';
 import type { FacetKind, PartSummary, WallQuantiles } from '../../core/mesh/types';
 import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
@@ -105,9 +106,9 @@ function quantileFigures(summary: SummaryOrMissing): readonly Figure[] {
     return figure(
       spec,
       value,
-      `Over ${mm2(summary.kindAreaMm2.show)} of show face, weighted by area: ${meaning}.`,
+      `Over ${mm2(summary.showWall.cumulativeAreaMm2.at(-1) ?? 0)} of show face, weighted by area: ${meaning}; outside corners left out, no wall stands square behind them.`,
       from === 'showRayWall'
-        ? 'From each facet center along the inward normal to the first surface.'
+        ? 'From each facet center along the inward normal to the first surface that faces back.'
         : 'Largest ball inside the material that touches the facet center.',
     );
   });
@@ -128,7 +129,8 @@ function areaFigures(summary: SummaryOrMissing): readonly Figure[] {
     ['walls.unmeasuredAreaMm2', 'Not measured', 'unmeasured', 'No surface behind: the model is open there.'],
   ];
   const areas = rows.map(([id, label, kind, meaning]) => {
-    const spec = { id, label, unit: 'mm²', decimals: 1 };
+    // Faces are told apart to some facets' areas; a locked place is small and counts.
+    const spec = { id, label, unit: 'mm²', decimals: kind === 'trapped' ? 1 : 0 };
     return isMissing(summary)
       ? unknownFigure(spec, summary.reason)
       : figure(spec, summary.kindAreaMm2[kind], meaning);
@@ -143,10 +145,11 @@ function areaFigures(summary: SummaryOrMissing): readonly Figure[] {
   ];
 }
 
-/** Area share of show and core face below the least draft, 0 to 1; null when neither was found. */
+/** Area share of show and core face below the least draft by more than the tolerance, 0 to 1; null when neither was found. */
 export function dragsShare(summary: PartSummary, leastDraftDeg: number): number | null {
   const { draftDeg, cumulativeAreaMm2 } = summary.releaseDraft;
-  return areaShares(draftDeg, cumulativeAreaMm2, leastDraftDeg, Number.POSITIVE_INFINITY)?.under ?? null;
+  const below = dragsBelowDeg(leastDraftDeg);
+  return areaShares(draftDeg, cumulativeAreaMm2, below, Number.POSITIVE_INFINITY)?.under ?? null;
 }
 
 function dragsFigure({ inputs }: StepContext, summary: SummaryOrMissing): Figure {
@@ -162,7 +165,7 @@ function dragsFigure({ inputs }: StepContext, summary: SummaryOrMissing): Figure
   return figure(
     spec,
     percent(dragsShare(summary, leastDraftDeg)),
-    `Draft asin(n · pull) toward the facet's own mold half, under ${formatNumber(leastDraftDeg, 1)}°; rims, bosses and locked places not counted.`,
+    `Draft asin(n · pull) toward the facet's own mold half, under ${formatNumber(leastDraftDeg, 1)}° by more than ${draftToleranceDeg}°; rims, bosses and locked places not counted.`,
   );
 }
 

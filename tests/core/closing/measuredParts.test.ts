@@ -12,6 +12,7 @@ import { tiltedBalance } from '../../../src/core/closing/tiltedBalance';
 import { measurePart } from '../../../src/core/mesh/measure';
 import { facetKind, type IndexedMesh, type Vec3 } from '../../../src/core/mesh/types';
 import { domeShell, domeShellWallMm, tray } from '../../support/meshes';
+import { quartered } from '../../support/quartered';
 
 const curve = bedCurve([{ bed: wovenBed, solidFiberMm: 0.6 / 1.77 }]);
 
@@ -22,28 +23,6 @@ function measured(mesh: IndexedMesh, pull: Vec3) {
 }
 
 const areaOf = (areas: ArrayLike<number>) => Array.from(areas).reduce((sum, area) => sum + area, 0);
-
-/** Every facet in four, corners kept. */
-function refined({ positions, facets }: IndexedMesh): IndexedMesh {
-  const points = [...positions];
-  const middles = new Map<string, number>();
-  const middle = (a: number, b: number) => {
-    const key = a < b ? `${a} ${b}` : `${b} ${a}`;
-    const known = middles.get(key);
-    if (known !== undefined) return known;
-    const index = points.length / 3;
-    for (let axis = 0; axis < 3; axis++) points.push((points[3 * a + axis]! + points[3 * b + axis]!) / 2);
-    middles.set(key, index);
-    return index;
-  };
-  const split: number[] = [];
-  for (let at = 0; at < facets.length; at += 3) {
-    const [a, b, c] = [facets[at]!, facets[at + 1]!, facets[at + 2]!];
-    const [ab, bc, ca] = [middle(a, b), middle(b, c), middle(c, a)];
-    split.push(a, ab, ca, ab, b, bc, ca, bc, c, ab, bc, ca);
-  }
-  return { positions: Float64Array.from(points), facets: Uint32Array.from(split) };
-}
 
 /** Conical shell round the z axis, wide end down, wall square to its surface. */
 function coneShell(draftDeg: number, wallMm: number, segments: number): IndexedMesh {
@@ -125,14 +104,14 @@ describe('tray with drafted sides', () => {
   const coarse = tray([80, 50, 20], 0.62, 4);
 
   test('finer triangles change nothing that a bench could measure', () => {
-    const [one, two] = [solve(refined(refined(coarse))), solve(refined(refined(refined(coarse))))];
+    const [one, two] = [solve(quartered(quartered(coarse))), solve(quartered(quartered(quartered(coarse))))];
     expect(two.outcome).toBe(one.outcome);
     expect(Math.abs(one.standOffMm - two.standOffMm)).toBeLessThan(0.002);
     expect(Math.abs(one.laminateForceN - two.laminateForceN)).toBeLessThan(0.02 * 1500);
   });
 
   test('maps tell gap, fiber, pressure, class and wanted change for show facets alone', () => {
-    const mesh = refined(coarse);
+    const mesh = quartered(coarse);
     const { measurement, samples } = measured(mesh, [0, 0, -1]);
     const solution = solve(mesh);
     const limits = classLimits(curve, 0.7, 0.9, 0.005);

@@ -53,6 +53,27 @@ describe.each([
     expectKind('detail', [38, 20, 8], [-1, 0, 0]);
     expectKind('detail', [38.5, 20, 12], up);
   });
+  it('the outside corners of walls are show face with no wall of their own', () => {
+    for (const [pointMm, normal] of [
+      [[30, 0.5, 12], up],
+      [
+        [30, 0, 11.5],
+        [0, -1, 0],
+      ],
+      [
+        [0, 0.5, 6],
+        [-1, 0, 0],
+      ],
+    ] as const) {
+      expectKind('show', pointMm, normal);
+      const facet = facetNear(mesh, pointMm, normal);
+      const goesOn = measurement.cornerOf[facet]!;
+      expect(measurement.rayWallMm[facet]).toBeGreaterThan(5);
+      expect(measurement.kind[goesOn]).toBe(facetKind.show);
+      expect(Math.abs(measurement.rayWallMm[goesOn]! - 1)).toBeLessThan(0.05);
+    }
+    expect(measurement.cornerOf[facetNear(mesh, [22, 22, 12], up)]).toBe(-1);
+  });
   it('the open rim and the window edge are rim', () => {
     expectKind('rim', [30, 0.5, 0], down);
     expectKind('rim', [59.5, 20, 0], down);

@@ -99,7 +99,7 @@ describe('a tray in few facets whose floor is thick at one end', () => {
   });
 
   it('has the wall and the thick share of its drawing', () => {
-    expect(summary.kindAreaMm2.show / wallsMm2).toBeCloseTo(1, 1);
+    expect(summary.showWall.cumulativeAreaMm2.at(-1)! / wallsMm2).toBeCloseTo(1, 1);
     expect(Math.abs(shareAbove(summary.showWall, 2.5) - thickAreaMm2 / wallsMm2)).toBeLessThan(0.008);
     expect(summary.showRayWall).toMatchObject({ hitShare: 1 });
     expect(summary.showRayWall.median).toBeCloseTo(wallMm, 5);
@@ -166,7 +166,7 @@ describe('figures of the drawn facets', () => {
     for (const name of [
       'facetCount',
       'volumeMm3',
-      'openVolumeMm3',
+      'volumeBandMm3',
       'areaMm2',
       'centroidMm',
       'boxMinMm',

@@ -43,7 +43,7 @@ describe('patches of a case half', () => {
     const drags = of('drags');
     expect(drags[0]?.worst).toBeCloseTo(0, 5);
     expect(drags.map((patch) => patch.place)).toContain('core face, all over');
-    expect(drags.map((patch) => patch.place)).toContain('show face, −y side');
+    expect(drags.map((patch) => patch.place)).toContain('show face, all over');
   });
   it('tell sharp inside corners, and none when no least radius is asked for', () => {
     expect(of('tight corner')[0]?.worst).toBe(0);

@@ -56,11 +56,21 @@ describe('summary', () => {
     expect(releaseDraft.cumulativeAreaMm2.at(-1)).toBeCloseTo(kindAreaMm2.show + kindAreaMm2.core, 3);
   });
 
-  it('gives no volume for an open surface but says what it would sum up to', () => {
+  it('gives the volume with a hole closed flat, in the band of what the hole could hold', () => {
     const whole = box([0, 0, 0], [10, 10, 10]);
     const open = summaryOf({ ...whole, facets: whole.facets.slice(3) }, [0, 0, 1]);
+    expect(open.volumeMm3).toBeCloseTo(1000, 9);
+    // A triangle of 50 mm² and an outline of 10 + 10 + 14.142 mm: 4 x 50² / (3 x 34.142) = 97.63.
+    expect(open.volumeBandMm3![0]).toBeCloseTo(1000 - 97.63, 1);
+    expect(open.volumeBandMm3![1]).toBeCloseTo(1000 + 97.63, 1);
+    expect(open.centroidMm).not.toBeNull();
+  });
+
+  it('gives no volume where the holes could hold most of it', () => {
+    const whole = box([0, 0, 0], [10, 10, 10]);
+    const open = summaryOf({ ...whole, facets: whole.facets.slice(18) }, [0, 0, 1]);
     expect(open.volumeMm3).toBeNull();
-    expect(Number.isFinite(open.openVolumeMm3)).toBe(true);
+    expect(open.volumeBandMm3).toBeNull();
     expect(open.centroidMm).not.toBeNull();
   });
 

@@ -93,7 +93,7 @@ describe.each(engines)(`walls by $engine, seed ${propertySeed}`, ({ kernelFromFa
           const stand = facetStand(mesh, facet);
           if (stand === null) continue;
           const inward: [number, number, number] = [-stand.normal[0], -stand.normal[1], -stand.normal[2]];
-          const expected = bruteRay(mesh, stand.center, inward, facet, 1e-6 * index.diagonalMm) ?? NaN;
+          const expected = bruteRay(mesh, stand.center, inward, facet, 1e-6 * index.diagonalMm, true) ?? NaN;
           expect(near(rayWallMm[facet]!, expected, 1e-6), `${rayWallMm[facet]} for ${expected}`).toBe(true);
         }
       }),
@@ -126,7 +126,7 @@ describe.each(engines)(`walls by $engine, seed ${propertySeed}`, ({ kernelFromFa
         const stand = facetStand(mesh, facet);
         fc.pre(stand !== null);
         const inward: [number, number, number] = [-stand.normal[0], -stand.normal[1], -stand.normal[2]];
-        const ray = bruteRay(mesh, stand.center, inward, facet, 1e-6 * index.diagonalMm) ?? Infinity;
+        const ray = bruteRay(mesh, stand.center, inward, facet, 1e-6 * index.diagonalMm, true) ?? Infinity;
         const expected = Math.min(ray, bruteBall(mesh, facet, stand.center, inward, 30.1));
         const known = expected < 2 * index.diagonalMm ? expected : NaN;
         expect(near(ballWallMm[facet]!, known, 1e-5), `${ballWallMm[facet]} for ${known}`).toBe(true);

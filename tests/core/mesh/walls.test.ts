@@ -47,6 +47,19 @@ describe('walls of simple bodies', () => {
     }
   });
 
+  it('reads through the surface of a body that is pushed into another, to where it faces back', () => {
+    // A plate of 2 mm with a peg whose foot ends 0.5 mm under its top: from the plate's underside, and from its top beside
+    // the peg, the wall is the plate's; the peg's top facet stands in the open and sees its own foot.
+    const { rayWallMm, rayFacet } = wallsOf(
+      joinMeshes(box([0, 0, 0], [30, 30, 2]), box([5, 5, 1.5], [25, 25, 3])),
+    );
+    for (const facet of [0, 1]) {
+      expect(rayWallMm[facet]).toBeCloseTo(2, 6);
+      expect([2, 3]).toContain(rayFacet[facet]);
+    }
+    for (const facet of [12 + 2, 12 + 3]) expect(rayWallMm[facet]).toBeCloseTo(1.5, 6);
+  });
+
   it('limits the ball, not the ray, by a near side face', () => {
     // Centers of the end facets stand 10/3 mm and 20/3 mm above the floor of a bar 10 mm high and 90 mm long.
     const { rayWallMm, ballWallMm } = wallsOf(box([0, 0, 0], [90, 60, 10]));

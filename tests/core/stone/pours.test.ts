@@ -235,6 +235,24 @@ describe('two pours', { timeout: 30_000 }, () => {
     expect(Math.abs(geometry.volumeCheck - 1)).toBeLessThan(2e-3);
   });
 
+  it('take the volume that the surface encloses where edges are shared by more than two facets', () => {
+    const plainLid = lid();
+    const doubled = {
+      positions: plainLid.positions,
+      facets: Uint32Array.of(...plainLid.facets, ...plainLid.facets.slice(0, 6)),
+    };
+    const { geometry } = castHalves(doubled, plain(upward));
+    const sound = castHalves(plainLid, plain(upward)).geometry;
+    expect(geometry.method).toBe('integration along the pull');
+    expect(geometry.patternMm3 / sound.patternMm3).toBeCloseTo(1, 9);
+    expect(sound.errorMm3).toEqual({ pattern: 0, others: 0 });
+    expect(geometry.errorMm3.pattern).toBe(0);
+    expect(geometry.errorMm3.others).toBeGreaterThan(0);
+    expect(geometry.errorMm3.others).toBeLessThan(0.02 * sound.patternMm3);
+    const off = Math.abs(geometry.positiveMm3 - sound.positiveMm3);
+    expect(off).toBeLessThanOrEqual(3 * geometry.errorMm3.others + 1e-4 * sound.positiveMm3);
+  });
+
   it('come back from a saved STL with the same volume', () => {
     const { geometry, halves } = castHalves(tray([60, 40, 15], 2, 2), downward);
     for (const [half, volumeMm3] of [

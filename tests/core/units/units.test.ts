@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatBand, formatFigure } from '../../../src/core/units/formatFigure';
+import { formatBand, formatFigure, shownDecimals } from '../../../src/core/units/formatFigure';
 import { formatNumber, formatQuantity, notKnown } from '../../../src/core/units/formatNumber';
 import { mmPerUnit } from '../../../src/core/units/length';
 import { parseNumber } from '../../../src/core/units/parseNumber';
@@ -102,12 +102,45 @@ describe('showing a number', () => {
     expect(formatFigure({ value: [1, 2.5, 3], unit: 'mm', decimals: 1 })).toBe('1.0 × 2.5 × 3.0\u202fmm');
     expect(formatFigure({ value: 'two', unit: '', decimals: 0 })).toBe('two');
     expect(formatFigure({ value: null, unit: 'mm', decimals: 1 })).toBe(notKnown);
-    expect(formatBand({ band: [0.2, 0.27], unit: 'mm', decimals: 2 })).toBe('0.20 to 0.27\u202fmm');
-    expect(formatBand({ unit: 'mm', decimals: 2 })).toBe('');
-    expect(formatBand({ band: [0.201, 0.204], unit: 'mm', decimals: 2 })).toBe('');
+    expect(formatBand({ value: null, band: [0.2, 0.27], unit: 'mm', decimals: 2 })).toBe(
+      '0.20 to 0.27\u202fmm',
+    );
+    expect(formatBand({ value: null, unit: 'mm', decimals: 2 })).toBe('');
+    expect(formatBand({ value: null, band: [0.201, 0.204], unit: 'mm', decimals: 2 })).toBe('');
   });
 
   test('an inch is exactly 25.4 mm', () => {
     expect(mmPerUnit).toEqual({ mm: 1, cm: 10, m: 1000, in: 25.4 });
+  });
+});
+
+/** A scale with a band, four decimals wanted. */
+const bandedScale = (low: number, high: number) => ({
+  value: 0.99843,
+  band: [low, high] as [number, number],
+  unit: '',
+  decimals: 4,
+});
+
+describe('digits follow the band', () => {
+  test('no more are shown than it supports, of the value and of its ends', () => {
+    expect(formatFigure(bandedScale(0.9978, 0.999))).toBe('0.9984');
+    expect(formatFigure(bandedScale(0.996, 1.001))).toBe('0.998');
+    expect(formatBand(bandedScale(0.996, 1.001))).toBe('0.996 to 1.001');
+    const volume = { value: 32_530.28, unit: 'mm³', decimals: 1 };
+    expect(formatFigure(volume)).toContain('530.3');
+    expect(formatFigure({ ...volume, band: [32_520, 32_540] as const })).not.toContain('.');
+  });
+
+  test('a band that reaches much further up than down keeps the digits of its near end', () => {
+    const skewed = { value: 1.2, band: [0.3, 5] as const, unit: 'h', decimals: 2 };
+    expect(formatBand(skewed)).toContain('0.3 to 5.0');
+  });
+
+  test('a value on the end of its band goes by the width, and one without a band keeps its decimals', () => {
+    expect(shownDecimals({ value: 1, band: [1, 1.4], decimals: 3 })).toBe(1);
+    expect(shownDecimals({ value: 1, band: [1, 1], decimals: 3 })).toBe(3);
+    expect(shownDecimals({ value: 1, decimals: 3 })).toBe(3);
+    expect(shownDecimals({ value: 'a word', band: [1, 2], decimals: 2 })).toBe(2);
   });
 });

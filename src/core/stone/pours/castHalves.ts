@@ -1,7 +1,8 @@
+import { enclosedVolume } from '../../mesh/enclosedVolume';
 import { integrate } from '../../mesh/integrals';
 import type { IndexedMesh, Vec3 } from '../../mesh/types';
 import type { MoldGeometry } from '../moldGeometry';
-import { castByColumns } from './castByColumns';
+import { castByColumns, type CastColumns } from './castByColumns';
 import { castBySolids, type CastHalf, type CastSolids } from './castBySolids';
 import { columnMaterial } from './columnMaterial';
 import type { KnifeEdges } from './knifeEdges';
@@ -112,6 +113,7 @@ export function castHalves(
     envelopeMm3: cast.patternMm3 + cast.voidMm3 + cavityMm3,
     cavityMm3,
     patternMm3: cast.patternMm3,
+    errorMm3: { pattern: 0, others: 0 },
     gapFillMm3: cast.voidMm3 + cast.prySlotsMm3,
     negativeFaceMm2: cast.negative.faceMm2,
     positiveFaceMm2: cast.positive.faceMm2,
@@ -163,6 +165,7 @@ function integrated(
     material.materialMm3 - material.belowPartingMm3,
   );
   const boxMm3 = parted.box.aboveMm3 + parted.box.belowMm3;
+  const { patternMm3, errorMm3 } = patternByColumns(pattern, cast, boxMm3);
   const broken = `${(100 * material.brokenShare).toFixed(1)} % of the columns along the pull run into holes or turned facets.`;
   return {
     geometry: {
@@ -172,16 +175,17 @@ function integrated(
       boxTurnDeg: frame.turnDeg,
       negativeMm3: cast.negativeMm3,
       positiveMm3: cast.positiveMm3,
-      envelopeMm3: cast.patternMm3 + cavityMm3,
+      envelopeMm3: patternMm3 + cavityMm3,
       cavityMm3,
-      patternMm3: cast.patternMm3,
+      patternMm3,
+      errorMm3,
       gapFillMm3: cast.prySlotsMm3,
       negativeFaceMm2: cast.negativeFaceMm2,
       positiveFaceMm2: cast.positiveFaceMm2,
       planAreaMm2: planAreaMm2(parted),
       rimOutlineMm: outlineInPart(frame, parted),
       thinnest: null,
-      volumeCheck: (cast.negativeMm3 + cast.positiveMm3 + cast.patternMm3 + cast.prySlotsMm3) / boxMm3,
+      volumeCheck: (cast.negativeMm3 + cast.positiveMm3 + patternMm3 + cast.prySlotsMm3) / boxMm3,
     },
     findings: {
       lockingMm3: material.gapMm3,
@@ -193,6 +197,25 @@ function integrated(
     },
     halves: null,
   };
+}
+
+/**
+ * The pattern's volume where the halves are integrated: what its surface encloses, as everywhere in the workbook, unless
+ * that counts overlaps twice or holes leave it open; then the columns' own. The columns are as far off as their two grids and
+ * the surface disagree, and by the share of them that run into holes.
+ */
+function patternByColumns(
+  pattern: IndexedMesh,
+  { patternMm3: asideMm3, material }: CastColumns,
+  boxMm3: number,
+): Pick<MoldGeometry, 'patternMm3' | 'errorMm3'> {
+  const enclosed = enclosedVolume(pattern);
+  const disagreeMm3 = Math.abs(asideMm3 - material.materialMm3) + material.brokenShare * material.materialMm3;
+  if (enclosed === null || enclosed.volume - asideMm3 > enclosed.openBy + mostTwiceShare * boxMm3) {
+    return { patternMm3: asideMm3, errorMm3: { pattern: disagreeMm3, others: disagreeMm3 } };
+  }
+  const others = Math.max(disagreeMm3, Math.abs(material.materialMm3 - enclosed.volume));
+  return { patternMm3: enclosed.volume, errorMm3: { pattern: enclosed.openBy, others } };
 }
 
 /**

@@ -74,7 +74,7 @@ export function distanceMm(ray: usize): f64 {
 }
 
 /** With `any`, the ray is done when it has met one. */
-function tryLeaf(firstSlot: i32, ray: usize, nearestMm: f64, any: bool): void {
+function tryLeaf(firstSlot: i32, ray: usize, nearestMm: f64, any: bool, leaving: bool): void {
   const leaf = leaves + leafBytes * <usize>(firstSlot / leafSlots);
   const lane = lanes + 4 * ray;
   let facets = facetsToTry(
@@ -102,6 +102,7 @@ function tryLeaf(firstSlot: i32, ray: usize, nearestMm: f64, any: bool): void {
         load<f64>(at, 32),
         load<f64>(at, 40),
         nearestMm,
+        leaving,
       );
     }
     facets &= facets - 1;
@@ -113,11 +114,11 @@ function tryLeaf(firstSlot: i32, ray: usize, nearestMm: f64, any: bool): void {
 }
 
 /**
- * First facet along each of four rays (unit direction, either facing). Rays that start side by side visit mostly the same
+ * First facet along each of four rays (unit direction). Rays that start side by side visit mostly the same
  * nodes: together they take two thirds of the time that they take one by one. Hits nearer than `nearestMm` don't count.
- * With `any`, one hit is as good as another.
+ * With `any`, one hit is as good as another; with `leaving`, a hit counts where the ray comes out of the material alone.
  */
-export function followFour(nearestMm: f64, any: bool): void {
+export function followFour(nearestMm: f64, any: bool, leaving: bool): void {
   for (let ray: usize = 0; ray < 4; ray++) {
     store<i32>(metSlots + 4 * ray, -1);
     store<f64>(endsMm + 8 * ray, Infinity);
@@ -149,7 +150,7 @@ export function followFour(nearestMm: f64, any: bool): void {
     const node = load<i32>(waitingEnd, 16);
     if (node < 0) {
       while (looking != 0) {
-        tryLeaf(~node, <usize>ctz(looking), nearestMm, any);
+        tryLeaf(~node, <usize>ctz(looking), nearestMm, any, leaving);
         looking &= looking - 1;
       }
       continue;

@@ -28,7 +28,7 @@ export function prepare(scratch: usize): i32 {
 export function castRay(x: f64, y: f64, z: f64, dx: f64, dy: f64, dz: f64): i32 {
   setRay(0, x, y, z, dx, dy, dz, -1);
   for (let ray: usize = 1; ray < 4; ray++) setNoRay(ray);
-  followFour(0, false);
+  followFour(0, false, false);
   return metSlot(0);
 }
 
@@ -45,7 +45,7 @@ export function rayWalls(count: i32, slots: usize, nearestMm: f64, wallMm: usize
       if (slot >= 0 && moveTo(slot)) setRay(ray, standX, standY, standZ, -normalX, -normalY, -normalZ, slot);
       else setNoRay(ray);
     }
-    followFour(nearestMm, false);
+    followFour(nearestMm, false, true);
     for (let ray: usize = 0; ray < rays; ray++) {
       const met = metSlot(ray);
       store<f32>(wallMm + 4 * ray, met >= 0 ? <f32>distanceMm(ray) : f32.NaN);
@@ -117,7 +117,7 @@ function reachFrom(
 /** Follows the rays that have been set and flags those that meet nothing; 0. */
 function endReach(flag: u8, rays: usize): usize {
   for (let ray = rays; ray < 4; ray++) setNoRay(ray);
-  followFour(0, true);
+  followFour(0, true, false);
   for (let ray: usize = 0; ray < rays; ray++) {
     const flags = load<usize>(flagsOfRays + sizeof<usize>() * ray);
     if (metSlot(ray) < 0) store<u8>(flags, load<u8>(flags) | flag);

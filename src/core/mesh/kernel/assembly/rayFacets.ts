@@ -13,7 +13,10 @@ export function setEnd(slot: i32, mm: f64): void {
   endMm = mm;
 }
 
-/** Moves the end here when this facet is hit nearer, by the same arithmetic as followRay.ts; of equally near ones the lowest slot. */
+/**
+ * Moves the end here when this facet is hit nearer, by the same arithmetic as followRay.ts; of equally near ones the lowest
+ * slot. With `leaving` a hit counts where the ray comes out of the material alone.
+ */
 export function tryFacet(
   slot: i32,
   originX: f64,
@@ -23,6 +26,7 @@ export function tryFacet(
   dy: f64,
   dz: f64,
   nearestMm: f64,
+  leaving: bool,
 ): void {
   const a = cornerPoint(slot, 0);
   const b = cornerPoint(slot, 1);
@@ -40,6 +44,7 @@ export function tryFacet(
   const py = dz * vx - dx * vz;
   const pz = dx * vy - dy * vx;
   const determinant = ux * px + uy * py + uz * pz;
+  if (leaving && determinant > 0) return;
   const size = determinant < 0 ? -determinant : determinant;
   const sign: f64 = determinant < 0 ? -1 : 1;
   const most = size * (1 + edgeTolerance);
