@@ -13,12 +13,25 @@ export interface Scene {
  * own thread where the browser cannot hand a canvas over.
  */
 export function startScene(canvas: HTMLCanvasElement, listen: (message: FromScene) => void): Scene {
-  const offscreen = handedOver(canvas);
-  return offscreen === null ? sceneHere(canvas, listen) : sceneInWorker(offscreen, listen);
+  // The worker first: a canvas that was handed over can't be taken back.
+  const worker = sceneWorker();
+  const offscreen = worker && handedOver(canvas);
+  if (worker !== null && offscreen !== null) return sceneInWorker(worker, offscreen, listen);
+  worker?.terminate();
+  return sceneHere(canvas, listen);
+}
+
+/** Null where the browser starts none. */
+function sceneWorker(): Worker | null {
+  if (typeof HTMLCanvasElement.prototype.transferControlToOffscreen !== 'function') return null;
+  try {
+    return new Worker(new URL('./entry.ts', import.meta.url), { type: 'module', name: 'scene' });
+  } catch {
+    return null;
+  }
 }
 
 function handedOver(canvas: HTMLCanvasElement): OffscreenCanvas | null {
-  if (typeof canvas.transferControlToOffscreen !== 'function') return null;
   try {
     return canvas.transferControlToOffscreen();
   } catch {
@@ -26,8 +39,7 @@ function handedOver(canvas: HTMLCanvasElement): OffscreenCanvas | null {
   }
 }
 
-function sceneInWorker(canvas: OffscreenCanvas, listen: (message: FromScene) => void): Scene {
-  const worker = new Worker(new URL('./entry.ts', import.meta.url), { type: 'module', name: 'scene' });
+function sceneInWorker(worker: Worker, canvas: OffscreenCanvas, listen: (message: FromScene) => void): Scene {
   worker.addEventListener('message', ({ data }: MessageEvent<FromScene>) => listen(data));
   // An error of its program has words; one without is that the program could not be loaded.
   worker.addEventListener('error', ({ message }) =>
