@@ -15,10 +15,7 @@ const textOf = (path: string) => readFileSync(join(folder, path), 'utf8');
 
 test('two files alone know where the shared meshes are', () => {
   const naming = files.filter((path) => /shared\/meshes\//u.test(textOf(path)));
-  expect(naming.toSorted()).toEqual([
-    'browser/support/models.ts',
-    'support/sharedMeshes.ts',
-  ]);
+  expect(naming.toSorted()).toEqual(['browser/support/models.ts', 'support/sharedMeshes.ts']);
 });
 
 test('every unit test that asks them is run without them', () => {

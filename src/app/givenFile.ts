@@ -11,8 +11,7 @@ const waiting = new Map<string, File>();
 
 /** Adds the project without opening it. */
 export async function openGivenFile(workbook: Workbook, file: File): Promise<Outcome<{ id: string }>> {
-  if (!modelEnding.test(file.name)) 
-    return workbook.importProjectFile(await readProjectFileAside(file));
+  if (!modelEnding.test(file.name)) return workbook.importProjectFile(await readProjectFileAside(file));
   const stem = trimmedName(file.name.replace(modelEnding, '').slice(0, longestName));
   const made = workbook.createProject({ enclosure: canBeSeen(stem) ? stem : 'New enclosure', name: 'Part' });
   if (made.done) waiting.set(made.id, file);

@@ -41,6 +41,16 @@ export function beforeClosingSection(context: StepContext, reports: Reports): Se
             ),
           ]
         : []),
+      ...(context.inputs.walls.filmFaces === 'none'
+        ? []
+        : [
+            measuring(
+              'beforeClosing.film',
+              `Separator film on ${context.inputs.walls.filmFaces === 'one' ? 'one face' : 'both faces'}, smoothed: every wrinkle prints. Pieces counted in.`,
+              'pieces in',
+              '',
+            ),
+          ]),
       ...(state.known ? [stackLine(state)] : []),
       line(
         'beforeClosing.edges',

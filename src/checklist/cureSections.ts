@@ -187,6 +187,16 @@ function coolSection(context: StepContext, reports: Reports, state: CureAnswer):
       line('cool.clamps', 'Clamps off in turn, a little each.'),
       line('cool.jack', jackingWords(context)),
       line('cool.open', openingLine(context), ['mold.liftToFreeMm']),
+      ...(context.inputs.walls.filmFaces === 'none'
+        ? []
+        : [
+            measuring(
+              'cool.film',
+              'Separator film peeled off; the pieces counted back out, as many as went in.',
+              'pieces out',
+              '',
+            ),
+          ]),
       line(
         'cool.look',
         'Part looked at for dry places, voids and soft resin; soft resin means: cure again, free-standing, slowly.',

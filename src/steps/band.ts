@@ -16,12 +16,18 @@ import type { Material } from './plies/inputs';
 import { resolveStack, type KnownStack } from './plies/stack';
 import type { WallsInputs } from './walls/inputs';
 
+/** Film on one face or both takes its part of every wall. */
+export function filmInWallMm({ filmFaces, filmMm }: WallsInputs): number {
+  return { none: 0, one: 1, both: 2 }[filmFaces] * filmMm;
+}
+
 export function wallLimits(walls: WallsInputs): WallLimits {
   return {
     goVoidShare: walls.goVoidPercent / 100,
     lookVoidShare: walls.lookVoidPercent / 100,
     badVoidShare: walls.badVoidPercent / 100,
     toleranceMm: walls.toleranceMm,
+    filmMm: filmInWallMm(walls),
   };
 }
 

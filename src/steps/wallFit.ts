@@ -72,7 +72,8 @@ const mm = (value: number) => `${formatNumber(value, 2)} mm`;
 /** "Your plies fill 0.70 mm. The wall is 0.90 mm: about one fifth of it would be air." */
 export function toldOf(wallMm: number, band: AcceptedWalls): string {
   const { voidShare, fiberFraction } = filledWall(band, wallMm);
-  const start = `Your plies fill ${mm(band.voidFreeMm)}. The wall is ${mm(wallMm)}`;
+  const film = band.filmMm > 0 ? `, ${mm(band.filmMm)} of it film` : '';
+  const start = `Your plies fill ${mm(band.voidFreeMm)}. The wall is ${mm(wallMm)}${film}`;
   const percent = `${formatNumber(100 * fiberFraction, 0)} %`;
   if (wallMm < band.goLowMm)
     return `${start}: fiber would fill ${percent} of it, so it is short of resin and holds the mold open.`;

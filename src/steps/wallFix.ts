@@ -25,7 +25,8 @@ export function pairingRows(stack: KnownStack, { plies, walls }: ProjectInputs):
 
 /** Plies that fill a wall, never fewer. */
 export function pliesForWall(wallMm: number, stack: KnownStack, { walls }: ProjectInputs): number {
-  return wantedPlies(wallMm, meanPly(stack, walls).voidFreeMm, wallLimits(walls).goVoidShare);
+  const { goVoidShare, filmMm } = wallLimits(walls);
+  return wantedPlies(Math.max(wallMm - filmMm, 1e-6), meanPly(stack, walls).voidFreeMm, goVoidShare);
 }
 
 /**
@@ -80,7 +81,7 @@ function rescueWays(wallMm: number, stack: KnownStack, { walls }: ProjectInputs)
     wallMm,
     meanPly(stack, walls),
     { fiberGCm3: card.fiberDensityGCm3, resinGCm3: card.resinDensityGCm3 },
-    walls,
+    wallLimits(walls),
   );
   if (rescue === null) return [];
   const { plies, missingMm, thinPlyGsm, filmGsm, filmFiberFraction } = rescue;

@@ -14,7 +14,7 @@ import { glassTransitionC } from '../../src/core/cure/glassTransition';
 import { runHeat } from '../../src/core/cure/heatRun';
 import type { CureKinetics, CureLaw, RateConstant } from '../../src/core/cure/kinetics';
 import { extremePlaces } from '../../src/core/cure/laminateRecord';
-import { voidPressureAlong } from '../../src/core/cure/moistureVoids';
+import { leastVoidFreeAtm } from '../../src/core/closing/flow';
 import { blockRound } from '../../src/core/cure/moldVoxels';
 import { kineticsForLearning } from '../../src/core/cure/publishedKinetics';
 import { bracketedRoot } from '../../src/core/numeric/roots';
@@ -179,15 +179,7 @@ const answers: readonly (readonly [
   [
     /^VOID-KARDOS-/u,
     (row) => {
-      const at = need(row, 'T_C');
-      const { absoluteKPa } = voidPressureAlong(
-        curveOf([
-          [0, at],
-          [1, at],
-        ]),
-        need(row, 'RH_percent'),
-      );
-      return { p_min_atm: absoluteKPa / 101.325 };
+      return { p_min_atm: leastVoidFreeAtm(need(row, 'T_C'), need(row, 'RH_percent')) };
     },
   ],
 ];

@@ -28,14 +28,15 @@ const got = ({ inputs }: (typeof table.rows)[number]) => {
   return { walls, ...filledWall(walls, inputs.wall_mm), word: wallWord(walls, inputs.wall_mm) };
 };
 
+const near = (value: number, expected: number) =>
+  expect(Math.abs(value - expected), table.source).toBeLessThanOrEqual(table.tolerance.abs);
+
 describe('walls from 0.60 to 0.95 mm, 2 to 8 plies of three cards', () => {
   test('every row of the table ran', () => expect(table.rows).toHaveLength(168));
 
   test.each(table.rows.map((row) => [row.id, row] as const))('%s', (_id, row) => {
     const { walls, voidShare, fiberFraction, word } = got(row);
     const { t0_mm, wanted_mm, void_fraction, Vf } = row.expected;
-    const near = (value: number, expected: number) =>
-      expect(Math.abs(value - expected), table.source).toBeLessThanOrEqual(table.tolerance.abs);
     near(walls.voidFreeMm, t0_mm);
     near(walls.wantedMm, wanted_mm);
     near(voidShare, void_fraction);
@@ -43,6 +44,9 @@ describe('walls from 0.60 to 0.95 mm, 2 to 8 plies of three cards', () => {
     expect(word).toBe(row.expected.word);
   });
 });
+
+const scaled = (values: ArrayLike<number>, factor: number) =>
+  Float32Array.from(values, (one) => one * factor);
 
 /**
  * A part of 148.7 cm² mid-area over 104 cm² of plan, sloped alike all over, under 8 clamps of 150 N: 115 kPa over the plan.
@@ -55,8 +59,6 @@ describe('a mold that stands on resin that is held in', () => {
   const flat = plate(130, 80, 20, () => 1);
   const partOf = (wallMm: number) => {
     const { samples, centerMm } = flat;
-    const scaled = (values: ArrayLike<number>, factor: number) =>
-      Float32Array.from(values, (one) => one * factor);
     return histogramOf({
       centerMm,
       samples: {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { defaultMaterial } from '../../src/steps/plies/inputs';
 import { closingReport } from '../../src/steps/closing/report';
+import { cureReport } from '../../src/steps/cure/report';
 import { pliesReport } from '../../src/steps/plies/report';
 import { wallsReport } from '../../src/steps/walls/report';
 import { histogramOf, plate } from '../support/closingHands';
@@ -11,6 +12,15 @@ const laidPlyWithCard = (laidThicknessMm: number | null) =>
   figureOf(
     pliesReport(trayContext({ plies: { materials: [{ ...defaultMaterial, laidThicknessMm }] } })),
     'plies.laidPlyMm',
+  );
+
+const wanted = (toleranceMm: number | null) =>
+  figureOf(pliesReport(trayContext({ walls: { toleranceMm } })), 'plies.wantedWallMm').value;
+const weighed = (massG: number, thicknessMm: number) =>
+  pliesReport(
+    trayContext({
+      plies: { plateMassG: massG, plateAreaCm2: 100, plateThicknessMm: thicknessMm },
+    }),
   );
 
 describe('Ply schedule step', () => {
@@ -65,8 +75,6 @@ describe('Ply schedule step', () => {
   });
 
   test('the tolerance of print and stone is an input: 4 % until it is given', () => {
-    const wanted = (toleranceMm: number | null) =>
-      figureOf(pliesReport(trayContext({ walls: { toleranceMm } })), 'plies.wantedWallMm').value;
     expect(wanted(null)).toBeCloseTo(0.96 * 0.701052, 6);
     expect(wanted(0.05)).toBeCloseTo(0.651052, 6);
     expect(wanted(0)).toBeCloseTo(0.701052, 6);
@@ -129,13 +137,6 @@ describe('Ply schedule step', () => {
   });
 
   describe('a cured plate on the scale', () => {
-    const weighed = (massG: number, thicknessMm: number) =>
-      pliesReport(
-        trayContext({
-          plies: { plateMassG: massG, plateAreaCm2: 100, plateThicknessMm: thicknessMm },
-        }),
-      );
-
     test('replaces what the cards fill, and its caliper tells the voids', () => {
       // 6 g of fiber and 4 g of resin on 100 cm²: 0.338983 + 0.333333 mm; a caliper of 0.70 mm finds 4.0 % voids.
       const report = weighed(10, 0.7);
@@ -248,5 +249,47 @@ describe('Ply schedule step', () => {
     expect(figureOf(report, 'plies.laidThicknessMm').value).toBeCloseTo(0.75, 9);
     expect(figureOf(report, 'plies.loosePercent').value).toBeNull();
     expect(verdictOf(report, 'plies.fit').word).toBe('not yet known');
+  });
+
+  describe('separator film', () => {
+    const films = { filmFaces: 'both' as const, filmMm: 0.05 };
+
+    test('takes its part of the wall: of the wanted one, of the gap and of the balance', () => {
+      const bare = trayContext();
+      const filmed = trayContext({ walls: films });
+      const wanted = (context: typeof bare) =>
+        Number(figureOf(pliesReport(context), 'plies.wantedWallMm').value);
+      expect(wanted(filmed) - wanted(bare)).toBeCloseTo(0.1, 9);
+      // 0.67 mm less 0.10 mm of film are 0.57 for plies that fill 0.70: short of resin.
+      expect(verdictOf(wallsReport(filmed), 'walls.band').word).toBe('stop');
+      const standOff = (context: typeof bare) =>
+        Number(figureOf(closingReport(context), 'closing.standOffMm').value);
+      expect(standOff(filmed) - standOff(bare)).toBeCloseTo(0.1, 6);
+    });
+
+    test('in a wall drawn for it all is go', () => {
+      const wallMm = 0.773;
+      const showRayWall = { p5: wallMm, median: wallMm, p95: wallMm, min: wallMm, max: wallMm, hitShare: 1 };
+      const context = trayContext({
+        walls: films,
+        summary: {
+          showRayWall,
+          showWall: walls([wallMm, 10_000]),
+          closing: histogramOf(plate(125, 80, 16, () => wallMm)),
+        },
+      });
+      expect(verdictOf(wallsReport(context), 'walls.band').word).toBe('go');
+      expect(verdictOf(closingReport(context), 'closing.load').word).toBe('go');
+      expect(verdictOf(closingReport(context), 'closing.closes').word).toBe('go');
+    });
+
+    test.each([
+      [0, 'not yet known'],
+      [110, 'stop'],
+      [180, 'go'],
+    ])('that bears %d °C (0: not read) under an oven of 120 is %s', (filmLimitC, word) => {
+      const report = cureReport(trayContext({ walls: { ...films, filmLimitC } }));
+      expect(verdictOf(report, 'cure.film').word).toBe(word);
+    });
   });
 });

@@ -17,6 +17,14 @@ const wallAllOver = (wallMm: number) => {
   );
 };
 
+const wallFixOf = (wallMm: number) => wallAllOver(wallMm).fix;
+const drafted = (draftDeg: number, areaMm2: number) => ({
+  draftDeg: Float32Array.of(draftDeg, 5),
+  cumulativeAreaMm2: Float64Array.of(areaMm2, 100),
+});
+const corner = (changes: Parameters<typeof trayContext>[0]) =>
+  verdictOf(wallsReport(trayContext(changes)), 'walls.corner');
+
 describe('Walls & draft step', () => {
   test('the wall wanted is go, with the walls that are right worked out', () => {
     const report = wallsReport(trayContext());
@@ -74,13 +82,12 @@ describe('Walls & draft step', () => {
   });
 
   test('a wall wrong all over gives plies, wall and beads to change to, and never fewer plies than fill it', () => {
-    const fix = (wallMm: number) => wallAllOver(wallMm).fix;
     // Five plies hold 0.565 mm of fiber: 56.5 % of 1.0 mm, so no number of plies fits it.
-    expect(fix(1)).toMatch(/^Make the wall 0\.67 mm/u);
-    expect(fix(1)).toContain('keep this wall with 4 plies and 0.11 mm more');
+    expect(wallFixOf(1)).toMatch(/^Make the wall 0\.67 mm/u);
+    expect(wallFixOf(1)).toContain('keep this wall with 4 plies and 0.11 mm more');
     // Six plies fill 1.40 mm: right for 1.35.
-    expect(fix(1.35)).toMatch(/^Lay 6 plies: 0\.0 % voids, fiber 50 %/u);
-    expect(fix(0.6)).not.toContain('2 plies:');
+    expect(wallFixOf(1.35)).toMatch(/^Lay 6 plies: 0\.0 % voids, fiber 50 %/u);
+    expect(wallFixOf(0.6)).not.toContain('2 plies:');
   });
 
   test('the ball wall is used when the maker says so', () => {
@@ -100,10 +107,6 @@ describe('Walls & draft step', () => {
   });
 
   test('draft under the least drags; under 1° over a deep part it is a stop', () => {
-    const drafted = (draftDeg: number, areaMm2: number) => ({
-      draftDeg: Float32Array.of(draftDeg, 5),
-      cumulativeAreaMm2: Float64Array.of(areaMm2, 100),
-    });
     const releaseDraft = drafted(1.5, 30);
     const report = wallsReport(trayContext({ summary: { releaseDraft } }));
     expect(figureOf(report, 'walls.dragsPercent').value).toBeCloseTo(30, 9);
@@ -125,8 +128,6 @@ describe('Walls & draft step', () => {
   });
 
   test('plies must reach the hollow corners of the half they are laid in', () => {
-    const corner = (changes: Parameters<typeof trayContext>[0]) =>
-      verdictOf(wallsReport(trayContext(changes)), 'walls.corner');
     expect(corner({ summary: { insideCornerRadiusMm: { p5: 0.3, min: 0 } } }).word).toBe('look again');
     const tight = { summary: { outerEdgeRadiusMm: { p5: 2, min: 1.8 } } };
     // 2 mm are too tight for a female corner of the negative, and enough over an inside radius of 1 mm plus the plies.

@@ -22,14 +22,19 @@ describe('an input', () => {
     });
   });
 
-  it.each(['walls.over', 'walls', '', 'plies.stack.9.angleDeg', 'walls.toleranceMm.x', '__proto__.x', 'toString'])(
-    'that does not exist (%j) is refused',
-    async (path) => {
-      const { workbook } = await tabWithProject();
-      expect(workbook.setInput(path, 1).done).toBe(false);
-      expect(workbook.canUndo()).toBe(false);
-    },
-  );
+  it.each([
+    'walls.over',
+    'walls',
+    '',
+    'plies.stack.9.angleDeg',
+    'walls.toleranceMm.x',
+    '__proto__.x',
+    'toString',
+  ])('that does not exist (%j) is refused', async (path) => {
+    const { workbook } = await tabWithProject();
+    expect(workbook.setInput(path, 1).done).toBe(false);
+    expect(workbook.canUndo()).toBe(false);
+  });
 
   it.each([
     ['walls.toleranceMm', -1, 'Wall may be over the stack by must be a number from 0 to 5 mm.'],
@@ -233,7 +238,10 @@ describe('typing', () => {
     done(workbook.setInput('walls.toleranceMm', 1));
     done(workbook.setInput('walls.lookVoidPercent', 1));
     workbook.undo();
-    expect(workbook.store.getState().project?.inputs.walls).toMatchObject({ toleranceMm: 1, lookVoidPercent: 0.05 });
+    expect(workbook.store.getState().project?.inputs.walls).toMatchObject({
+      toleranceMm: 1,
+      lookVoidPercent: 0.05,
+    });
   });
 
   it('goes on after an undo as a new step', async () => {

@@ -105,7 +105,10 @@ describe('a full storage', () => {
     vi.advanceTimersByTime(savePauseMs);
     expect(workbook.store.getState().saveState).toBe('saved');
     tab.crash();
-    expect((await reloaded(machine, id))?.inputs.walls).toMatchObject({ toleranceMm: 0.2, lookVoidPercent: 0.4 });
+    expect((await reloaded(machine, id))?.inputs.walls).toMatchObject({
+      toleranceMm: 0.2,
+      lookVoidPercent: 0.4,
+    });
   });
 
   it('is not filled further by a save that failed half way', async () => {

@@ -116,6 +116,17 @@ export function binCenter({ centerMm }: ClosingHistogram, bin: number): Vec3 {
   return [centerMm[3 * bin]!, centerMm[3 * bin + 1]!, centerMm[3 * bin + 2]!];
 }
 
+/** Walls as the laminate finds them: less the film that lies on the stone, but never less than nothing. */
+export function withFilm(histogram: ClosingHistogram, filmMm: number): ClosingHistogram {
+  if (filmMm === 0) return histogram;
+  const less = (walls: ArrayLike<number>) =>
+    Float64Array.from(walls, (wall) => Math.max(leastGapMm, wall - filmMm));
+  const { wallMm, wallLowMm, wallHighMm } = histogram;
+  return { ...histogram, wallMm: less(wallMm), wallLowMm: less(wallLowMm), wallHighMm: less(wallHighMm) };
+}
+/** Film against film: stone on stone but for it, mm. */
+const leastGapMm = 0.001;
+
 /** The same face with one wall everywhere, for a nominal wall of the print. */
 export function withUniformWall(histogram: ClosingHistogram, wallMm: number): ClosingHistogram {
   const walls = new Float64Array(histogram.wallMm.length).fill(wallMm);

@@ -14,6 +14,8 @@ export interface WallLimits {
   readonly badVoidShare: number;
   /** How far under t0 the wall should be drawn, for print and stone are never exact, mm. null: 4 % of t0. */
   readonly toleranceMm: number | null;
+  /** Separator film between stone and laminate, both faces together, mm: it takes its part of the wall. */
+  readonly filmMm: number;
 }
 
 /** Print and stone together leave about this share of the wall uncertain (common practice). */
@@ -29,9 +31,10 @@ export interface AcceptedWalls {
   /** t0. */
   readonly voidFreeMm: number;
   readonly fiberMm: number;
-  /** t0 less the tolerance. */
+  /** t0 less the tolerance, and the film; all walls below have the film in them. */
   readonly wantedMm: number;
   readonly toleranceMm: number;
+  readonly filmMm: number;
   /** From here to `goHighMm` a wall is right. */
   readonly goLowMm: number;
   readonly goHighMm: number;
@@ -48,17 +51,19 @@ export function acceptedWalls(
   fibers: FiberGaps,
   limits: WallLimits,
 ): AcceptedWalls {
+  const { filmMm } = limits;
   const toleranceMm = limits.toleranceMm ?? usualTolerance * voidFreeMm;
   return {
     voidFreeMm,
     fiberMm,
-    wantedMm: Math.max(fiberMm, voidFreeMm - toleranceMm),
+    wantedMm: Math.max(fiberMm, voidFreeMm - toleranceMm) + filmMm,
     toleranceMm,
-    goLowMm: fibers.goMm,
-    goHighMm: voidFreeMm / (1 - limits.goVoidShare),
-    lookLowMm: fibers.lookMm,
-    lookHighMm: voidFreeMm / (1 - limits.lookVoidShare),
-    badHighMm: voidFreeMm / (1 - limits.badVoidShare),
+    filmMm,
+    goLowMm: fibers.goMm + filmMm,
+    goHighMm: voidFreeMm / (1 - limits.goVoidShare) + filmMm,
+    lookLowMm: fibers.lookMm + filmMm,
+    lookHighMm: voidFreeMm / (1 - limits.lookVoidShare) + filmMm,
+    badHighMm: voidFreeMm / (1 - limits.badVoidShare) + filmMm,
   };
 }
 
@@ -81,8 +86,9 @@ export interface FilledWall {
 }
 
 export function filledWall(
-  { voidFreeMm, fiberMm }: Pick<AcceptedWalls, 'voidFreeMm' | 'fiberMm'>,
+  { voidFreeMm, fiberMm, filmMm }: Pick<AcceptedWalls, 'voidFreeMm' | 'fiberMm' | 'filmMm'>,
   wallMm: number,
 ): FilledWall {
-  return { voidShare: voidShareInGap(voidFreeMm, wallMm), fiberFraction: Math.min(1, fiberMm / wallMm) };
+  const gapMm = Math.max(wallMm - filmMm, 1e-6);
+  return { voidShare: voidShareInGap(voidFreeMm, gapMm), fiberFraction: Math.min(1, fiberMm / gapMm) };
 }

@@ -98,9 +98,10 @@ export function wallRescue(
   wallMm: number,
   ply: Pick<MeanPly, 'voidFreeMm' | 'fiberMm'>,
   densities: { readonly fiberGCm3: number; readonly resinGCm3: number },
-  limits: Pick<WallLimits, 'toleranceMm'>,
+  limits: Pick<WallLimits, 'toleranceMm' | 'filmMm'>,
 ): WallRescue | null {
-  const filledMm = limits.toleranceMm === null ? wallMm / (1 - usualTolerance) : wallMm + limits.toleranceMm;
+  const gapMm = wallMm - limits.filmMm;
+  const filledMm = limits.toleranceMm === null ? gapMm / (1 - usualTolerance) : gapMm + limits.toleranceMm;
   const plies = Math.floor(filledMm / ply.voidFreeMm + 1e-9);
   const missingMm = filledMm - plies * ply.voidFreeMm;
   if (plies < 1 || missingMm < 1e-6) return null;
@@ -109,6 +110,6 @@ export function wallRescue(
     missingMm,
     thinPlyGsm: 1000 * missingMm * (ply.fiberMm / ply.voidFreeMm) * densities.fiberGCm3,
     filmGsm: 1000 * missingMm * densities.resinGCm3,
-    filmFiberFraction: (plies * ply.fiberMm) / wallMm,
+    filmFiberFraction: (plies * ply.fiberMm) / gapMm,
   };
 }

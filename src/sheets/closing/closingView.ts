@@ -23,12 +23,14 @@ export function closingView(
   if (!state.known) return { known: false, why: state.reason };
   if (!isPlaced(state))
     return { known: false, why: `The mold does not come to rest: ${outcomeText(state)}.` };
-  const { main, curve, limits, wantedWallMm, curedMm, histogram } = state;
+  const { main, curve, limits, wantedWallMm, filmMm, curedMm, histogram } = state;
   const { inputs } = context;
   const samples =
     inputs.part.nominalWall === 'print'
       ? { ...faces, wallMm: new Float32Array(faces.wallMm.length).fill(histogram.wallMm[0] ?? 0) }
-      : faces;
+      : filmMm > 0
+        ? { ...faces, wallMm: faces.wallMm.map((wall) => Math.max(0, wall - filmMm)) }
+        : faces;
   return {
     known: true,
     data: {
@@ -37,7 +39,7 @@ export function closingView(
         main.solution,
         curve,
         limits,
-        wantedWallMm,
+        wantedWallMm - filmMm,
         main.evened === null ? null : evenedPerFacet(main.evened, faces, display),
       ),
       limits,

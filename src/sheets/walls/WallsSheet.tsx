@@ -41,7 +41,7 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
     report.figures
       .filter(({ id }) => wanted(id))
       .map((figure) => <FigureRow key={figure.id} figure={figure} />);
-  const number = (name: (typeof asked)[number] | (typeof practice)[number]) => (
+  const number = (name: (typeof asked)[number] | (typeof practice)[number] | 'filmMm') => (
     <NumberField
       key={name}
       spec={wallsSpecs[`walls.${name}`]}
@@ -63,6 +63,26 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
           disabled={readOnly}
           onChange={(toleranceMm) => change('walls', { toleranceMm })}
         />
+        <ChoiceField
+          label={wallsSpecs['walls.filmFaces'].label}
+          meaning={wallsSpecs['walls.filmFaces'].meaning}
+          choices={wallsSpecs['walls.filmFaces'].choices}
+          value={walls.filmFaces}
+          disabled={readOnly}
+          onChange={(filmFaces) => change('walls', { filmFaces })}
+        />
+        {walls.filmFaces === 'none' ? null : (
+          <>
+            {number('filmMm')}
+            <NumberField
+              spec={wallsSpecs['walls.filmLimitC']}
+              value={walls.filmLimitC > 0 ? walls.filmLimitC : null}
+              emptyWord="not read"
+              disabled={readOnly}
+              onChange={(filmLimitC) => change('walls', { filmLimitC: filmLimitC ?? 0 })}
+            />
+          </>
+        )}
         {asked.map(number)}
         <ChoiceField
           label={wallsSpecs['walls.laidIn'].label}

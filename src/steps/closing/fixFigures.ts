@@ -104,11 +104,11 @@ export function fixFigures(state: ClosingState, context: StepContext): readonly 
   function shimFigure({ lands }: ClosingState): Figure {
     const spec: FigureSpec = { ...fixSpecs.shim, status: practice };
     if (lands === null || faces === null) return unknownFigure(spec, 'The mold has no lands.');
-    const change = standOffForGapMm(faces, state.wantedWallMm) - lands.shimMm;
+    const change = standOffForGapMm(faces, state.wantedWallMm - state.filmMm) - lands.shimMm;
     return figure(
       spec,
       change,
-      `(${mm(state.wantedWallMm)} wanted − ${mm(faces.wallMm)} wall of the faces across the pull) / ${formatNumber(faces.pullCosine, 2)} − ${mm(lands.shimMm)} shim now. Steep walls hardly follow: their gap stays.`,
+      `(${mm(state.wantedWallMm - state.filmMm)} of gap wanted − ${mm(faces.wallMm)} wall of the faces across the pull) / ${formatNumber(faces.pullCosine, 2)} − ${mm(lands.shimMm)} shim now. Steep walls hardly follow: their gap stays.`,
       `Under it the bed first pushes at ${mm(gapAtPressure(curve, 0), 3)}.`,
     );
   }

@@ -46,7 +46,7 @@ export const resinSpecs = {
   need: { id: 'closing.resinNeedKPa', label: 'Resin pressure wanted', unit: 'kPa', decimals: 0 },
   moisture: {
     id: 'closing.voidFreeKpa',
-    label: 'Of that against moisture and steam',
+    label: 'Resin pressure against moisture and steam, absolute',
     unit: 'kPa',
     decimals: 0,
     source: 'kardos1986',
@@ -174,7 +174,7 @@ function cavityFigures({
 
 function pressureFigures({ resin, main, trapped }: ClosingState, inputs: ClosingInputs): readonly Figure[] {
   const { need, atGelKPa, heldInKPa } = resin;
-  const { moistureKPa, stoneKPa, neededKPa, atC } = need;
+  const { neededKPa } = need;
   const bag = inputs.bagged === 'bagged' ? ', and the air presses on the bag with 101 kPa' : '';
   const { clampForceN, laminateForceN, landForceN, resinForceN } = trapped.solution;
   return [
@@ -191,14 +191,7 @@ function pressureFigures({ resin, main, trapped }: ClosingState, inputs: Closing
       neededKPa + inputs.resinMarginKPa,
       `${kilopascals(neededKPa)} + ${kilopascals(inputs.resinMarginKPa)} to be sure (common practice)`,
     ),
-    figure(
-      { ...resinSpecs.moisture, status: 'from memory' },
-      neededKPa,
-      `Moisture of the roll: 4962 exp(−4892 / T) × ${formatNumber(inputs.humidityPercent, 0)} % at the ${formatNumber(atC, 0)} °C at which it gels = ${kilopascals(moistureKPa)} absolute.`,
-      stoneKPa > 0
-        ? `Stone without sealer steams against it: ${kilopascals(stoneKPa)} where gypsum and its vapor balance at ${formatNumber(atC, 0)} °C (indicative).`
-        : 'The stone is sealed, so its own vapor is left out.',
-    ),
+    figure({ ...resinSpecs.moisture, status: 'from memory' }, neededKPa, ...need.working),
     figure(
       resinSpecs.trapped,
       trapped.solution.standOffMm,

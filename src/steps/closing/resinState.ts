@@ -18,7 +18,9 @@ import { planAreaMm2 } from '../../core/closing/fixes';
 import { aminePrepregEpoxy, leastVoidFreeAtm, permeabilityM2, viscosityPaS } from '../../core/closing/flow';
 import type { ClosingSolution, Lands } from '../../core/closing/tiltedBalance';
 import { equilibriumPressureAtm } from '../../core/cure/dehydration';
+import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
+import { waterLeft } from '../mold/waterLeft';
 import type { KnownStack } from '../plies/stack';
 
 export interface ResinNeed {
@@ -29,6 +31,8 @@ export interface ResinNeed {
   /** The larger of the two. */
   readonly neededKPa: number;
   readonly atC: number;
+  /** The relation with its numbers, for the figures that show it. */
+  readonly working: readonly string[];
 }
 
 export interface ResinState {
@@ -72,12 +76,28 @@ export const fiberRadiusM = 3.5e-6;
 export const acrossK0 = 11;
 export const alongK0 = 0.7;
 
+/** Stone as damp as this steams against the laminate, so it counts as full humidity (an analogy), %. */
+const dampFromPercent = 10;
+
 /** Against moisture in the resin, and against the stone's own vapor, at the temperature at which the resin gels. */
-export function resinNeed({ inputs }: StepContext): ResinNeed {
+export function resinNeed({ inputs, mold }: Pick<StepContext, 'inputs' | 'mold'>): ResinNeed {
   const { gelC, sealerCoats } = inputs.mold;
-  const moistureKPa = leastVoidFreeAtm(gelC, inputs.closing.humidityPercent) * kpaPerAtm;
+  const isDamp = waterLeft(inputs, mold).percent >= dampFromPercent;
+  const humidityPercent = isDamp ? 100 : inputs.closing.humidityPercent;
+  const moistureKPa = leastVoidFreeAtm(gelC, humidityPercent) * kpaPerAtm;
   const stoneKPa = sealerCoats > 0 ? 0 : equilibriumPressureAtm(gelC) * kpaPerAtm;
-  return { moistureKPa, stoneKPa, neededKPa: Math.max(moistureKPa, stoneKPa), atC: gelC };
+  return {
+    moistureKPa,
+    stoneKPa,
+    neededKPa: Math.max(moistureKPa, stoneKPa),
+    atC: gelC,
+    working: [
+      `${isDamp ? 'Damp stone steams like full humidity' : 'Moisture of the roll'}: 4962 exp(−4892 / T) × ${formatNumber(humidityPercent, 0)} % at the ${formatNumber(gelC, 0)} °C at which the resin gels = ${formatNumber(moistureKPa, 0)} kPa absolute. Once it has gelled, no void opens.`,
+      stoneKPa > 0
+        ? `Stone without sealer steams against it: ${formatNumber(stoneKPa, 0)} kPa where gypsum and its vapor balance at ${formatNumber(gelC, 0)} °C (indicative).`
+        : 'The stone is sealed, so its own vapor is left out.',
+    ],
+  };
 }
 
 export function resinState(context: StepContext, closed: Closed): ResinState {

@@ -20,7 +20,7 @@ import {
   type VoidShares,
 } from '../../core/closing/cavity';
 import { classShares, type ClassLimits, type ClassShares } from '../../core/closing/classes';
-import { withUniformWall } from '../../core/closing/closingHistogram';
+import { withFilm, withUniformWall } from '../../core/closing/closingHistogram';
 import type { ClosingHistogram } from '../../core/closing/closingTypes';
 import {
   carryingWallMm,
@@ -40,7 +40,7 @@ import {
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import type { PartSummary } from '../../core/mesh/types';
 import { Problem } from '../../core/problem';
-import { wallLimits, wallsFor } from '../band';
+import { filmInWallMm, wallLimits, wallsFor } from '../band';
 import type { MeasuredPart, StepContext } from '../context';
 import { availablePart, type Missing } from '../missing';
 import { resolveStack, type KnownStack } from '../plies/stack';
@@ -48,7 +48,7 @@ import { stackBeds, type StackBeds } from './beds';
 import type { ProjectInputs } from '../inputs';
 import type { Clamp } from './inputs';
 import { landWidthMm } from '../mold/landWidth';
-import { resinState, type ResinState } from './resinState';
+import { resinNeed, resinState, type ResinState } from './resinState';
 
 /** One way that the unknowns may lie, and where the mold then stands. */
 export interface ClosingCase {
@@ -78,6 +78,8 @@ export interface ClosingState {
   readonly laidIsMeasured: boolean;
   /** t0 less the tolerance of print and stone. */
   readonly wantedWallMm: number;
+  /** Separator film in every wall, mm; gaps and the balance's walls are without it. */
+  readonly filmMm: number;
   readonly clamps: readonly ClampSpring[];
   readonly lands: Lands | null;
   /** Area of the stone that meets stone, mm²; 0 without lands. */
@@ -147,7 +149,7 @@ function* workedOut(context: StepContext): Generator<undefined, ClosingAnswer> {
     plies,
     limits,
     mold.gelC,
-    mold.sealerCoats,
+    resinNeed(context).neededKPa,
     landWidthMm(context.inputs),
     nominalWallMm(context),
   ];
@@ -221,19 +223,22 @@ function* balanced(
   context: StepContext,
   measured: MeasuredPart,
   stack: KnownStack,
-  histogram: ClosingHistogram,
+  drawn: ClosingHistogram,
 ): Generator<undefined, ClosingState> {
   const inputs = context.inputs.closing;
+  const filmMm = filmInWallMm(context.inputs.walls);
+  const histogram = withFilm(drawn, filmMm);
   const { halfSizeMm } = histogram.frame;
   const beds = stackBeds(stack, inputs);
+  const plusFilm = (wallMm: number | null) => (wallMm === null ? null : wallMm + filmMm);
   const curve = bedCurve(beds.layers);
   const curedMm = stack.volume.voidFreeMm;
   const { laidMm, laidIsMeasured } = laidThickness(stack, inputs);
   const walls = wallsFor(stack, context.inputs.walls);
   const limits: ClassLimits = {
-    chokedUnderMm: walls.lookLowMm,
-    packedUpToMm: walls.goHighMm,
-    lightUpToMm: walls.lookHighMm,
+    chokedUnderMm: walls.lookLowMm - filmMm,
+    packedUpToMm: walls.goHighMm - filmMm,
+    lightUpToMm: walls.lookHighMm - filmMm,
   };
   const clamps = placedClamps(inputs.clamps.map(groupOf), halfSizeMm);
   const width = landWidthMm(context.inputs);
@@ -315,6 +320,7 @@ function* balanced(
     laidMm,
     laidIsMeasured,
     wantedWallMm: walls.wantedMm,
+    filmMm,
     clamps,
     lands,
     landAreaMm2: lands === null ? 0 : 4 * width * (halfSizeMm[0] + halfSizeMm[1] + width),
@@ -327,8 +333,8 @@ function* balanced(
     sharesAtShut: classShares(histogram, level(lands?.shimMm ?? 0), limits),
     withFriction,
     frictionShares: classShares(histogram, level(withFriction.standOffMm), limits),
-    medianWallMm: medianWallMm(histogram),
-    carryingWallMm: carryingWallMm(histogram, main.solution, curve),
+    medianWallMm: medianWallMm(drawn),
+    carryingWallMm: plusFilm(carryingWallMm(histogram, main.solution, curve)),
     pressed: pressedFaces(histogram),
     places,
     cavity: cavityOf(histogram, main.solution, curedMm),

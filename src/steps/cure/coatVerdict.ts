@@ -55,3 +55,32 @@ export function coatVerdict({ inputs }: StepContext): readonly Verdict[] {
       ]
     : [{ id, word: 'go', reason: `${oven}; ${all}.`, fix: '' }];
 }
+
+/** Whether the separator film bears the oven program; none where there is no film. */
+export function filmVerdict({ inputs }: StepContext): readonly Verdict[] {
+  const id = 'cure.film';
+  const { filmFaces, filmLimitC } = inputs.walls;
+  const { stages, overshootK } = inputs.cure;
+  if (filmFaces === 'none' || stages.length === 0) return [];
+  const hottestC = Math.max(...stages.map(({ targetC }) => targetC)) + overshootK;
+  const oven = `The oven’s air gets to ${celsius(hottestC)}`;
+  if (filmLimitC === 0)
+    return [
+      {
+        id,
+        word: 'not yet known',
+        reason: `${oven}; what the separator film bears was not read.`,
+        fix: 'Read the film’s data sheet and enter its limit at the Walls step; a scrap of it in the oven tells whether it shrinks.',
+      },
+    ];
+  return filmLimitC < hottestC
+    ? [
+        {
+          id,
+          word: 'stop',
+          reason: `${oven}; the separator film bears ${celsius(filmLimitC)}: it shrinks, wrinkles and sticks over it.`,
+          fix: `Take a film for ${celsius(hottestC)} or more, or lower the stage.`,
+        },
+      ]
+    : [{ id, word: 'go', reason: `${oven}; the separator film bears ${celsius(filmLimitC)}.`, fix: '' }];
+}

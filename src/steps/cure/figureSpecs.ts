@@ -85,7 +85,7 @@ export const cureFigureSpecs = {
   },
   voids: {
     id: 'cure.resinPressureNeededKPa',
-    label: 'Resin pressure that keeps moisture from opening voids',
+    label: 'Resin pressure against moisture and steam, absolute',
     unit: 'kPa',
     decimals: 0,
     status: 'from memory',

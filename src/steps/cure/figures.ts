@@ -3,14 +3,14 @@ import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { unknownFigure } from '../figures';
+import { figure, unknownFigure } from '../figures';
 import { banded } from './banded';
 import { doseFigure, dwellFigure } from './doseFigures';
 import { cureFigureSpecs as specs } from './figureSpecs';
 import { openingFigure } from './opening';
 import { celsius, hoursMinutes } from './say';
 import { cureState } from './state';
-import { voidFigure } from './voidPressure';
+import { resinNeed } from '../closing/resinState';
 
 export function cureFigures(context: StepContext): readonly Figure[] {
   const state = cureState(context);
@@ -81,7 +81,7 @@ export function cureFigures(context: StepContext): readonly Figure[] {
       ({ freeWaterLeftG, water }) =>
         `${formatNumber(freeWaterLeftG, 1)} g of ${formatNumber(water[0]?.heldG ?? 0, 1)} g`,
     ),
-    voidFigure(context, prediction),
+    voidFigure(context),
     banded(
       specs.demold,
       prediction,
@@ -93,6 +93,12 @@ export function cureFigures(context: StepContext): readonly Figure[] {
     ),
     openingFigure(inputs, prediction),
   ];
+}
+
+/** The same need as at the Mold closing step, from the same function. */
+function voidFigure(context: StepContext): Figure {
+  const { neededKPa, working } = resinNeed(context);
+  return figure(specs.voids, neededKPa, ...working);
 }
 
 /** The last dwell that the place reached. */

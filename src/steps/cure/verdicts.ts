@@ -3,18 +3,16 @@ import { keepsStoneUpToC, moldAfter } from '../../core/cure/moldAfter';
 import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { closingState } from '../closing/state';
 import type { StepContext } from '../context';
 import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/opening';
 import { waterLeft } from '../mold/waterLeft';
 import { clampsAfterThinning } from './clamps';
-import { coatVerdict } from './coatVerdict';
+import { coatVerdict, filmVerdict } from './coatVerdict';
 import type { ProjectInputs } from '../inputs';
 import type { CureInputs } from './inputs';
 import { moldNumberSpecs } from './moldInputs';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
 import { openingVerdict, rampVerdicts, serviceVerdict } from './opening';
-import { voidPressureOf } from './voidPressure';
 import { celsius, hoursMinutes, treatmentNames } from './say';
 import { cureState, type CureAnswer } from './state';
 
@@ -24,11 +22,10 @@ export function cureVerdicts(context: StepContext): readonly Verdict[] {
     programVerdict(context),
     curesVerdict(context, state),
     dampVerdict(context),
-    ...(state.known
-      ? [stoneVerdict(context.inputs, state.prediction.runs), voidsVerdict(context, state.prediction.runs)]
-      : []),
+    ...(state.known ? [stoneVerdict(context.inputs, state.prediction.runs)] : []),
     ...clampsVerdict(context),
     ...coatVerdict(context),
+    ...filmVerdict(context),
     ...(state.known ? coolVerdict(context, state.middle) : []),
     ...rampVerdicts(context.inputs),
     ...(state.known
@@ -183,37 +180,6 @@ function stoneVerdict({ cure }: ProjectInputs, runs: readonly PredictedRun[]): V
     reason: `${after === 'used up' ? 'This program uses the mold up' : 'This program wears the mold'}. ${told}; how fast dense stone really turns is not known.`,
     fix: `To keep the mold, cure at 75 to ${celsius(keepsStoneUpToC)} for as long as that takes and post-cure the part free-standing: the comparison of programs puts those first. Or count on this mold for one part.`,
   };
-}
-
-function voidsVerdict(context: StepContext, runs: readonly PredictedRun[]): Verdict {
-  const id = 'cure.voids';
-  const [worst] = runs
-    .map((run) => voidPressureOf(context, run))
-    .toSorted((a, b) => b.neededKPa - a.neededKPa);
-  const { neededKPa, temperatureC } = worst!;
-  const needed = `Against moisture voids the resin needs ${formatNumber(neededKPa, 0)} kPa over the air at ${celsius(temperatureC)}`;
-  if (neededKPa < 0.5) return { id, word: 'go', reason: `${needed}: the air alone suffices.`, fix: '' };
-  const closing = closingState(context);
-  if (!closing.known)
-    return {
-      id,
-      word: 'not yet known',
-      reason: `${needed}; what the clamps give is not known. ${closing.reason}`,
-      fix: closing.fix,
-    };
-  const sealed = context.inputs.closing.resin === 'trapped';
-  const givenKPa = sealed ? 1000 * closing.trapped.solution.resinPressureMPa : 0;
-  const gives = sealed
-    ? `the trapped resin has ${formatNumber(givenKPa, 0)} kPa`
-    : 'with an open rim the resin keeps none once fibers and lands carry';
-  return givenKPa >= neededKPa
-    ? { id, word: 'go', reason: `${needed}; ${gives}.`, fix: '' }
-    : {
-        id,
-        word: 'look again',
-        reason: `${needed}; ${gives}.`,
-        fix: 'Dry the stone, keep the roll sealed until it is warm, and let the resin gel at the low dwell.',
-      };
 }
 
 const noticedLossShare = 0.25;

@@ -36,6 +36,7 @@ interface LocalStack {
   readonly laidMm: number;
   readonly voidFreeMm: number;
   readonly fiberMm: number;
+  readonly filmMm: number;
   readonly wantedMm: number;
   /** Drawn there, or the wall of the rest; null when that is not known. */
   readonly wallMm: number | null;
@@ -66,6 +67,7 @@ function localStacks(context: StepContext, stack: KnownStack): readonly LocalSta
         stack.total.laidMm + compensatedSum(added.map((card) => laidPlyThicknessMm(card, plies.bulkFactor))),
       voidFreeMm,
       fiberMm,
+      filmMm: accepted.filmMm,
       wantedMm: accepted.wantedMm,
       wallMm,
       word: wallMm === null ? null : wallWord(accepted, wallMm),

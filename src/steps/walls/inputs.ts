@@ -28,6 +28,41 @@ export const wallsSpecs = {
     max: 2,
     decimals: 2,
   },
+  'walls.filmFaces': {
+    kind: 'choice',
+    label: 'Separator film',
+    unit: '',
+    meaning:
+      'Film laid between stone and laminate so that nothing sticks. It takes its part of the wall, and its wrinkles print.',
+    default: 'none',
+    choices: [
+      { value: 'none', label: 'none: sealed and released stone' },
+      { value: 'one', label: 'on one face' },
+      { value: 'both', label: 'on both faces' },
+    ],
+  },
+  'walls.filmMm': {
+    kind: 'number',
+    label: 'Film thickness',
+    unit: 'mm',
+    meaning:
+      'Of one layer, from its label or by caliper over a fold of ten; 0.02 to 0.05 mm is usual (from memory).',
+    default: 0.03,
+    min: 0,
+    max: 1,
+    decimals: 3,
+  },
+  'walls.filmLimitC': {
+    kind: 'number',
+    label: 'Film bears',
+    unit: '°C',
+    meaning:
+      'The limit on the film’s data sheet; 0 while nobody has read it. Films differ from 80 to over 200 °C.',
+    default: 0,
+    min: 0,
+    max: 400,
+    decimals: 0,
+  },
   'walls.goVoidPercent': limit(
     'Voids that are good',
     '%',
@@ -147,6 +182,9 @@ export const wallsSpecs = {
 
 export const wallsInputsSchema = z.object({
   toleranceMm: z.nullable(numberIn(wallsSpecs['walls.toleranceMm'])),
+  filmFaces: z.enum(['none', 'one', 'both']),
+  filmMm: numberIn(wallsSpecs['walls.filmMm']),
+  filmLimitC: numberIn(wallsSpecs['walls.filmLimitC']),
   goVoidPercent: numberIn(wallsSpecs['walls.goVoidPercent']),
   lookVoidPercent: numberIn(wallsSpecs['walls.lookVoidPercent']),
   badVoidPercent: numberIn(wallsSpecs['walls.badVoidPercent']),
@@ -165,6 +203,9 @@ export type WallsInputs = z.infer<typeof wallsInputsSchema>;
 
 export const defaultWallsInputs: WallsInputs = {
   toleranceMm: null,
+  filmFaces: 'none',
+  filmMm: 0.03,
+  filmLimitC: 0,
   goVoidPercent: 1,
   lookVoidPercent: 2.5,
   badVoidPercent: 5,

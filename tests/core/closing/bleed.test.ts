@@ -12,6 +12,7 @@ import {
 import { flowTimeS } from '../../../src/core/closing/flow';
 import { propertySeed } from '../../support/propertySeed';
 
+const positive = (max: number) => fc.double({ min: 0.001, max, noNaN: true });
 const rim = { landMm: 10, lengthMm: 400, planMm2: 10_000 };
 
 describe('over a land', () => {
@@ -33,7 +34,6 @@ describe('over a land', () => {
   });
 
   test(`it only sinks, and stops where the fibers carry all (seed ${propertySeed})`, () => {
-    const positive = (max: number) => fc.double({ min: 0.001, max, noNaN: true });
     fc.assert(
       fc.property(positive(2), positive(50), positive(500), (standOffMm, viscosity, kPa) => {
         const carriedFromMm = standOffMm / 2;

@@ -5,7 +5,6 @@ import { doseAlong, isExtrapolated, requiredS, supplierCure } from '../../../src
 import { bandVerdict } from '../../../src/core/cure/dehydrationBand';
 import { glassTransitionC } from '../../../src/core/cure/glassTransition';
 import { measuredDose, misfitK, stillNeededS } from '../../../src/core/cure/measuredDose';
-import { voidPressureAlong } from '../../../src/core/cure/moistureVoids';
 import { supplier } from '../../support/cureCases';
 import { propertySeed } from '../../support/propertySeed';
 
@@ -193,16 +192,5 @@ describe('Tg and voids', () => {
     expect(() => glassTransitionC(0.5, constants)).toThrow(
       expect.objectContaining({ code: 'cure.glassConstants' }),
     );
-  });
-
-  test('void pressure is taken at the hottest moment before gelation, over the air', () => {
-    const curve = curveOf([
-      [0, 70],
-      [3600, 70],
-      [7200, 120],
-    ]);
-    expect(voidPressureAlong(curve, 100)).toMatchObject({ atS: 7200, temperatureC: 120 });
-    expect(voidPressureAlong(curve, 100).neededKPa).toBeCloseTo(0.95745756463 * 101.325, 4);
-    expect(voidPressureAlong(curve, 100, 3600)).toMatchObject({ temperatureC: 70, neededKPa: 0 });
   });
 });

@@ -95,7 +95,13 @@ describe('whole beads against whole plies', () => {
     fiberGoMm: 0.11299 / 0.53,
     fiberLookMm: 0.11299 / 0.55,
   };
-  const limits = { goVoidShare: 0.01, lookVoidShare: 0.025, badVoidShare: 0.05, toleranceMm: null };
+  const limits = {
+    goVoidShare: 0.01,
+    lookVoidShare: 0.025,
+    badVoidShare: 0.05,
+    toleranceMm: null,
+    filmMm: 0,
+  };
   const rows = pairWallsWithStacks(0.5, ply, limits, 8);
 
   test('three plies want 0.673 mm: one bead of 0.5 is too tight, one of 0.673 fits', () => {
