@@ -54,12 +54,13 @@ function wordOf(wall: WallInUse, band: AcceptedWalls, allowedShare: number): Wal
     : 'go';
 }
 
+const percent = (share: number) => `${formatNumber(100 * share, 1)} %`;
+
 /** "94.7 % of the show face is right (0.64 to 0.71 mm), 5.3 % thicker."; what is nothing is not said. */
 export function spreadWords({ shares: { under, within, over }, band, wall }: WallFit): string {
   if (wall.nominal) return '';
   const range = `${formatNumber(band.goLowMm, 2)} to ${mm(band.goHighMm)}`;
   if (within > 1 - noticedShare / 10) return ` All of the show face is right (${range}).`;
-  const percent = (share: number) => `${formatNumber(100 * share, 1)} %`;
   return ` ${[
     `${percent(within)} of the show face is right (${range})`,
     ...(over > 0 ? [`${percent(over)} thicker`] : []),
@@ -74,13 +75,13 @@ export function toldOf(wallMm: number, band: AcceptedWalls): string {
   const { voidShare, fiberFraction } = filledWall(band, wallMm);
   const film = band.filmMm > 0 ? `, ${mm(band.filmMm)} of it film` : '';
   const start = `Your plies fill ${mm(band.voidFreeMm)}. The wall is ${mm(wallMm)}${film}`;
-  const percent = `${formatNumber(100 * fiberFraction, 0)} %`;
+  const fiber = `${formatNumber(100 * fiberFraction, 0)} %`;
   if (wallMm < band.goLowMm)
-    return `${start}: fiber would fill ${percent} of it, so it is short of resin and holds the mold open.`;
+    return `${start}: fiber would fill ${fiber} of it, so it is short of resin and holds the mold open.`;
   if (wallMm > band.goHighMm) return `${start}: ${shareWords(voidShare)} of it would be air.`;
   return voidShare > 0
-    ? `${start}: ${formatNumber(100 * voidShare, 1)} % of it would be air, which is within what you accept.`
-    : `${start}: it is filled, with ${percent} fiber.`;
+    ? `${start}: ${percent(voidShare)} of it would be air, which is within what you accept.`
+    : `${start}: it is filled, with ${fiber} fiber.`;
 }
 
 const fractions = [
@@ -96,8 +97,8 @@ const nearEnough = 0.12;
 
 /** "about one fifth (22 %)", or the percent alone where no plain fraction is near. */
 function shareWords(share: number): string {
-  const percent = `${formatNumber(100 * share, share < 0.1 ? 1 : 0)} %`;
+  const shown = `${formatNumber(100 * share, share < 0.1 ? 1 : 0)} %`;
   const missOf = ([value]: (typeof fractions)[number]) => Math.abs(share - value) / value;
   const [nearest] = fractions.toSorted((a, b) => missOf(a) - missOf(b));
-  return nearest === undefined || missOf(nearest) > nearEnough ? percent : `about ${nearest[1]} (${percent})`;
+  return nearest === undefined || missOf(nearest) > nearEnough ? shown : `about ${nearest[1]} (${shown})`;
 }

@@ -76,7 +76,7 @@ function gapView({ maps, limits, curedMm }: ClosingMapData): MapView {
       title: 'Gap, mm; white: what the plies fill',
       scale,
       ticks: [tick(scale.low), tick(curedMm), tick(scale.high)],
-      limit: { at: limits.lightUpToMm, label: `too much air ${formatNumber(limits.lightUpToMm, 2)}` },
+      limit: null,
       noValue: outside,
     },
   };

@@ -61,7 +61,7 @@ test('at 1366 x 768 the verdict, the main inputs and the map are visible without
 }) => {
   await openDemo(page);
   await expect(page.getByRole('region', { name: 'Verdict' })).toBeInViewport({ ratio: 1 });
-  await expect(page.getByRole('textbox', { name: 'Wall may be over the stack by' })).toBeInViewport({
+  await expect(page.getByRole('textbox', { name: 'Print and stone may be off by' })).toBeInViewport({
     ratio: 1,
   });
   await expect(page.getByRole('textbox', { name: 'Least draft I accept' })).toBeInViewport({ ratio: 1 });

@@ -40,21 +40,23 @@ async function paperText(page: Page): Promise<string> {
 }
 
 test(
-  'the demo: three plies stay unloaded, more plies stand off, clamps to one side tilt, and the checklist says so',
+  'the demo: three plies stand on their resin, more plies hold it open, clamps to one side tilt, and the checklist says so',
   { tag: '@model' },
   async ({ page }) => {
     await openDemo(page);
     await goTo(page, 'Ply schedule');
-    await expectFigure(page, 'Stack as laid', /^0\.90mm/);
+    await expectFigure(page, 'Stack as laid', /^0\.75mm/);
     await goTo(page, 'Mold closing');
-    await expect(verdict(page)).toContainText('Shut on the lands, laminate unloaded');
-    await expectFigure(page, 'Clamp force', /^1200N/);
-    await expectFigure(page, 'Load in the laminate', /^0N/);
-    await expect(bench(page)).toContainText('Nothing holds the mold open; places by area');
+    await expect(verdict(page)).toContainText('stands on its resin, as it should');
+    await expectFigure(page, 'Voids, over the whole part', /^0\.0%/);
+    expect(await numberOf(page, 'Load on the lands')).toBe(0);
+    expect(await numberOf(page, 'Resin pressure when it gels')).toBeGreaterThan(100);
 
     await addPlies(page, 3);
-    await expectFigure(page, 'Stack as laid', /^1\.80mm/);
+    await expectFigure(page, 'Stack as laid', /^1\.50mm/);
     await goTo(page, 'Mold closing');
+    await expect(verdict(page)).toContainText('fiber would fill');
+    await page.getByRole('combobox', { name: 'Resin', exact: true }).selectOption('free');
     await expect(verdict(page)).toContainText('stands off');
     await expect(verdict(page)).toContainText('What holds it open: show face');
     expect(await numberOf(page, 'Stand-off in the middle')).toBeGreaterThan(0.1);
@@ -75,7 +77,7 @@ test(
 
     // Every map has its legend.
     for (const [tab, title] of [
-      ['Gap', 'Gap, mm; white: the stack before closing'],
+      ['Gap', 'Gap, mm; white: what the plies fill'],
       ['Class', 'Laminate in the closed mold'],
       ['Fiber', 'Fiber volume fraction'],
       ['Pressure', 'Fiber-bed pressure, kPa'],
@@ -85,7 +87,7 @@ test(
       await expect(bench(page).getByText(title, { exact: true })).toBeVisible();
     }
     await bench(page).getByRole('button', { name: 'Class', exact: true }).click();
-    for (const name of ['choked', 'packed', 'light', 'loose'])
+    for (const name of ['too tight', 'hardly any air', 'barely pressed', 'loose'])
       await expect(bench(page).getByRole('listitem').filter({ hasText: name })).toBeVisible();
 
     // The first place of the ranked list, marked on the part.
@@ -110,7 +112,7 @@ test(
     expect(text).toContain('Checkbeforeyouclose');
     expect(text).toContain('Clamps,placesontheplanseenalongthepull');
     expect(text).toContain('A8600Nx8mm,y0mmfromthemiddle');
-    expect(text).toContain(`expectedstand-offinthemiddle${/^[\d.]+mm/.exec(standOff)?.[0]}`);
+    expect(text).toContain(`warmitstandsoffby${/^[\d.]+mm/.exec(standOff)?.[0]}inthemiddle`);
     expect(text).toContain('Clampsandclosinghalvescrushfingers');
   },
 );
@@ -128,7 +130,7 @@ test(
     await measured(page);
 
     await addPlies(page, 3);
-    await expectFigure(page, 'Stack as laid', /^1\.80mm/);
+    await expectFigure(page, 'Stack as laid', /^1\.50mm/);
     await expect(verdict(page)).toBeVisible();
     expect(await verdict(page).innerText()).toMatch(/Go|Look again|Stop/);
 
@@ -141,13 +143,13 @@ test(
     // Each is shown to whole newtons.
     expect(Math.abs(clamps - laminate - lands)).toBeLessThanOrEqual(1.5);
     expect(await verdict(page).innerText()).toMatch(/of the show face is|the laminate|lands/);
-    await expect(bench(page).getByText('Gap, mm; white: the stack before closing')).toBeVisible();
+    await expect(bench(page).getByText('Gap, mm; white: what the plies fill')).toBeVisible();
     await expect(page.getByRole('img', { name: /^Show face: In the closed mold: / })).toBeVisible();
     await expect(page.getByRole('table', { name: 'Ends between which the mold will lie' })).toContainText(
-      'Resin trapped',
+      'Resin held in',
     );
     const standOff = await numberOf(page, 'Stand-off in the middle');
-    const loose = await numberOf(page, 'Loose: wider than the stack as laid');
+    const loose = await numberOf(page, 'Loose: more air than you accept');
 
     const text = await paperText(page);
     expect(text).toContain('Checkbeforeyouclose');

@@ -7,12 +7,12 @@ test('the first start opens on the demo, measured, with something to say on ever
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(
     'lock: neither mold half reaches',
   );
-  expect(await figure(page, 'Wall by ray, median')).toBe('0.900mm');
+  expect(await figure(page, 'Wall by ray, median')).toBe('0.670mm');
 
   await goTo(page, 'Part');
   expect(await figure(page, 'Triangles in the file')).toBe('19276');
   await goTo(page, 'Ply schedule');
-  expect(await figure(page, 'Stack as laid')).toContain('0.90mm');
+  expect(await figure(page, 'Stack as laid')).toContain('0.75mm');
   await goTo(page, 'Checklist');
   await expect(page.getByRole('region', { name: 'Cut the plies' })).toBeVisible();
 });

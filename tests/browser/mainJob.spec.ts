@@ -34,18 +34,18 @@ test(
     await page.getByRole('button', { name: 'Add ply' }).click();
     await page.getByRole('button', { name: 'Add ply' }).click();
     await measured(page);
-    await expectFigure(page, 'Stack as laid', /^1\.50mm/);
+    await expectFigure(page, 'Stack as laid', /^1\.25mm/);
 
     await goTo(page, 'Walls & draft');
-    await fillField(page, 'Wall may be over the stack by', '0,08');
+    await fillField(page, 'Print and stone may be off by', '0,08');
     await measured(page);
-    const thickest = await figure(page, 'Thickest wall accepted');
+    const thickest = await figure(page, 'Thickest wall that is right');
     // The worst place joins the verdict when the patches are found.
     await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('Worst');
     const verdict = await page.getByRole('region', { name: 'Verdict' }).innerText();
     expect(verdict).toMatch(/of the show face|lock/);
     const median = await figure(page, 'Wall by ray, median');
-    await expectFigure(page, 'Thickest wall accepted', /^1\.58mm/);
+    await expectFigure(page, 'Thickest wall that is right', /^1\.18mm/);
 
     await goTo(page, 'Checklist');
     const paper = await page.pdf({ preferCSSPageSize: true });
@@ -53,7 +53,7 @@ test(
     const text = pages.map((sheet) => sheet.text).join(' ');
     expect(text).toContain('Pocket case');
     expect(text).toContain(shell.fileName);
-    expect(text.replaceAll(' ', '')).toContain('Stackaslaid1.50mm');
+    expect(text.replaceAll(' ', '')).toContain('Stackaslaid1.25mm');
     expect(text.replaceAll(' ', '')).toContain(`themodelsays${median.replace('mm', '')}mm`);
 
     await page.getByRole('checkbox').first().check();
@@ -63,7 +63,7 @@ test(
     await goTo(page, 'Walls & draft');
     await measured(page);
     expect(await figure(page, 'Wall by ray, median')).toBe(median);
-    expect(await figure(page, 'Thickest wall accepted')).toBe(thickest);
+    expect(await figure(page, 'Thickest wall that is right')).toBe(thickest);
     await expect.poll(() => page.getByRole('region', { name: 'Verdict' }).innerText()).toBe(verdict);
 
     // The headless command on the saved project gives the same figures.

@@ -45,9 +45,12 @@ describe('clamps on paper', () => {
 
   test('say what to expect, and leave room for the stand-off at four corners', () => {
     expect(texts(closing).find((text) => text.startsWith('The mold'))).toMatch(
-      /expected stand-off in the middle \d\.\d\d\u202fmm, \d+\u202fN in the laminate/u,
+      /warm it stands off by \d\.\d\d\u202fmm in the middle, \d+\u202fN in the laminate \(resin \d+\u202fkPa\)/u,
     );
     expect(closing.lines.filter(({ id }) => id.startsWith('closing.corner.'))).toHaveLength(4);
+    expect(texts(closing).find((text) => text.startsWith('Closed and clamped cold'))).toContain(
+      'feeler gauge',
+    );
     expect(closing.cautions.map(({ id }) => id)).toEqual([
       'closing.fingers',
       'closing.springs',
@@ -59,7 +62,9 @@ describe('clamps on paper', () => {
 test('shims and a sealed rim change what is checked before closing', () => {
   const { before } = sectionsOf(trayContext({ closing: { shimMm: 0.3, resin: 'trapped' } }));
   expect(texts(before)).toContain('Shims of 0.30 mm on the lands, all round.');
-  expect(texts(before)).toContain('Rim seal whole: no resin is to leave.');
+  expect(texts(before)).toContain(
+    'Released dam land whole all round, vent for the air open, overflow behind it: resin is to stay in.',
+  );
 });
 
 test('a mold that tips has nothing to expect', () => {

@@ -19,10 +19,11 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const bytes = writeStlBinary(tray([40, 30, 10], 1.5, 3));
 const inputs = inputsWith({ part: { unit: 'mm', pull: [0, 0, -1] } });
 
+const nothing = () => undefined;
+
 /** As the page does it: import, measure, places, halves, then the refined oven run. */
 async function reportsOfThePage() {
   const bench = new BenchSession();
-  const nothing = () => undefined;
   const facts = await bench.importFile(new Blob([bytes as BlobPart]), 'tray.stl', nothing);
   const { part } = inputs;
   const { health, summary } = await bench.measure(

@@ -51,9 +51,9 @@ describe('clamps', () => {
     expect(valueOf('Clamp force')).toContain('N');
     const plan = screen.getByRole('img', { name: /Plan of the clamps/u });
     expect(within(plan).getAllByText('A')).toHaveLength(8);
-    const before = valueOf('Stand-off in the middle');
+    const before = valueOf('Load in the laminate');
     await fill('Force of clamps A', '1500');
-    expect(valueOf('Stand-off in the middle')).not.toBe(before);
+    expect(valueOf('Load in the laminate')).not.toBe(before);
     await userEvent.click(screen.getByRole('button', { name: 'Add clamps' }));
     expect(screen.getByLabelText('Where clamps B stand')).toHaveValue('at a place');
     expect(within(plan).getAllByText('B')).toHaveLength(1);
@@ -142,8 +142,8 @@ describe('worked out', () => {
       .slice(1)
       .map((row) => within(row).getAllByRole('cell')[0]?.textContent);
     expect(names).toEqual([
-      'Resin free to leaveused by the verdicts',
-      'Resin trapped',
+      'Resin held inused by the verdicts',
+      'Resin free to leave',
       'Resin free, most friction',
     ]);
   });

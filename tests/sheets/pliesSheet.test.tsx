@@ -126,13 +126,13 @@ describe('turned and paired plies', () => {
 describe('local patches', () => {
   it('are added, sized and removed, and weigh in', async () => {
     render(<Plies />);
-    await userEvent.click(screen.getByText('Local patches (doublers)'));
+    await userEvent.click(screen.getByText('Doublers and overlaps'));
     await userEvent.click(screen.getByRole('button', { name: 'Add patch' }));
     const area = screen.getByLabelText('Area');
     await userEvent.clear(area);
     await userEvent.type(area, '12{Enter}');
     const worked = screen.getByRole('region', { name: 'Worked out' });
-    expect(within(worked).getByText('Local patches, area').closest('.row')).toHaveTextContent('12.0');
+    expect(within(worked).getByText('Doublers and overlaps, area').closest('.row')).toHaveTextContent('12.0');
     await userEvent.click(screen.getByRole('button', { name: 'Remove patch 1' }));
     expect(screen.queryByLabelText('Area')).toBeNull();
   });
@@ -205,9 +205,9 @@ describe('a card in depth', () => {
 });
 
 describe('pairing', () => {
-  it('shows 2 lines : 3 plies with 0.1 mm and 3 : 5 as exact', () => {
+  it('tells for each number of plies the beads that come nearest, what they leave, and the bead that fits', () => {
     render(<Plies />);
-    const table = screen.getByRole('table', { name: /Walls of whole printed lines/ });
+    const table = screen.getByRole('table', { name: /Stacks of whole plies/ });
     const rows = within(table)
       .getAllByRole('row')
       .map((row) =>
@@ -215,7 +215,11 @@ describe('pairing', () => {
           .queryAllByRole('cell')
           .map((cell) => cell.textContent),
       );
-    expect(rows).toContainEqual(['2', '3', '1.00', '0.90', '0.10 loose', '◇ nearest']);
-    expect(rows).toContainEqual(['3', '5', '1.50', '1.50', 'exact', '◆ exact']);
+    expect(rows).toHaveLength(9);
+    // Three plies want 0.673 mm; one bead of 0.50 mm squeezes them to 68 % fiber.
+    expect(rows[3]?.slice(0, 4)).toEqual(['3', '0.67', '1', '0.50']);
+    expect(rows[3]?.[4]).toContain('68 % fiber');
+    expect(rows[3]?.[5]).toBe('0.673');
+    expect(rows[4]?.[4]).toContain('7 % air');
   });
 });

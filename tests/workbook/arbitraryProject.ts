@@ -31,7 +31,7 @@ function numberOf(spec: NumberSpec): fc.Arbitrary<number> {
 }
 
 function valueOf(spec: InputSpec): fc.Arbitrary<unknown> | null {
-  if (spec.kind === 'number') return numberOf(spec);
+  if (spec.kind === 'number') return spec.default === null ? fc.option(numberOf(spec)) : numberOf(spec);
   if (spec.kind === 'choice') return fc.constantFrom(...spec.choices.map(({ value }) => value));
   return null;
 }
@@ -79,7 +79,9 @@ const patch = fc.record({
   place: text,
   materialId: id,
   faceDown: fc.boolean(),
+  kind: fc.constantFrom('doubler', 'overlap', 'dart'),
   ...mapValues(patchSpecs, numberOf),
+  wallMm: fc.option(numberOf(patchSpecs.wallMm)),
 });
 
 const clamp = fc.record({

@@ -18,7 +18,7 @@ describe('timers and oven run', () => {
   it('are there again in the next tab, and undo does not touch them', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
     expect(workbook.store.getState()).toMatchObject({ timers: [], ovenRun: noOvenRun });
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     done(workbook.setTimers([timer]));
     done(workbook.setOvenRun(run));
     workbook.undo();

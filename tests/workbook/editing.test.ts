@@ -27,7 +27,7 @@ describe('an input', () => {
     'walls',
     '',
     'plies.stack.9.angleDeg',
-    'walls.toleranceMm.x',
+    'walls.wrongShareAllowedPercent.x',
     '__proto__.x',
     'toString',
   ])('that does not exist (%j) is refused', async (path) => {
@@ -37,8 +37,12 @@ describe('an input', () => {
   });
 
   it.each([
-    ['walls.toleranceMm', -1, 'Wall may be over the stack by must be a number from 0 to 5 mm.'],
-    ['walls.toleranceMm', Number.NaN, 'Wall may be over the stack by must be a number from 0 to 5 mm.'],
+    ['walls.wrongShareAllowedPercent', -1, 'Wrong wall allowed on must be a number from 0 to 100 % of area.'],
+    [
+      'walls.wrongShareAllowedPercent',
+      Number.NaN,
+      'Wrong wall allowed on must be a number from 0 to 100 % of area.',
+    ],
     ['part.body', 1.5, 'Body must be a whole number from 0 to 100000.'],
     ['part.winding', 'x', 'Flipped facets must be one of: turn them right, leave as in the file.'],
     ['plies.materials.0.fiberDensityGCm3', 50, 'Fiber density must be a number from 0.5 to 5 g/cm³.'],
@@ -53,21 +57,21 @@ describe('an input', () => {
 
   it('set to the value it has is no change', async () => {
     const { workbook } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.05));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 5));
     expect(workbook.canUndo()).toBe(false);
     expect(workbook.store.getState().saveState).toBe('saved');
   });
 
   it('cannot be changed past the actions: the document is frozen once edited', async () => {
     const { workbook } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     const walls = workbook.store.getState().project?.inputs.walls;
-    expect(() => Object.assign(walls ?? {}, { toleranceMm: 9 })).toThrow(TypeError);
+    expect(() => Object.assign(walls ?? {}, { wrongShareAllowedPercent: 9 })).toThrow(TypeError);
   });
 
   it('is refused when no project is open', () => {
     const { workbook } = createMachine().tab();
-    expect(reasonOf(workbook.setInput('walls.toleranceMm', 1))).toBe('No project is open.');
+    expect(reasonOf(workbook.setInput('walls.wrongShareAllowedPercent', 1))).toBe('No project is open.');
   });
 });
 
@@ -162,19 +166,19 @@ describe('undo and redo', () => {
 
   it('are saved like edits', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     workbook.flush();
     workbook.undo();
     workbook.flush();
     tab.crash();
     const later = machine.tab().workbook;
     done(await later.openProject(id));
-    expect(later.store.getState().project?.inputs.walls.toleranceMm).toBe(0.05);
+    expect(later.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(5);
   });
 
   it('belong to each project: opening another one does not mix them', async () => {
     const { workbook, id } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     const other = done(workbook.createProject({ enclosure: 'Lamp', name: 'Base' }));
     done(await workbook.openProject(other.id));
     expect(workbook.canUndo()).toBe(false);
@@ -182,20 +186,23 @@ describe('undo and redo', () => {
     expect(workbook.store.getState().project?.id).toBe(other.id);
     done(await workbook.openProject(id));
     workbook.undo();
-    expect(workbook.store.getState().project).toMatchObject({ id, inputs: { walls: { toleranceMm: 0.05 } } });
+    expect(workbook.store.getState().project).toMatchObject({
+      id,
+      inputs: { walls: { wrongShareAllowedPercent: 5 } },
+    });
   });
 
   it('forget a project that was changed elsewhere meanwhile', async () => {
     const { machine, workbook, id } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     workbook.closeProject();
     const other = machine.tab().workbook;
     machine.clock.nowMs += 5000;
     done(await other.openProject(id));
-    done(other.setInput('walls.toleranceMm', 0.4));
+    done(other.setInput('walls.wrongShareAllowedPercent', 0.4));
     other.dispose();
     done(await workbook.openProject(id));
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.4);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(0.4);
     expect(workbook.canUndo()).toBe(false);
   });
 
@@ -203,16 +210,16 @@ describe('undo and redo', () => {
     const { machine, workbook } = await tabWithProject();
     for (let i = 0; i < undoLimit + 5; i += 1) {
       machine.clock.nowMs += coalesceMs + 1;
-      done(workbook.setInput('walls.toleranceMm', i % 2 === 0 ? 1 : 2));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', i % 2 === 0 ? 1 : 2));
     }
     expect(workbook.store.temporal.getState().pastStates).toHaveLength(undoLimit);
   });
 
   it('a new edit after an undo ends the redo', async () => {
     const { workbook } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     workbook.undo();
-    done(workbook.setInput('walls.toleranceMm', 0.3));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     expect(workbook.canRedo()).toBe(false);
   });
 });
@@ -222,35 +229,35 @@ describe('typing', () => {
     const { machine, workbook } = await tabWithProject();
     for (const value of [1, 1.2, 1.25]) {
       machine.clock.nowMs += coalesceMs;
-      done(workbook.setInput('walls.toleranceMm', value));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', value));
     }
     machine.clock.nowMs += coalesceMs + 1;
-    done(workbook.setInput('walls.toleranceMm', 2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 2));
     workbook.undo();
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(1.25);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(1.25);
     workbook.undo();
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.05);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(5);
     expect(workbook.canUndo()).toBe(false);
   });
 
   it('in another field is another step', async () => {
     const { workbook } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 1));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 1));
     done(workbook.setInput('walls.lookVoidPercent', 1));
     workbook.undo();
     expect(workbook.store.getState().project?.inputs.walls).toMatchObject({
-      toleranceMm: 1,
+      wrongShareAllowedPercent: 1,
       lookVoidPercent: 0.05,
     });
   });
 
   it('goes on after an undo as a new step', async () => {
     const { workbook } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 1));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 1));
     workbook.undo();
-    done(workbook.setInput('walls.toleranceMm', 2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 2));
     workbook.undo();
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.05);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(5);
   });
 
   it('in the record is taken together per line; recipes only when they name a group', async () => {
@@ -258,7 +265,8 @@ describe('typing', () => {
     for (const measured of ['0', '0.', '0.9']) done(workbook.setRecord('caliper', { measured }));
     for (const deg of [1, 2])
       done(workbook.updateInputs((draft) => void (draft.walls.leastDraftDeg = deg), 'draft'));
-    for (const mm of [1, 2]) done(workbook.updateInputs((draft) => void (draft.walls.toleranceMm = mm)));
+    for (const mm of [1, 2])
+      done(workbook.updateInputs((draft) => void (draft.walls.wrongShareAllowedPercent = mm)));
     expect(workbook.store.temporal.getState().pastStates).toHaveLength(1 + 1 + 2);
   });
 });

@@ -57,8 +57,11 @@ describe(`saved text of a project (seed ${propertySeed})`, () => {
   });
 
   it('is damaged when a number is out of its range', () => {
-    const text = withoutChecksum(encodeProject(project)).replace('"toleranceMm":0.05', '"toleranceMm":-1');
-    expect(reasonFor(text)).toBe('not as it should be: inputs.walls.toleranceMm');
+    const text = withoutChecksum(encodeProject(project)).replace(
+      '"wrongShareAllowedPercent":5',
+      '"wrongShareAllowedPercent":-1',
+    );
+    expect(reasonFor(text)).toBe('not as it should be: inputs.walls.wrongShareAllowedPercent');
   });
 
   it('is damaged when kind, format or project is missing', () => {

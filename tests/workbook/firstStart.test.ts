@@ -32,7 +32,7 @@ describe('first start', () => {
     expect(namesIn(tab)).toEqual(['Lower half', 'Upper half']);
     const [lower] = tab.workbook.store.getState().projects;
     done(await tab.workbook.openProject(lower?.id ?? ''));
-    done(tab.workbook.setInput('walls.toleranceMm', 0.3));
+    done(tab.workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     expect(tab.workbook.packedMeshOf(lower?.id ?? '')).toBe(fakePackedMesh(1));
   });
 

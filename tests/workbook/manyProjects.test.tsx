@@ -55,7 +55,7 @@ async function costs(count: number, withPatterns: boolean) {
   const { machine, tab, first, second, shown } = await manyProjects(count, withPatterns);
   const { workbook } = tab;
   const edit = await callsOf(machine, () => {
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     workbook.flush();
     workbook.usage();
   });

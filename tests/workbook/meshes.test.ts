@@ -52,7 +52,7 @@ describe('a saved mesh', () => {
       workbook.flush();
     }
     for (const value of [0.1, 0.2, 0.3]) {
-      done(workbook.setInput('walls.toleranceMm', value));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', value));
       workbook.flush();
     }
     expect(storedMeshes(machine).sort()).toEqual([keyOf(first), keyOf(second)].sort());
@@ -74,7 +74,7 @@ describe('a saved mesh', () => {
       workbook.undo();
       workbook.undo();
     }
-    done(workbook.setInput('walls.toleranceMm', 0.1));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.1));
     workbook.flush();
     expect(storedMeshes(machine)).toEqual([]);
   });

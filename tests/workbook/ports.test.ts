@@ -125,14 +125,14 @@ describe('browser ports', () => {
     const workbook = createWorkbook(browserPorts());
     const { id } = done(workbook.createProject({ enclosure: 'Lamp', name: 'Lid' }));
     done(await workbook.openProject(id));
-    done(workbook.setInput('walls.toleranceMm', 0.31));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.31));
     vi.spyOn(document, 'visibilityState', 'get').mockReturnValue('hidden');
     document.dispatchEvent(new Event('visibilitychange'));
-    expect(isSaved('"toleranceMm":0.31')).toBe(true);
+    expect(isSaved('"wrongShareAllowedPercent":0.31')).toBe(true);
 
-    done(workbook.setInput('walls.toleranceMm', 0.32));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.32));
     window.dispatchEvent(new Event('pagehide'));
-    expect(isSaved('"toleranceMm":0.32')).toBe(true);
+    expect(isSaved('"wrongShareAllowedPercent":0.32')).toBe(true);
     workbook.dispose();
   });
 

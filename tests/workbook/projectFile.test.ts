@@ -86,10 +86,10 @@ describe(`project file text (seed ${propertySeed})`, () => {
   it('migrates a file of a former format', () => {
     const text = withoutChecksum(writeProjectFile(empty, null))
       .replace(`"format":${currentFormat}`, '"format":1')
-      .replace('"toleranceMm":0.05,"lookVoidPercent":0.05', '"toleranceMm":0.2');
+      .replace('"walls":{', '"walls":{"toleranceMm":0.2,');
     expect(readProjectFile(text)).toMatchObject({
       outcome: 'migrated',
-      project: { inputs: { walls: { toleranceMm: 0.2, lookVoidPercent: 0.2 } } },
+      project: { inputs: { walls: { goVoidPercent: 1 } } },
     });
   });
 });
@@ -98,7 +98,7 @@ describe('project file in the workbook', () => {
   it('goes out of one machine and into another with everything', async () => {
     const { workbook, id } = await tabWithProject();
     done(workbook.setPattern(patternOf(packed), packed));
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     done(workbook.setRecord('walls.caliper', { measured: '0.9 mm', done: true }));
     const { file } = done(workbook.exportProjectFile(id));
     expect(file.fileName).toBe('Lamp - Lid.workbook.json');

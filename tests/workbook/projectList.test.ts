@@ -61,7 +61,7 @@ describe('the project list', () => {
     const { workbook, id } = await tabWithProject();
     const packed = fakePackedMesh(1);
     done(workbook.setPattern(patternOf(packed), packed));
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     done(workbook.setRecord('line', { done: true }));
     const copy = done(workbook.duplicateProject(id));
     done(workbook.duplicateProject(id));
@@ -104,7 +104,7 @@ describe('the project list', () => {
     machine.beforeWrite = () => {
       throw quotaError();
     };
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     expect(workbook.flush()).toBe('full');
     done(await workbook.deleteProject(id));
     expect(workbook.store.getState()).toMatchObject({ saveState: 'saved', projects: [] });
@@ -113,7 +113,7 @@ describe('the project list', () => {
     expect(machine.tab().workbook.store.getState().projects).toEqual([]);
     done(workbook.undeleteProject(id));
     done(await workbook.openProject(id));
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.2);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(0.2);
   });
 
   it('puts back a project of a newer format byte for byte', async () => {
@@ -215,7 +215,7 @@ describe('the project list', () => {
     workbook.closeProject();
     await Promise.all([workbook.openProject(id), workbook.openProject(id)]);
     expect(workbook.store.getState().editor).toBe('here');
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
   });
 
   it('opening two projects at once ends with the later one', async () => {

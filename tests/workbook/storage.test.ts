@@ -38,7 +38,7 @@ describe('saving', () => {
     const writes = vi.fn();
     machine.beforeWrite = writes;
     for (let i = 1; i <= 5; i += 1) {
-      done(workbook.setInput('walls.toleranceMm', i / 10));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', i / 10));
       vi.advanceTimersByTime(savePauseMs - 1);
     }
     expect(workbook.store.getState().saveState).toBe('saving');
@@ -50,10 +50,10 @@ describe('saving', () => {
 
   it('does not wait when the page is hidden', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.3));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     tab.hide();
     tab.crash();
-    expect((await reloaded(machine, id))?.inputs.walls.toleranceMm).toBe(0.3);
+    expect((await reloaded(machine, id))?.inputs.walls.wrongShareAllowedPercent).toBe(0.3);
   });
 
   it('brings back exactly what was there, after a reload', async () => {
@@ -70,7 +70,7 @@ describe('saving', () => {
   it('keeps the slot before the current one, and no more', async () => {
     const { machine, workbook, id } = await tabWithProject();
     for (const value of [0.1, 0.2, 0.3]) {
-      done(workbook.setInput('walls.toleranceMm', value));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', value));
       workbook.flush();
     }
     expect(recordKeys(machine).sort()).toEqual([recordKey(id, 3), recordKey(id, 4)]);
@@ -87,16 +87,16 @@ describe('saving', () => {
 describe('a full storage', () => {
   it('loses nothing that was saved, says so, and saves as soon as there is room', async () => {
     const { machine, tab, workbook, id } = await tabWithProject();
-    done(workbook.setInput('walls.toleranceMm', 0.1));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.1));
     workbook.flush();
     machine.beforeWrite = () => {
       throw quotaError();
     };
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     expect(workbook.flush()).toBe('full');
     expect(workbook.store.getState()).toMatchObject({
       saveState: 'full',
-      project: { inputs: { walls: { toleranceMm: 0.2 } } },
+      project: { inputs: { walls: { wrongShareAllowedPercent: 0.2 } } },
     });
     expect((await machine.tab().workbook.openProject(id)).done).toBe(true);
     machine.beforeWrite = () => {};
@@ -106,7 +106,7 @@ describe('a full storage', () => {
     expect(workbook.store.getState().saveState).toBe('saved');
     tab.crash();
     expect((await reloaded(machine, id))?.inputs.walls).toMatchObject({
-      toleranceMm: 0.2,
+      wrongShareAllowedPercent: 0.2,
       lookVoidPercent: 0.4,
     });
   });
@@ -117,7 +117,7 @@ describe('a full storage', () => {
     machine.beforeWrite = (key) => {
       if (key.startsWith(entryPrefix)) throw quotaError();
     };
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     expect(workbook.flush()).toBe('full');
     expect(recordKeys(machine)).toEqual(before);
   });
@@ -128,11 +128,11 @@ describe('a full storage', () => {
     machine.beforeWrite = () => {
       throw quotaError();
     };
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     done(await workbook.openProject(other.id));
     expect(workbook.store.getState().saveState).toBe('full');
     done(await workbook.openProject(id));
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.2);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(0.2);
   });
 
   it('leaves a pattern that does not fit in this tab, where it can go into a project file', async () => {
@@ -153,7 +153,7 @@ describe('a full storage', () => {
     machine.beforeWrite = () => {
       throw quotaError();
     };
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     workbook.flush();
     machine.beforeWrite = () => {};
     workbook.discardKeptAside('mold-layup/kept-aside/anything');
@@ -178,7 +178,7 @@ describe('a full storage', () => {
           for (const [number, kind] of kinds.entries()) {
             machine.clock.nowMs += 5000;
             const packed = fakePackedMesh(number);
-            if (kind === 0) done(workbook.setInput('walls.toleranceMm', (number + 1) / 100));
+            if (kind === 0) done(workbook.setInput('walls.wrongShareAllowedPercent', (number + 1) / 100));
             if (kind === 1) done(workbook.setPattern(patternOf(packed), packed));
             if (kind === 2) workbook.undo();
             if (kind === 3) done(workbook.setRecord('line', { measured: String(number) }));
@@ -202,7 +202,7 @@ describe('a full storage', () => {
     machine.beforeWrite = () => {
       throw Object.assign(new Error('no'), { name: 'SecurityError' });
     };
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     expect(workbook.flush()).toBe('denied');
   });
 });
@@ -213,11 +213,11 @@ describe('a denied storage', () => {
     expect(workbook.store.getState().saveState).toBe('denied');
     const { id } = done(workbook.createProject({ enclosure: 'Lamp', name: 'Lid' }));
     done(await workbook.openProject(id));
-    done(workbook.setInput('walls.toleranceMm', 0.2));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2));
     expect(workbook.flush()).toBe('denied');
     workbook.closeProject();
     done(await workbook.openProject(id));
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.2);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(0.2);
   });
 });
 
@@ -225,7 +225,7 @@ describe('a denied storage', () => {
 async function savedTwice(): Promise<{ machine: Machine; id: string }> {
   const { machine, tab, workbook, id } = await tabWithProject();
   for (const value of [0.1, 0.2]) {
-    done(workbook.setInput('walls.toleranceMm', value));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', value));
     workbook.flush();
   }
   tab.crash();
@@ -233,7 +233,8 @@ async function savedTwice(): Promise<{ machine: Machine; id: string }> {
 }
 
 /** 0.2 becomes 0.3 by one bit. */
-const flipped = (saved: string): string => saved.replace('"toleranceMm":0.2', '"toleranceMm":0.3');
+const flipped = (saved: string): string =>
+  saved.replace('"wrongShareAllowedPercent":0.2', '"wrongShareAllowedPercent":0.3');
 
 describe('damage', () => {
   it.each([
@@ -256,9 +257,9 @@ describe('damage', () => {
       expect(keptAside).toMatchObject([{ foundAt: recordKey(id, 3) }]);
       expect(workbook.keptAsideFile(keptAside[0]?.key ?? '')?.text).toBe(bytes);
       done(await workbook.openProject(id));
-      expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.1);
+      expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(0.1);
 
-      done(workbook.setInput('walls.toleranceMm', 0.5));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', 0.5));
       workbook.flush();
       expect(workbook.keptAsideFile(keptAside[0]?.key ?? '')?.text).toBe(bytes);
     },
@@ -320,12 +321,12 @@ describe('damage', () => {
     const { workbook } = machine.tab();
     done(await workbook.openProject(id));
     for (const value of [0.5, 0.6, 0.7]) {
-      done(workbook.setInput('walls.toleranceMm', value));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', value));
       expect(workbook.flush()).toBe('saved');
     }
     expect(machine.disk.get(recordKey(id, 3))).toBe('three');
     machine.beforeWrite = () => {};
-    done(workbook.setInput('walls.toleranceMm', 0.8));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.8));
     workbook.flush();
     expect(machine.disk.has(recordKey(id, 3))).toBe(false);
     const [kept] = machine.tab().workbook.store.getState().keptAside;
@@ -339,7 +340,7 @@ describe('damage', () => {
     expect(workbook.store.getState().projects).toMatchObject([{ id, name: 'Lid', condition: 'ok' }]);
     expect(workbook.store.getState().keptAside).toMatchObject([{ foundAt: entryKey(id) }]);
     done(await workbook.openProject(id));
-    expect(workbook.store.getState().project?.inputs.walls.toleranceMm).toBe(0.2);
+    expect(workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent).toBe(0.2);
   });
 
   it('in the list entry by one bit that points to the save before: the last save is open', async () => {
@@ -347,7 +348,7 @@ describe('damage', () => {
     const entry = machine.disk.get(entryKey(id)) ?? '';
     expect(entry).toContain('"slot":3');
     machine.disk.set(entryKey(id), entry.replace('"slot":3', '"slot":2'));
-    expect((await reloaded(machine, id))?.inputs.walls.toleranceMm).toBe(0.2);
+    expect((await reloaded(machine, id))?.inputs.walls.wrongShareAllowedPercent).toBe(0.2);
     expect(machine.tab().workbook.store.getState().keptAside).toMatchObject([{ foundAt: entryKey(id) }]);
   });
 
@@ -367,7 +368,7 @@ describe('damage', () => {
     const text = withoutChecksum(machine.disk.get(recordKey(id, 3)) ?? '');
     machine.disk.set(recordKey(id, 3), text.replace(`"id":"${id}"`, '"id":"other"'));
     const project = await reloaded(machine, id);
-    expect(project).toMatchObject({ id, inputs: { walls: { toleranceMm: 0.1 } } });
+    expect(project).toMatchObject({ id, inputs: { walls: { wrongShareAllowedPercent: 0.1 } } });
   });
 
   it('is discarded only when the maker says so', async () => {
@@ -402,7 +403,7 @@ describe('other formats', () => {
     const { workbook } = machine.tab();
     done(await workbook.openProject(id));
     for (const value of [0.5, 0.6]) {
-      done(workbook.setInput('walls.toleranceMm', value));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', value));
       workbook.flush();
     }
     expect(machine.disk.get(recordKey(id, 4))).toBe(newer);
@@ -412,7 +413,7 @@ describe('other formats', () => {
     const { machine, id } = await savedTwice();
     const former = withoutChecksum(machine.disk.get(recordKey(id, 3)) ?? '')
       .replace(`"format":${currentFormat}`, '"format":1')
-      .replace('"toleranceMm":0.2,"lookVoidPercent":0.05', '"toleranceMm":0.3');
+      .replace('"wrongShareAllowedPercent":0.2,"lookVoidPercent":0.05', '"wrongShareAllowedPercent":0.3');
     machine.disk.set(recordKey(id, 3), former);
     const { workbook } = machine.tab();
     expect(done(await workbook.openProject(id)).load).toBe('migrated');
@@ -430,8 +431,11 @@ describe('leftovers of a tab that ended between two writes', () => {
     const { machine, id } = await savedTwice();
     const text = machine.disk.get(recordKey(id, 3)) ?? '';
     machine.disk.set(recordKey('gone', 1), text.replace(`"id":"${id}"`, '"id":"gone"'));
-    machine.disk.set(recordKey(id, 4), text.replace('"toleranceMm":0.2', '"toleranceMm":0.9'));
-    expect((await reloaded(machine, id))?.inputs.walls.toleranceMm).toBe(0.2);
+    machine.disk.set(
+      recordKey(id, 4),
+      text.replace('"wrongShareAllowedPercent":0.2', '"wrongShareAllowedPercent":0.9'),
+    );
+    expect((await reloaded(machine, id))?.inputs.walls.wrongShareAllowedPercent).toBe(0.2);
     expect(machine.disk.has(recordKey('gone', 1))).toBe(false);
   });
 });

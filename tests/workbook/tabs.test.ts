@@ -6,8 +6,8 @@ import { createMachine, done, reasonOf, settle, tabWithProject, type Tab } from 
 
 beforeEach(() => void vi.useFakeTimers());
 
-const toleranceMm = ({ workbook }: Tab): number | null | undefined =>
-  workbook.store.getState().project?.inputs.walls.toleranceMm;
+const wrongShareAllowedPercent = ({ workbook }: Tab): number | null | undefined =>
+  workbook.store.getState().project?.inputs.walls.wrongShareAllowedPercent;
 
 describe('a second tab with the same project', () => {
   it('is read-only, says so, and refuses every change', async () => {
@@ -16,8 +16,8 @@ describe('a second tab with the same project', () => {
     done(await workbook.openProject(id));
     expect(workbook.store.getState()).toMatchObject({ editor: 'elsewhere', saveState: 'readOnly' });
     const refusals = [
-      workbook.setInput('walls.toleranceMm', 1),
-      workbook.updateInputs((draft) => void (draft.walls.toleranceMm = 1)),
+      workbook.setInput('walls.wrongShareAllowedPercent', 1),
+      workbook.updateInputs((draft) => void (draft.walls.wrongShareAllowedPercent = 1)),
       workbook.setPattern(null, null),
       workbook.setRecord('line', { done: true }),
       await workbook.renameProject(id, { enclosure: 'a', name: 'b' }),
@@ -32,10 +32,10 @@ describe('a second tab with the same project', () => {
     const { machine, workbook, id } = await tabWithProject();
     const second = machine.tab();
     done(await second.workbook.openProject(id));
-    done(workbook.setInput('walls.toleranceMm', 0.3));
-    expect(toleranceMm(second)).toBe(0.05);
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
+    expect(wrongShareAllowedPercent(second)).toBe(5);
     vi.advanceTimersByTime(savePauseMs);
-    expect(toleranceMm(second)).toBe(0.3);
+    expect(wrongShareAllowedPercent(second)).toBe(0.3);
     done(await workbook.renameProject(id, { enclosure: 'Lamp', name: 'Cover' }));
     workbook.flush();
     expect(second.workbook.store.getState().projects).toMatchObject([{ name: 'Cover' }]);
@@ -50,7 +50,7 @@ describe('a second tab with the same project', () => {
     const { machine, tab, workbook, id } = await tabWithProject();
     const second = machine.tab();
     done(await second.workbook.openProject(id));
-    done(workbook.setInput('walls.toleranceMm', 0.3));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     if (how === 'crash') {
       workbook.flush();
       tab.crash();
@@ -58,9 +58,9 @@ describe('a second tab with the same project', () => {
     else workbook.dispose();
     await settle();
     expect(second.workbook.store.getState()).toMatchObject({ editor: 'here', saveState: 'saved' });
-    expect(toleranceMm(second)).toBe(0.3);
+    expect(wrongShareAllowedPercent(second)).toBe(0.3);
     expect(second.workbook.canUndo()).toBe(false);
-    done(second.workbook.setInput('walls.toleranceMm', 0.4));
+    done(second.workbook.setInput('walls.wrongShareAllowedPercent', 0.4));
     expect(second.workbook.flush()).toBe('saved');
   });
 
@@ -107,8 +107,8 @@ describe('two tabs with two projects', () => {
     const other = done(second.createProject({ enclosure: 'Lamp', name: 'Base' }));
     done(await second.openProject(other.id));
     for (const value of [0.1, 0.2, 0.3]) {
-      done(workbook.setInput('walls.toleranceMm', value));
-      done(second.setInput('walls.toleranceMm', value + 1));
+      done(workbook.setInput('walls.wrongShareAllowedPercent', value));
+      done(second.setInput('walls.wrongShareAllowedPercent', value + 1));
       vi.advanceTimersByTime(savePauseMs);
     }
     const third = machine.tab().workbook;
@@ -117,7 +117,7 @@ describe('two tabs with two projects', () => {
       workbook.closeProject();
       second.closeProject();
       done(await third.openProject(one));
-      values.push(third.store.getState().project?.inputs.walls.toleranceMm);
+      values.push(third.store.getState().project?.inputs.walls.wrongShareAllowedPercent);
     }
     expect(values).toEqual([0.3, 1.3]);
     expect(workbook.store.getState().projects.map(({ name }) => name)).toEqual(['Base', 'Lid']);
@@ -141,7 +141,7 @@ describe('two tabs with two projects', () => {
     machine.beforeWrite = () => {
       throw Object.assign(new Error('full'), { name: 'QuotaExceededError' });
     };
-    done(workbook.setInput('walls.toleranceMm', 0.3));
+    done(workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     workbook.closeProject();
     const second = machine.tab();
     done(await second.workbook.openProject(id));
@@ -150,7 +150,7 @@ describe('two tabs with two projects', () => {
     expect(workbook.flush()).toBe('saved');
     await settle();
     expect(second.workbook.store.getState().editor).toBe('here');
-    expect(toleranceMm(second)).toBe(0.3);
+    expect(wrongShareAllowedPercent(second)).toBe(0.3);
   });
 });
 
@@ -163,14 +163,14 @@ describe('a browser without locks', () => {
     done(await second.workbook.openProject(id));
     expect(second.workbook.store.getState().editor).toBe('here');
     expect(second.workbook.store.getState().notes[0]).toContain('Keep it open in one tab only');
-    done(first.workbook.setInput('walls.toleranceMm', 0.3));
+    done(first.workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     // What is being typed here is not replaced under the maker's hands.
     done(second.workbook.setInput('walls.lookVoidPercent', 0.7));
     first.workbook.flush();
     expect(second.workbook.store.getState().project?.inputs.walls.lookVoidPercent).toBe(0.7);
     second.workbook.flush();
-    done(first.workbook.setInput('walls.toleranceMm', 0.3));
+    done(first.workbook.setInput('walls.wrongShareAllowedPercent', 0.3));
     first.workbook.flush();
-    expect(toleranceMm(second)).toBe(0.3);
+    expect(wrongShareAllowedPercent(second)).toBe(0.3);
   });
 });

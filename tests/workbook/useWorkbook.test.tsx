@@ -19,7 +19,7 @@ function Page() {
   const project = useProject();
   const { canUndo, canRedo } = useUndoState();
   const saveState = useWorkbookState((state) => state.saveState);
-  return <p>{[project?.inputs.walls.toleranceMm, canUndo, canRedo, saveState].join(' ')}</p>;
+  return <p>{[project?.inputs.walls.wrongShareAllowedPercent, canUndo, canRedo, saveState].join(' ')}</p>;
 }
 
 function ListLength() {
@@ -43,7 +43,7 @@ describe('hooks', () => {
     );
     const rendersBefore = renders.mock.calls.length;
     expect(screen.getByText('0.05 false false saved')).toBeTruthy();
-    act(() => void done(workbook.setInput('walls.toleranceMm', 0.2)));
+    act(() => void done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2)));
     expect(screen.getByText('0.2 true false saving')).toBeTruthy();
     act(() => void workbook.flush());
     act(() => workbook.undo());

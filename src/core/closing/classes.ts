@@ -58,7 +58,7 @@ export function classShares(
       const choked =
         high > low ? shareUnder(low, high, limits.chokedUnderMm) : Number(low < limits.chokedUnderMm);
       area[0]! += own * choked;
-      area[classOf(Infinity, limits, evenedMm[place]!)]! += own * (1 - choked);
+      area[classOf(Infinity, limits, evenedMm[place])]! += own * (1 - choked);
       continue;
     }
     const lowClass = classOf(low, limits);

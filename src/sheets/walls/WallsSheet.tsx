@@ -59,7 +59,7 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
         <NumberField
           spec={wallsSpecs['walls.toleranceMm']}
           value={walls.toleranceMm}
-          emptyWord="4 %"
+          emptyWord="usual"
           disabled={readOnly}
           onChange={(toleranceMm) => change('walls', { toleranceMm })}
         />

@@ -31,17 +31,18 @@ export function wallsFigures(context: StepContext): readonly Figure[] {
 type SummaryOrMissing = PartSummary | Missing;
 const isMissing = (summary: SummaryOrMissing): summary is Missing => 'reason' in summary;
 
+const limitSpec = (id: string, label: string): FigureSpec => ({
+  id,
+  label,
+  unit: 'mm',
+  decimals: 2,
+  status: 'common practice',
+  source: 'wallPractice',
+});
+
 function bandFigures({ inputs }: StepContext): readonly Figure[] {
-  const spec = (id: string, label: string): FigureSpec => ({
-    id,
-    label,
-    unit: 'mm',
-    decimals: 2,
-    status: 'common practice',
-    source: 'wallPractice',
-  });
-  const low = spec('walls.bandLowMm', 'Thinnest wall that is right');
-  const high = spec('walls.bandHighMm', 'Thickest wall that is right');
+  const low = limitSpec('walls.bandLowMm', 'Thinnest wall that is right');
+  const high = limitSpec('walls.bandHighMm', 'Thickest wall that is right');
   const stack = resolveStack(inputs.plies);
   const band = wallBand(inputs);
   if (!stack.known || band === null) {

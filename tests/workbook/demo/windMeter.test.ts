@@ -75,33 +75,33 @@ describe.each([
     expect(Math.abs((measuredMm[2] as number) - (sizeMm[2] as number))).toBeLessThan(0.15);
     expect(part.mesh.facets.length / 3).toBeLessThanOrEqual(20_000);
     // A thin shell: half of its area times its wall, less the rims.
-    expect(volume / ((area / 2) * 0.9)).toBeGreaterThan(0.95);
-    expect(volume / ((area / 2) * 0.9)).toBeLessThan(1.02);
+    expect(volume / ((area / 2) * 0.67)).toBeGreaterThan(0.95);
+    expect(volume / ((area / 2) * 0.67)).toBeLessThan(1.02);
   });
 });
 
 test('the upper half has the wanted wall outside its fault', () => {
   const walls = showWalls(upperMeasured, (_x, y) => y < 12);
   expect(walls.length).toBeGreaterThan(4000);
-  expect(Math.abs((walls[walls.length >> 1] as number) - 0.9)).toBeLessThan(0.02);
-  expect(walls[Math.floor(0.02 * walls.length)]).toBeGreaterThan(0.87);
-  expect(walls[Math.floor(0.98 * walls.length)]).toBeLessThan(0.93);
+  expect(Math.abs((walls[walls.length >> 1] as number) - 0.67)).toBeLessThan(0.01);
+  expect(walls[Math.floor(0.02 * walls.length)]).toBeGreaterThan(0.65);
+  expect(walls[Math.floor(0.98 * walls.length)]).toBeLessThan(0.69);
 });
 
 test('the wall follows the raised mark', () => {
   const walls = showWalls(upperMeasured, (x, y, z) => z > 11.5 && Math.hypot(x + 18, y) < 10);
   expect(walls.length).toBeGreaterThan(300);
-  expect(walls[0]).toBeGreaterThan(0.85);
-  expect(walls.at(-1)).toBeLessThan(0.95);
+  expect(walls[0]).toBeGreaterThan(0.62);
+  expect(walls.at(-1)).toBeLessThan(0.72);
 });
 
 test('the +y side is too thick over some 15 mm', () => {
   const inFault = showWalls(upperMeasured, (x, y, z) => y > 18 && Math.abs(x - 4) < 4.5 && z < 5.5);
-  expect(inFault[0]).toBeGreaterThan(1.2);
-  expect(inFault.at(-1)).toBeGreaterThan(1.24);
-  expect(inFault.at(-1)).toBeLessThan(1.27);
+  expect(inFault[0]).toBeGreaterThan(0.97);
+  expect(inFault.at(-1)).toBeGreaterThan(1.01);
+  expect(inFault.at(-1)).toBeLessThan(1.04);
   const besideFault = showWalls(upperMeasured, (x, y, z) => y > 18 && Math.abs(x - 4) > 10.5 && z < 5.5);
-  expect(besideFault.at(-1)).toBeLessThan(0.92);
+  expect(besideFault.at(-1)).toBeLessThan(0.69);
 });
 
 test('the notch in the -x end traps a little of the surface, and nothing else does', () => {
@@ -126,8 +126,8 @@ test('the window stands through the top, with a land that the show side reaches'
 
 test('the lower half is even all over and nothing in it is trapped', () => {
   const walls = showWalls(lowerMeasured);
-  expect(walls[Math.floor(0.01 * walls.length)]).toBeGreaterThan(0.87);
-  expect(walls[Math.floor(0.99 * walls.length)]).toBeLessThan(0.92);
+  expect(walls[Math.floor(0.01 * walls.length)]).toBeGreaterThan(0.65);
+  expect(walls[Math.floor(0.99 * walls.length)]).toBeLessThan(0.69);
   expect(areaShare(lowerMeasured, isKind(lowerMeasured, facetKind.trapped))).toBe(0);
   const leastDraft = facetsWhere(lowerMeasured, isKind(lowerMeasured, facetKind.show)).reduce(
     (least, f) => Math.min(least, lowerMeasured.draftDeg[f] as number),

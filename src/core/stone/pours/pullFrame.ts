@@ -60,13 +60,14 @@ function seenAlong(positions: Float64Array, first: Vec3, second: Vec3): Float64A
   return plan;
 }
 
+const mix = (a: Vec3, b: Vec3, ofA: number, ofB: number): Vec3 => [
+  ofA * a[0] + ofB * b[0],
+  ofA * a[1] + ofB * b[1],
+  ofA * a[2] + ofB * b[2],
+];
+
 function turned(first: Vec3, second: Vec3, turnDeg: number): readonly [Vec3, Vec3] {
   const [cos, sin] = cosSin(turnDeg);
-  const mix = (a: Vec3, b: Vec3, ofA: number, ofB: number): Vec3 => [
-    ofA * a[0] + ofB * b[0],
-    ofA * a[1] + ofB * b[1],
-    ofA * a[2] + ofB * b[2],
-  ];
   return [mix(first, second, cos, sin), mix(second, first, cos, -sin)];
 }
 
