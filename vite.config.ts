@@ -13,6 +13,11 @@ const headers = {
   'Cross-Origin-Opener-Policy': 'same-origin',
 };
 
+/** Tests without a page, a clock or storage of their own. */
+const plainTests = ['core', 'checks', 'steps', 'report', 'locks', 'checklist'].map(
+  (folder) => `tests/${folder}/**/*.test.ts`,
+);
+
 export default defineConfig({
   define: { workbookVersion: JSON.stringify(packageFacts.version) },
   plugins: [
@@ -56,9 +61,28 @@ export default defineConfig({
   build: { target: 'es2022' },
   preview: { headers },
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
-    exclude: ['tests/browser/**'],
     // Against hanging only: property tests take seconds, and several times as many on a busy machine.
     testTimeout: 60_000,
+    // Of two cores one would be left for the page that is not open.
+    maxWorkers: '100%',
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'plain',
+          include: plainTests,
+          // Plain functions: the files share what they import, which loaded anew for each took as long as the tests.
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'pages',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**', ...plainTests],
+        },
+      },
+    ],
   },
 });

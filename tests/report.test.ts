@@ -17,6 +17,10 @@ import { publicMeshes, publicMeshFiles, publicTitle } from './support/publicMesh
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const patience = 120_000;
+/** For questions that the oven has no part in: its run takes most of the command's time. */
+const noOven = ['--set', 'cure.stages=[]'];
+/** A whole run in large bricks. */
+const coarseOven = ['--set', 'cure.voxelMm=6'];
 
 function report(...words: readonly string[]) {
   const run = spawnSync(process.execPath, ['--import', 'tsx', 'src/report.ts', ...words], {
@@ -115,7 +119,7 @@ beforeAll(async () => {
 
 describe('the headless command on a tray of our own', { timeout: patience }, () => {
   test('JSON holds file, health, measurement and every step', () => {
-    const { code, content } = reportJson('--stl', trayPath, '--unit', 'mm');
+    const { code, content } = reportJson('--stl', trayPath, '--unit', 'mm', ...coarseOven);
     expect(content.file).toMatchObject({ name: 'tray.stl', triangles: 28, unit: 'mm' });
     expect(content.file.sha256).toMatch(/^[0-9a-f]{64}$/u);
     expect(content.health).toMatchObject({ watertight: true, openEdges: 0, bodies: 1 });
@@ -144,9 +148,17 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
   });
 
   test('a verdict of stop gives exit code 1 and the output is whole all the same', () => {
-    const { code, content } = reportJson('--stl', trayPath, '--set', 'plies.stack=[]', '--pull', '0,0,-1');
+    const { code, content } = reportJson(
+      '--stl',
+      trayPath,
+      '--set',
+      'plies.stack=[]',
+      '--pull',
+      '0,0,-1',
+      ...noOven,
+    );
     expect(content.steps['plies']?.verdicts[0]?.word).toBe('not yet known');
-    const wide = reportJson('--stl', trayPath, '--scale', '3', '--pull', '0,0,-1');
+    const wide = reportJson('--stl', trayPath, '--scale', '3', '--pull', '0,0,-1', ...noOven);
     expect(wide.code).toBe(1);
     expect(wide.content.measurement.boxMm[2]).toBeCloseTo(45, 2);
     expect(wide.content.steps['walls']?.verdicts.find(({ id }) => id === 'walls.band')?.word).toBe('stop');
@@ -155,18 +167,18 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
 
   test('a pattern drawn solid takes the lines of the print', () => {
     const lines = ['--set', 'part.nominalWall=print', '--set', 'plies.lineWidthMm=0.4'];
-    const { content } = reportJson('--stl', solidPath, '--unit', 'mm', ...lines);
+    const { content } = reportJson('--stl', solidPath, '--unit', 'mm', ...lines, ...noOven);
     const nominal = content.steps['part']?.figures.find(({ id }) => id === 'part.nominalWallMm');
     expect(nominal).toMatchObject({ value: 0.8, status: 'your entry' });
     expect(content.steps['walls']?.verdicts.find(({ id }) => id === 'walls.band')?.word).toBe('go');
   });
 
   test('a small box without a unit is taken as guessed and said so', () => {
-    const { content } = reportJson('--stl', trayPath, '--scale', '1', '--unit', 'in');
+    const { content } = reportJson('--stl', trayPath, '--scale', '1', '--unit', 'in', ...noOven);
     expect(content.measurement.boxMm[2]).toBeCloseTo(15 * 25.4, 1);
     const small = join(folder, 'small.stl');
     writeFileSync(small, writeStlBinary(tray([3, 2, 0.6], 0.03, 5)));
-    const guessed = reportJson('--stl', small).content;
+    const guessed = reportJson('--stl', small, ...noOven).content;
     expect(guessed.file.unit).toBe('in');
     const unit = guessed.steps['part']?.verdicts.find(({ id }) => id === 'part.unit');
     expect(unit).toMatchObject({ word: 'look again' });
@@ -174,12 +186,12 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
   });
 
   test('--pull best finds a pull that traps nothing', () => {
-    const { content } = reportJson('--stl', trayPath, '--pull', 'best');
+    const { content } = reportJson('--stl', trayPath, '--pull', 'best', ...noOven);
     expect(content.measurement.draft['trappedShare']).toBeCloseTo(0, 3);
   });
 
   test('without --json it prints the checklist, and nothing on stderr', () => {
-    const { stdout, stderr } = report('--stl', trayPath, '--pull', '0,0,-1');
+    const { stdout, stderr } = report('--stl', trayPath, '--pull', '0,0,-1', ...coarseOven);
     expect(stderr).toBe('');
     expect(stdout).toContain('Pattern file: tray.stl');
     expect(stdout).toContain('[ ] ');
@@ -187,12 +199,12 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
   });
 
   test('a project file brings its inputs, names and record; the mesh inside is the same part', () => {
-    const { stdout } = report('--project', projectPath, '--pull', '0,0,-1');
+    const { stdout } = report('--project', projectPath, '--pull', '0,0,-1', ...noOven);
     expect(stdout).toContain('Wind meter: Lower half');
     expect(stdout).toMatch(/lines of 0\.40\smm/u);
     expect(stdout).toContain('wall: 0.82 mm   initials: kl');
-    const fromProject = reportJson('--project', projectPath).content.measurement;
-    const fromFile = reportJson('--stl', trayPath).content.measurement;
+    const fromProject = reportJson('--project', projectPath, ...noOven).content.measurement;
+    const fromFile = reportJson('--stl', trayPath, ...noOven).content.measurement;
     expect(fromProject.areaMm2).toBeCloseTo(fromFile.areaMm2, 2);
   });
 
@@ -229,7 +241,7 @@ describe(publicTitle('the headless command'), { timeout: patience }, () => {
   afterAll(remove);
 
   test.each(publicMeshes)('%s', (path, reference) => {
-    const { code, content } = reportJson('--stl', pathOf(path), '--set', 'cure.voxelMm=3');
+    const { code, content } = reportJson('--stl', pathOf(path), ...coarseOven);
     const mm = reference.mm_per_unit;
     expect([0, 1]).toContain(code);
     expect(content.file.triangles).toBe(reference.triangles);

@@ -10,7 +10,6 @@ import { availablePart } from '../missing';
 import { resolveStack, type KnownStack } from './stack';
 
 const contentSpecs = {
-  fiberMass: { id: 'plies.fiberMassFraction', label: 'Fiber mass fraction', unit: '', decimals: 3 },
   thickness: {
     id: 'plies.moldedThicknessMm',
     label: 'Laminate as molded, mean',
@@ -32,6 +31,7 @@ const contentSpecs = {
     decimals: 3,
     source: 'rigidCavity',
   },
+  fiberMass: { id: 'plies.fiberMassFraction', label: 'Fiber mass fraction', unit: '', decimals: 3 },
   density: {
     id: 'plies.densityGCm3',
     label: 'Density of the laminate, voids included',
