@@ -165,11 +165,11 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
     expect([0, 1]).toContain(code);
   });
 
-  test('a pattern drawn solid takes the lines of the print', () => {
-    const lines = ['--set', 'part.nominalWall=print', '--set', 'plies.lineWidthMm=0.4'];
+  test('a pattern drawn solid takes the beads of the print', () => {
+    const lines = ['--set', 'part.nominalWall=print', '--set', 'plies.lineWidthMm=0.335'];
     const { content } = reportJson('--stl', solidPath, '--unit', 'mm', ...lines, ...noOven);
     const nominal = content.steps['part']?.figures.find(({ id }) => id === 'part.nominalWallMm');
-    expect(nominal).toMatchObject({ value: 0.8, status: 'your entry' });
+    expect(nominal).toMatchObject({ value: 0.67, status: 'your entry' });
     expect(content.steps['walls']?.verdicts.find(({ id }) => id === 'walls.band')?.word).toBe('go');
   });
 
@@ -201,7 +201,7 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
   test('a project file brings its inputs, names and record; the mesh inside is the same part', () => {
     const { stdout } = report('--project', projectPath, '--pull', '0,0,-1', ...noOven);
     expect(stdout).toContain('Wind meter: Lower half');
-    expect(stdout).toMatch(/lines of 0\.40\smm/u);
+    expect(stdout).toMatch(/beads of 0\.400\smm/u);
     expect(stdout).toContain('wall: 0.82 mm   initials: kl');
     const fromProject = reportJson('--project', projectPath, ...noOven).content.measurement;
     const fromFile = reportJson('--stl', trayPath, ...noOven).content.measurement;

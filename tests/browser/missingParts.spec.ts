@@ -17,7 +17,7 @@ const startedBefore = (page: Page) =>
 
 async function importSmallShell(page: Page): Promise<void> {
   await newProject(page, 'Pocket case', 'Top');
-  await page.getByLabel('Model file').setInputFiles(writeModel('small shell.stl', domeShell(8, 16)));
+  await page.getByLabel('Model file').setInputFiles(writeModel('small dome.stl', domeShell(8, 16)));
 }
 
 test('a bench worker that is no longer on the server: load the page again', async ({ page, context }) => {
@@ -103,7 +103,7 @@ test('a bench worker that has ended without a word can be started anew, and the 
   );
   await page.clock.resume();
   await startAnew.click();
-  await expect(page.getByText('small shell.stl', { exact: true })).toBeVisible();
+  await expect(page.getByText('small dome.stl', { exact: true })).toBeVisible();
   await expect(page.getByRole('navigation', { name: 'Steps' })).toContainText('Part');
   await expect(startAnew).toHaveCount(0);
   await expect(page.getByRole('progressbar', { name: /Reading/ })).toHaveCount(0);

@@ -139,7 +139,7 @@ describe('the plies on the checklist', () => {
     expect(textOf('layup.ply.3')).toBe(`Ply 3 (core face): ${card.name}, 45°, face down: lies at −45°.`);
     expect(textOf('layup.bookMatched')).toContain('Mirrored pair for ply 1');
     expect(textOf('layup.patch.1')).toBe(
-      `Patch 1 at hinge: ${card.name}, 30°, face down: lies at −30°, 6.0 cm², laid on ply 2.`.replace(
+      `Doubler 1 at hinge: ${card.name}, 30°, face down: lies at −30°, 6.0 cm², laid on ply 2.`.replace(
         ' ',
         ' ',
       ),
@@ -166,7 +166,7 @@ describe('as text', () => {
     expect(text.split('\n').filter((row) => row.length > 80)).toEqual([]);
     expect(text).toContain('[ ] Ply 2: Twill prepreg 200 g/m², 45°.');
     expect(text).toMatch(/wall: ________ mm {3}initials: ____/u);
-    expect(text).toMatch(/Stack as laid: 0\.90\smm/u);
+    expect(text).toMatch(/Stack as laid: 0\.75\smm/u);
     expect(text).toContain('Verdict: STOP');
   });
 

@@ -46,7 +46,7 @@ describe('--set', () => {
   test('changes one input and nothing else', () => {
     const changed = setInput(defaultProjectInputs, 'plies.materials.0.laidThicknessMm', 0.28);
     expect(changed.plies.materials[0]?.laidThicknessMm).toBe(0.28);
-    expect(defaultProjectInputs.plies.materials[0]?.laidThicknessMm).toBe(0.3);
+    expect(defaultProjectInputs.plies.materials[0]?.laidThicknessMm).toBe(0.25);
     expect({ ...changed, plies: defaultProjectInputs.plies }).toEqual(defaultProjectInputs);
     expect(setInput(changed, 'plies.materials.0.laidThicknessMm', null).plies.materials[0]).toMatchObject({
       laidThicknessMm: null,

@@ -114,7 +114,7 @@ describe('the measuring desk', () => {
     const desk = createMeasuringDesk(client, createMeasureCache());
     desk.follow(project());
     await settle();
-    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.95']);
+    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.71']);
     expect(desk.store.getState().measured?.patches).toEqual([]);
     expect(desk.store.getState().progress).toBeNull();
   });
@@ -151,10 +151,10 @@ describe('the measuring desk', () => {
     const desk = createMeasuringDesk(client, createMeasureCache());
     desk.follow(project());
     await settle();
-    desk.follow(project({ goVoidPercent: 0.1 }));
+    desk.follow(project({ goVoidPercent: 5 }));
     expect(desk.store.getState().measured).not.toBeNull();
     await settle();
-    expect(asked.slice(3)).toEqual(['patches up to 1.00']);
+    expect(asked.slice(3)).toEqual(['patches up to 0.74']);
   });
 
   it('never shows places that were looked for in an earlier band', async () => {
@@ -166,7 +166,7 @@ describe('the measuring desk', () => {
     mocks.findPatches.mockResolvedValueOnce(late as never[]);
     desk.follow(project());
     await settle();
-    desk.follow(project({ goVoidPercent: 0.1 }));
+    desk.follow(project({ goVoidPercent: 5 }));
     // The first search ends while the typing settles and the second has not begun.
     found[0]?.(early as never[]);
     await vi.advanceTimersByTimeAsync(1);
@@ -195,7 +195,7 @@ describe('the measuring desk', () => {
     expect(imported?.pattern).toEqual({ ...pattern, fileName: 'new.stl', meshKey: 'mesh-b' });
     desk.follow(project({ pattern: imported?.pattern ?? null }));
     await settle();
-    expect(asked).toEqual(['import new.stl', 'measure scale 1', 'pack', 'patches up to 0.95']);
+    expect(asked).toEqual(['import new.stl', 'measure scale 1', 'pack', 'patches up to 0.71']);
   });
 
   it('keeps the old pattern when a file is refused, and says why', async () => {
@@ -211,7 +211,7 @@ describe('the measuring desk', () => {
       'import bad.stl',
       'open packed-a',
       'measure scale 1',
-      'patches up to 0.95',
+      'patches up to 0.71',
     ]);
   });
 
@@ -236,7 +236,7 @@ describe('a canceled measurement', () => {
     desk.measureAgain();
     expect(desk.store.getState().stopped).toBe(false);
     await settle();
-    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.95']);
+    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.71']);
     expect(desk.store.getState().measured).not.toBeNull();
   });
 });

@@ -124,11 +124,12 @@ describe('the stone mold sheet', { timeout: 60_000 }, () => {
   it('has a field for every plain number and choice of the step', () => {
     render(<Mold start={trayContext({ moldInputs: { boxShape: 'rounded rectangle' } })} />);
     expect(screen.getAllByRole('textbox', { hidden: true }).length).toBe(
-      // Plain numbers, the bag, what was measured, and the three wanted lengths.
+      // Plain numbers, the bag, what was measured, the three wanted lengths, and the limits on the coats' sheets.
       Object.values(trayContext().inputs.mold).filter((value) => typeof value === 'number').length +
         8 +
         7 +
-        3,
+        3 +
+        Object.keys(trayContext().inputs.mold.coatSheet).length,
     );
   });
 

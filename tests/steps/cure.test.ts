@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
 import { serviceVerdict } from '../../src/steps/cure/opening';
 import { closingReport } from '../../src/steps/closing/report';
+import { moldReport } from '../../src/steps/mold/report';
 import { cureReport } from '../../src/steps/cure/report';
 import type { CureInputs } from '../../src/steps/cure/inputs';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
@@ -169,10 +170,11 @@ describe('the clamp and cure report', () => {
   });
 
   it('holds damp stone back', () => {
-    const weighed = [0, 6].map((hours) => ({ hours, negativeG: 300, positiveG: 500 }));
-    const dry = cureReport(
-      trayContext({ cure: { freeWaterLeftPercent: 5 }, moldInputs: { dryingLog: weighed } }),
-    );
+    const targetG = (half: string) =>
+      Number(figureOf(moldReport(trayContext()), `mold.${half}.dryTargetG`).value);
+    const weights = { negativeG: targetG('negative'), positiveG: targetG('positive') };
+    const dryingLog = [48, 54, 60].map((hours) => ({ hours, ...weights }));
+    const dry = cureReport(trayContext({ cure: { freeWaterLeftPercent: 5 }, moldInputs: { dryingLog } }));
     expect(verdictOf(dry, 'cure.damp').word).toBe('go');
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 15 }), 'cure.damp').word).toBe('look again');
     expect(verdictOf(inputsOnly({ freeWaterLeftPercent: 100 }), 'cure.damp').reason).toContain(

@@ -65,7 +65,7 @@ describe('bench view without WebGL', () => {
     const onSelectPatch = vi.fn();
     render(<BenchView {...props({ onSelectPatch })} />);
     expect(screen.getByRole('note')).toHaveTextContent('does not draw in 3-D');
-    expect(screen.getByText('Wall less stack, mm')).toBeInTheDocument();
+    expect(screen.getByText('Wall less the wall wanted, mm')).toBeInTheDocument();
     const table = screen.getByRole('table', { name: 'Places with a finding, worst first' });
     expect(within(table).getAllByRole('row').length).toBe(1 + Math.min(5, patches.length));
     await userEvent.click(screen.getByRole('button', { name: `1 · ${patches[0]?.place}` }));

@@ -123,7 +123,7 @@ describe('maps', () => {
 
   it('puts the stack in the middle of the wall map, and names every class of every map', () => {
     const wall = mapView('wall', maps, limits);
-    expect(wall.legend.title).toBe('Wall less stack, mm');
+    expect(wall.legend.title).toBe('Wall less the wall wanted, mm');
     expect(wall.scale).toMatchObject({ low: 0.9 - 0.3, high: 0.9 + 0.3 });
     for (const tab of mapTabs) {
       const { legend, values } = mapView(tab, maps, limits);

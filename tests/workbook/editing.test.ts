@@ -243,11 +243,11 @@ describe('typing', () => {
   it('in another field is another step', async () => {
     const { workbook } = await tabWithProject();
     done(workbook.setInput('walls.wrongShareAllowedPercent', 1));
-    done(workbook.setInput('walls.lookVoidPercent', 1));
+    done(workbook.setInput('walls.leastDraftDeg', 1));
     workbook.undo();
     expect(workbook.store.getState().project?.inputs.walls).toMatchObject({
       wrongShareAllowedPercent: 1,
-      lookVoidPercent: 0.05,
+      leastDraftDeg: 2,
     });
   });
 

@@ -86,7 +86,7 @@ describe(`project file text (seed ${propertySeed})`, () => {
   it('migrates a file of a former format', () => {
     const text = withoutChecksum(writeProjectFile(empty, null))
       .replace(`"format":${currentFormat}`, '"format":1')
-      .replace('"walls":{', '"walls":{"toleranceMm":0.2,');
+      .replace('"walls":{"toleranceMm":null', '"walls":{"toleranceMm":0.2');
     expect(readProjectFile(text)).toMatchObject({
       outcome: 'migrated',
       project: { inputs: { walls: { goVoidPercent: 1 } } },

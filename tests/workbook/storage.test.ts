@@ -413,7 +413,7 @@ describe('other formats', () => {
     const { machine, id } = await savedTwice();
     const former = withoutChecksum(machine.disk.get(recordKey(id, 3)) ?? '')
       .replace(`"format":${currentFormat}`, '"format":1')
-      .replace('"wrongShareAllowedPercent":0.2,"lookVoidPercent":0.05', '"wrongShareAllowedPercent":0.3');
+      .replace('"walls":{"toleranceMm":null', '"walls":{"toleranceMm":0.3');
     machine.disk.set(recordKey(id, 3), former);
     const { workbook } = machine.tab();
     expect(done(await workbook.openProject(id)).load).toBe('migrated');

@@ -42,12 +42,12 @@ describe('hooks', () => {
       </WorkbookContext>,
     );
     const rendersBefore = renders.mock.calls.length;
-    expect(screen.getByText('0.05 false false saved')).toBeTruthy();
+    expect(screen.getByText('5 false false saved')).toBeTruthy();
     act(() => void done(workbook.setInput('walls.wrongShareAllowedPercent', 0.2)));
     expect(screen.getByText('0.2 true false saving')).toBeTruthy();
     act(() => void workbook.flush());
     act(() => workbook.undo());
-    expect(screen.getByText('0.05 false true saving')).toBeTruthy();
+    expect(screen.getByText('5 false true saving')).toBeTruthy();
     act(() => workbook.dispose());
     expect(screen.getByText(/false false saved$/)).toBeTruthy();
     expect(renders).toHaveBeenCalledTimes(rendersBefore);
