@@ -49,7 +49,8 @@ test(
     await goTo(page, 'Mold closing');
     await expect(verdict(page)).toContainText('stands on its resin, as it should');
     await expectFigure(page, 'Voids, over the whole part', /^0\.0%/);
-    expect(await numberOf(page, 'Load on the lands')).toBe(0);
+    // Its one thick side makes it lean a little on the lands there.
+    expect(await numberOf(page, 'Load on the lands')).toBeLessThan(150);
     expect(await numberOf(page, 'Resin pressure when it gels')).toBeGreaterThan(100);
 
     await addPlies(page, 3);

@@ -23,8 +23,8 @@ const sets = (values: Readonly<Record<string, unknown>>): string[] =>
   Object.entries(values).flatMap(([path, value]) => ['--set', `cure.${path}=${JSON.stringify(value)}`]);
 
 const stages = (lastC: number, lastHours: number) => [
-  { targetC: 70, rampKPerMin: null, dwellHours: 3 },
-  { targetC: lastC, rampKPerMin: null, dwellHours: lastHours },
+  { targetC: 70, rampKPerMin: 1, dwellHours: 3 },
+  { targetC: lastC, rampKPerMin: 1, dwellHours: lastHours },
 ];
 
 /** An invented resin; 16 h at 70 °C or 25 min at 120 °C. */
