@@ -108,69 +108,63 @@ test('the demo: mix, counterweight and dry target follow from the volumes, and t
   await expect(page.getByRole('slider', { name: /^Pulled apart/ })).toBeVisible();
 });
 
-test(
-  `${shell.what}: both pours to the checklist, and the saved half measures the same`,
-  { tag: '@model' },
-  async ({ page }) => {
-    await openDemo(page);
-    await newProject(page, 'Pocket case', 'Top');
-    await importModel(page, shell.path);
-    await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');
-    await measured(page);
-    await openMold(page);
-    const { negativeMl } = await readsTheBench(page);
-    const saved = await savedHalf(page, 'negative');
-    expect(saved.watertight).toBe(true);
-    expect(Math.abs(integrate(saved.mesh).volume / 1000 / negativeMl - 1)).toBeLessThan(1e-3);
+test(`${shell.what}: both pours to the checklist, and the saved half measures the same @model`, async ({
+  page,
+}) => {
+  await openDemo(page);
+  await newProject(page, 'Pocket case', 'Top');
+  await importModel(page, shell.path);
+  await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');
+  await measured(page);
+  await openMold(page);
+  const { negativeMl } = await readsTheBench(page);
+  const saved = await savedHalf(page, 'negative');
+  expect(saved.watertight).toBe(true);
+  expect(Math.abs(integrate(saved.mesh).volume / 1000 / negativeMl - 1)).toBeLessThan(1e-3);
 
-    const powder = await figure(page, 'Negative: powder');
-    const weight = await figure(page, 'Counterweight');
-    await page.getByRole('button', { name: 'Add a weighing' }).click();
-    await fillField(page, 'Weight of the negative, weighing 1', '512,5');
-    // The half's own fresh weight now tells when it is dry: 512.5 g (1 + 0.18618) / (1 + 0.23).
-    await expectFigure(page, 'Negative: dry when it weighs', /^494g/);
-    await goTo(page, 'Checklist');
-    const text = await paperText(page);
-    for (const line of ['Cutforthebox', 'Thetwopours', 'Counterweightof', 'Timers:mixing', 'Dryinglog'])
-      expect(text).toContain(line);
-    expect(text).toContain(`${Number.parseFloat(powder)}`);
-    expect(text).toContain(`Counterweightof${weight.replace('commonpractice', '')}`);
-    expect(text).toContain('expected494g');
-    expect(text).toContain('512.5');
-    expect(text).toContain('dustmask');
-    expect(text).toContain('downthedrain');
-  },
-);
+  const powder = await figure(page, 'Negative: powder');
+  const weight = await figure(page, 'Counterweight');
+  await page.getByRole('button', { name: 'Add a weighing' }).click();
+  await fillField(page, 'Weight of the negative, weighing 1', '512,5');
+  // The half's own fresh weight now tells when it is dry: 512.5 g (1 + 0.18618) / (1 + 0.23).
+  await expectFigure(page, 'Negative: dry when it weighs', /^494g/);
+  await goTo(page, 'Checklist');
+  const text = await paperText(page);
+  for (const line of ['Cutforthebox', 'Thetwopours', 'Counterweightof', 'Timers:mixing', 'Dryinglog'])
+    expect(text).toContain(line);
+  expect(text).toContain(`${Number.parseFloat(powder)}`);
+  expect(text).toContain(`Counterweightof${weight.replace('commonpractice', '')}`);
+  expect(text).toContain('expected494g');
+  expect(text).toContain('512.5');
+  expect(text).toContain('dustmask');
+  expect(text).toContain('downthedrain');
+});
 
-test(
-  'a repair is noted where the view was asked, and closing sees it',
-  { tag: '@model' },
-  async ({ page }) => {
-    await openDemo(page);
-    await newProject(page, 'Pocket case', 'Top');
-    await importModel(page, shell.path);
-    await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');
-    await measured(page);
-    await goTo(page, 'Mold closing');
-    await openGroups(page);
-    const looseShare = 'Loose: wider than the stack as laid';
-    const before = await number(page, looseShare);
-    await openMold(page);
-    await page.getByRole('button', { name: 'Add a repair by its place on the view' }).click();
-    // The middle of this case is an opening; its side is not.
-    await page.getByRole('button', { name: 'Look from +x' }).click();
-    await page.getByRole('application', { name: /3-D view/ }).press('Enter');
-    const repair = page.getByRole('listitem', { name: 'Repair 1' });
-    await repair.getByRole('combobox', { name: 'What was done' }).selectOption('filled');
-    await fillField(page, 'Off the cast surface by', '0,6');
-    await fillField(page, 'Radius of the place', '30');
-    await expect(verdict(page)).toContainText('1 repair: the wall changes by −0.60');
-    await goTo(page, 'Mold closing');
-    await measured(page);
-    await openGroups(page);
-    await expect.poll(() => number(page, looseShare)).toBeLessThan(before);
-  },
-);
+test('a repair is noted where the view was asked, and closing sees it @model', async ({ page }) => {
+  await openDemo(page);
+  await newProject(page, 'Pocket case', 'Top');
+  await importModel(page, shell.path);
+  await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');
+  await measured(page);
+  await goTo(page, 'Mold closing');
+  await openGroups(page);
+  const looseShare = 'Loose: wider than the stack as laid';
+  const before = await number(page, looseShare);
+  await openMold(page);
+  await page.getByRole('button', { name: 'Add a repair by its place on the view' }).click();
+  // The middle of this case is an opening; its side is not.
+  await page.getByRole('button', { name: 'Look from +x' }).click();
+  await page.getByRole('application', { name: /3-D view/ }).press('Enter');
+  const repair = page.getByRole('listitem', { name: 'Repair 1' });
+  await repair.getByRole('combobox', { name: 'What was done' }).selectOption('filled');
+  await fillField(page, 'Off the cast surface by', '0,6');
+  await fillField(page, 'Radius of the place', '30');
+  await expect(verdict(page)).toContainText('1 repair: the wall changes by −0.60');
+  await goTo(page, 'Mold closing');
+  await measured(page);
+  await openGroups(page);
+  await expect.poll(() => number(page, looseShare)).toBeLessThan(before);
+});
 
 test('two timers run at once, ring on every sheet and survive a reload', async ({ page }) => {
   await page.clock.install({ time: new Date('2031-05-06T08:00:00') });
