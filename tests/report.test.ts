@@ -9,6 +9,7 @@ import { canonicalMesh } from '../src/core/mesh/canonicalMesh';
 import { meshKey } from '../src/core/mesh/meshKey';
 import { packMesh, preparePack } from '../src/core/mesh/pack';
 import { writeStlBinary } from '../src/core/mesh/writeStl';
+import { runReport } from '../src/report/runReport';
 import { defaultProjectInputs } from '../src/steps/inputs';
 import { newProject } from '../src/workbook/project';
 import { writeProjectFile } from '../src/workbook/projectFile';
@@ -74,10 +75,21 @@ interface ReportContent {
   >;
 }
 
-function reportJson(...words: readonly string[]): { code: number | null; content: ReportContent } {
+/** Started as a person does. */
+function startedJson(...words: readonly string[]): { code: number | null; content: ReportContent } {
   const { code, stdout, stderr } = report(...words, '--json');
   if (stdout === '') throw new Error(`no output: ${stderr}`);
   return { code, content: JSON.parse(stdout) as ReportContent };
+}
+
+/** The same run without starting a program for it. */
+async function reportJson(...words: readonly string[]): Promise<{ code: number; content: ReportContent }> {
+  const { output, exitCode } = await runReport([...words, '--json'], {
+    appVersion: '0',
+    date: '2031-05-06',
+    onProgress: () => {},
+  });
+  return { code: exitCode, content: JSON.parse(output) as ReportContent };
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'report-test-'));
@@ -119,7 +131,7 @@ beforeAll(async () => {
 
 describe('the headless command on a tray of our own', { timeout: patience }, () => {
   test('JSON holds file, health, measurement and every step', () => {
-    const { code, content } = reportJson('--stl', trayPath, '--unit', 'mm', ...coarseOven);
+    const { code, content } = startedJson('--stl', trayPath, '--unit', 'mm', ...coarseOven);
     expect(content.file).toMatchObject({ name: 'tray.stl', triangles: 28, unit: 'mm' });
     expect(content.file.sha256).toMatch(/^[0-9a-f]{64}$/u);
     expect(content.health).toMatchObject({ watertight: true, openEdges: 0, bodies: 1 });
@@ -147,8 +159,8 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
     expect(code).toBe(stops ? 1 : 0);
   });
 
-  test('a verdict of stop gives exit code 1 and the output is whole all the same', () => {
-    const { code, content } = reportJson(
+  test('a verdict of stop gives exit code 1 and the output is whole all the same', async () => {
+    const { code, content } = await reportJson(
       '--stl',
       trayPath,
       '--set',
@@ -158,35 +170,35 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
       ...noOven,
     );
     expect(content.steps['plies']?.verdicts[0]?.word).toBe('not yet known');
-    const wide = reportJson('--stl', trayPath, '--scale', '3', '--pull', '0,0,-1', ...noOven);
+    const wide = await reportJson('--stl', trayPath, '--scale', '3', '--pull', '0,0,-1', ...noOven);
     expect(wide.code).toBe(1);
     expect(wide.content.measurement.boxMm[2]).toBeCloseTo(45, 2);
     expect(wide.content.steps['walls']?.verdicts.find(({ id }) => id === 'walls.band')?.word).toBe('stop');
     expect([0, 1]).toContain(code);
   });
 
-  test('a pattern drawn solid takes the beads of the print', () => {
+  test('a pattern drawn solid takes the beads of the print', async () => {
     const lines = ['--set', 'part.nominalWall=print', '--set', 'plies.lineWidthMm=0.335'];
-    const { content } = reportJson('--stl', solidPath, '--unit', 'mm', ...lines, ...noOven);
+    const { content } = await reportJson('--stl', solidPath, '--unit', 'mm', ...lines, ...noOven);
     const nominal = content.steps['part']?.figures.find(({ id }) => id === 'part.nominalWallMm');
     expect(nominal).toMatchObject({ value: 0.67, status: 'your entry' });
     expect(content.steps['walls']?.verdicts.find(({ id }) => id === 'walls.band')?.word).toBe('go');
   });
 
-  test('a small box without a unit is taken as guessed and said so', () => {
-    const { content } = reportJson('--stl', trayPath, '--scale', '1', '--unit', 'in', ...noOven);
+  test('a small box without a unit is taken as guessed and said so', async () => {
+    const { content } = await reportJson('--stl', trayPath, '--scale', '1', '--unit', 'in', ...noOven);
     expect(content.measurement.boxMm[2]).toBeCloseTo(15 * 25.4, 1);
     const small = join(folder, 'small.stl');
     writeFileSync(small, writeStlBinary(tray([3, 2, 0.6], 0.03, 5)));
-    const guessed = reportJson('--stl', small, ...noOven).content;
+    const guessed = (await reportJson('--stl', small, ...noOven)).content;
     expect(guessed.file.unit).toBe('in');
     const unit = guessed.steps['part']?.verdicts.find(({ id }) => id === 'part.unit');
     expect(unit).toMatchObject({ word: 'look again' });
     expect(unit?.reason).toContain('inches');
   });
 
-  test('--pull best finds a pull that traps nothing', () => {
-    const { content } = reportJson('--stl', trayPath, '--pull', 'best', ...noOven);
+  test('--pull best finds a pull that traps nothing', async () => {
+    const { content } = await reportJson('--stl', trayPath, '--pull', 'best', ...noOven);
     expect(content.measurement.draft['trappedShare']).toBeCloseTo(0, 3);
   });
 
@@ -198,13 +210,13 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
     expect(stdout).toContain('CAUTION:');
   });
 
-  test('a project file brings its inputs, names and record; the mesh inside is the same part', () => {
+  test('a project file brings its inputs, names and record; the mesh inside is the same part', async () => {
     const { stdout } = report('--project', projectPath, '--pull', '0,0,-1', ...noOven);
     expect(stdout).toContain('Wind meter: Lower half');
     expect(stdout).toMatch(/beads of 0\.400\smm/u);
     expect(stdout).toContain('wall: 0.82 mm   initials: kl');
-    const fromProject = reportJson('--project', projectPath, ...noOven).content.measurement;
-    const fromFile = reportJson('--stl', trayPath, ...noOven).content.measurement;
+    const fromProject = (await reportJson('--project', projectPath, ...noOven)).content.measurement;
+    const fromFile = (await reportJson('--stl', trayPath, ...noOven)).content.measurement;
     expect(fromProject.areaMm2).toBeCloseTo(fromFile.areaMm2, 2);
   });
 
@@ -240,8 +252,8 @@ describe(publicTitle('the headless command'), { timeout: patience }, () => {
   const { pathOf, remove } = publicMeshFiles();
   afterAll(remove);
 
-  test.each(publicMeshes)('%s', (path, reference) => {
-    const { code, content } = reportJson('--stl', pathOf(path), ...coarseOven);
+  test.each(publicMeshes)('%s', async (path, reference) => {
+    const { code, content } = await reportJson('--stl', pathOf(path), ...coarseOven);
     const mm = reference.mm_per_unit;
     expect([0, 1]).toContain(code);
     expect(content.file.triangles).toBe(reference.triangles);

@@ -2,8 +2,12 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, goTo, goToList, openDemo, test, type StepName } from './support/workbookPage';
 
-async function expectNoViolations(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+type ColorScheme = 'light' | 'dark';
+
+/** In the dark only what has to do with color: everything else of the page is the same as in the light. */
+async function expectNoViolations(page: Page, where: string, scheme: ColorScheme): Promise<void> {
+  const axe = new AxeBuilder({ page });
+  const { violations } = await (scheme === 'dark' ? axe.withTags('cat.color') : axe).analyze();
   const found = violations.map(
     ({ id, nodes }) => `${where}: ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
   );
@@ -27,12 +31,12 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await openDemo(page);
     for (const step of steps) {
       await goTo(page, step);
-      await expectNoViolations(page, step);
+      await expectNoViolations(page, step, colorScheme);
     }
     await goToList(page);
-    await expectNoViolations(page, 'All projects');
+    await expectNoViolations(page, 'All projects', colorScheme);
     await page.getByRole('button', { name: 'New project' }).click();
-    await expectNoViolations(page, 'New project');
+    await expectNoViolations(page, 'New project', colorScheme);
   });
 }
 

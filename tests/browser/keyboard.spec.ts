@@ -21,7 +21,7 @@ async function tabTo(page: Page, name: string | RegExp): Promise<void> {
   throw new Error(`no control named ${String(name)} can be reached with Tab`);
 }
 
-test('the main job by keyboard alone', { tag: '@model' }, async ({ page }) => {
+test('the main job by keyboard alone @model', async ({ page }) => {
   // Listened for from the start: on a busy machine a listener set up beside the key press comes too late now and then.
   const choosing = page.waitForEvent('filechooser', { timeout: 0 });
   await openDemo(page);

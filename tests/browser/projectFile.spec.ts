@@ -56,19 +56,18 @@ test('a file that is no project is refused with what to do, and nothing changes'
   await expect(page.getByRole('region', { name: 'Wind meter' }).getByRole('listitem')).toHaveCount(2);
 });
 
-test(
-  'a model given to "Open project file" becomes the pattern of a new project',
-  { tag: '@model' },
-  async ({ page, context }) => {
-    await withoutDemo(context);
-    await page.goto('/');
-    const { path, fileName } = realShell();
-    await page.getByLabel('Project file').setInputFiles(path);
-    await expect(sheetTitle(page, 'Part')).toBeVisible();
-    await expect(page.getByRole('banner')).toContainText(fileName.replace(/\.stl$/, ''));
-    await expect(page.getByText(fileName, { exact: true })).toBeVisible({ timeout: 60_000 });
-  },
-);
+test('a model given to "Open project file" becomes the pattern of a new project @model', async ({
+  page,
+  context,
+}) => {
+  await withoutDemo(context);
+  await page.goto('/');
+  const { path, fileName } = realShell();
+  await page.getByLabel('Project file').setInputFiles(path);
+  await expect(sheetTitle(page, 'Part')).toBeVisible();
+  await expect(page.getByRole('banner')).toContainText(fileName.replace(/\.stl$/, ''));
+  await expect(page.getByText(fileName, { exact: true })).toBeVisible({ timeout: 60_000 });
+});
 
 test('a link to a project that is not here says so, and an unseen name is refused with a sentence', async ({
   page,

@@ -72,7 +72,7 @@ test('a damaged record falls back to the last good one, and its bytes are kept a
   expect(await download.path()).toBeTruthy();
 });
 
-test('undo takes back inputs and the import itself', { tag: '@model' }, async ({ page }) => {
+test('undo takes back inputs and the import itself @model', async ({ page }) => {
   await openDemo(page);
   await fillField(page, 'Least draft I accept', '5');
   await goTo(page, 'Part');
@@ -89,16 +89,14 @@ test('undo takes back inputs and the import itself', { tag: '@model' }, async ({
   await expect(page.getByRole('textbox', { name: 'Least draft I accept' })).toHaveValue('5.0');
 });
 
-test(
-  'a file that can’t be read says what is wrong and leaves the project as it was',
-  { tag: '@model' },
-  async ({ page }, info) => {
-    await openDemo(page);
-    await newProject(page, 'Broken', 'Half');
-    const path = brokenFile('truncated_in_header.stl') ?? info.outputPath('short.stl');
-    if (!existsSync(path)) writeFileSync(path, new Uint8Array(61));
-    await page.getByLabel('Model file').setInputFiles(path);
-    await expect(page.getByRole('main').getByRole('alert')).toContainText('The file is only 61 bytes long');
-    await expect(page.getByRole('progressbar')).toHaveCount(0);
-  },
-);
+test('a file that can’t be read says what is wrong and leaves the project as it was @model', async ({
+  page,
+}, info) => {
+  await openDemo(page);
+  await newProject(page, 'Broken', 'Half');
+  const path = brokenFile('truncated_in_header.stl') ?? info.outputPath('short.stl');
+  if (!existsSync(path)) writeFileSync(path, new Uint8Array(61));
+  await page.getByLabel('Model file').setInputFiles(path);
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('The file is only 61 bytes long');
+  await expect(page.getByRole('progressbar')).toHaveCount(0);
+});
