@@ -1,4 +1,5 @@
 /** Figures of the resin: the volume balance of the cavity, its pressure at gel, and what an open rim would do. */
+import type { BleedMoment } from '../../core/closing/bleed';
 import { resinMoved } from '../../core/closing/resin';
 import { flowTimeS, permeabilityM2 } from '../../core/closing/flow';
 import type { Figure } from '../../core/figure';
@@ -90,7 +91,7 @@ export const resinSpecs = {
     id: 'closing.flowToRimHours',
     label: 'Laminate itself loses its excess to the rim in',
     unit: 'h',
-    decimals: 1,
+    decimals: 2,
     source: 'slotFlow',
   },
   reach: {
@@ -244,6 +245,7 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
           { ...resinSpecs.lost, status: 'from memory' },
           lostAfterS / 60,
           `Excess over the land from ${mm(bleed[0]!.standOffMm, 3)}, 6 μ w A / (S P) × (1/h1² − 1/h0²) in steps; it gels after ${formatNumber(inputs.timeToGelMin, 0)} min. A released land as dam, a vent for the air and an overflow behind it keep the pressure.`,
+          sinkingWords(bleed),
           law,
         ),
     known(resinSpecs.bleed, inPlaneS, (value) =>
@@ -281,6 +283,12 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
       'What goes out through a vent before the resin closes it is not counted.',
     ),
   ];
+}
+
+/** The stand-off against time over an open rim, at some of its moments. */
+function sinkingWords(bleed: readonly BleedMoment[]): string {
+  const told = bleed.filter((_, index) => index % 6 === 0 || index === bleed.length - 1);
+  return `It sinks: ${told.map(({ timeS, standOffMm }) => `${mm(standOffMm, 3)} at ${formatNumber(timeS / 60, 1)} min`).join(', ')}.`;
 }
 
 function movedFigures({ histogram, main, curedMm, stack, cavity: held }: ClosingState): readonly Figure[] {
