@@ -27,6 +27,6 @@ export async function readProjectFileAside(file: Blob): Promise<ProjectFileOutco
     worker.addEventListener('message', ({ data }: MessageEvent<ProjectFileOutcome>) => end(data));
     worker.addEventListener('error', () => end(unreadableProjectFile));
     worker.addEventListener('messageerror', () => end(unreadableProjectFile));
-    worker.postMessage(file);
+    worker.postMessage(file, []);
   });
 }

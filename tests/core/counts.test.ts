@@ -15,6 +15,14 @@ import { projectInputsSchema } from '../../src/steps/inputs';
 import { inputsWith } from '../steps/contexts';
 import { codeOf } from '../support/codeOf';
 
+/** A stack of `layers` squares over the whole grid, as hostile a drawing as there is. */
+const layers = (count: number) => ({
+  positions: Float64Array.from({ length: 9 * count }, (_, at) =>
+    at % 3 === 2 ? Math.floor(at / 9) : [0, 0, 0, 400, 0, 0, 0, 400, 0][at % 9]!,
+  ),
+  facets: Uint32Array.from({ length: 3 * count }, (_, at) => at),
+});
+
 test.each([0, 1, mostCounts.voxels])('%d voxels pass', (count) => {
   expect(isFew('voxels', count)).toBe(true);
   expect(codeOf(() => keepWithin('voxels', count, 'a', 'b'))).toBeNull();
@@ -39,13 +47,6 @@ describe('refused at the door', () => {
     mixingMin: 1,
     pouringMlPerMin: 500,
   };
-  /** A stack of `layers` squares over the whole grid, as hostile a drawing as there is. */
-  const layers = (count: number) => ({
-    positions: Float64Array.from({ length: 9 * count }, (_, at) =>
-      at % 3 === 2 ? Math.floor(at / 9) : [0, 0, 0, 400, 0, 0, 0, 400, 0][at % 9]!,
-    ),
-    facets: Uint32Array.from({ length: 3 * count }, (_, at) => at),
-  });
   const grid = { side: 257, x0Mm: -0.5, y0Mm: -0.5, pitchMm: 0.75 };
   const header = {
     vertexCount: 3,
@@ -91,7 +92,8 @@ describe('refused at the door', () => {
 
   test('a list of 501 stages, and not one of 500', () => {
     const stage = { targetC: 70, rampKPerMin: null, dwellHours: 0.01 };
-    const withStages = (count: number) => inputsWith({ cure: { stages: Array(count).fill(stage) } });
+    const withStages = (count: number) =>
+      inputsWith({ cure: { stages: Array.from({ length: count }, () => stage) } });
     expect(projectInputsSchema.safeParse(withStages(500)).success).toBe(true);
     const refused = projectInputsSchema.safeParse(withStages(501));
     expect(refused.error?.issues[0]).toMatchObject({

@@ -10,11 +10,13 @@ export function mutatedBytes(chance: Chance, bytes: Uint8Array): Uint8Array {
   return hurt;
 }
 
+const joined = (...parts: readonly Uint8Array[]): Uint8Array =>
+  Uint8Array.from(parts.flatMap((part) => [...part]));
+
 function hurtOnce(chance: Chance, bytes: Uint8Array): Uint8Array {
   const at = chance.below(bytes.length + 1);
   const length = Math.min(bytes.length - at, 1 + chance.below(chance.pick([4, 64, 4096])));
   const piece = bytes.subarray(at, at + length);
-  const joined = (...parts: readonly Uint8Array[]) => Uint8Array.from(parts.flatMap((part) => [...part]));
   const copy = bytes.slice();
   switch (chance.below(6)) {
     case 0:
@@ -77,8 +79,9 @@ function changedOnce(chance: Chance, value: unknown): unknown {
   if (Array.isArray(value)) {
     const at = Number(key);
     const list = [...(value as unknown[])];
-    if (chance.below(6) === 0) list.splice(at, 1);
-    else if (chance.below(6) === 0) list.splice(at, 0, list[at]);
+    const what = chance.below(6);
+    if (what === 0) list.splice(at, 1);
+    else if (what === 1) list.splice(at, 0, list[at]);
     else list[at] = changedOnce(chance, list[at]);
     return list;
   }

@@ -84,26 +84,27 @@ export const moreClamps: FuzzTarget = {
   },
 };
 
+const covered = (mm: number): ProjectInputs => ({
+  ...plainInputs,
+  cure: { ...plainInputs.cure, voxelMm: 4 },
+  mold: {
+    ...plainInputs.mold,
+    landWidthMm: mm,
+    coverXLowMm: mm,
+    coverXHighMm: mm,
+    coverYLowMm: mm,
+    coverYHighMm: mm,
+    coverOverShowMm: mm,
+    coverUnderRimMm: mm,
+  },
+});
+
 /** Bricks are few here, so a lag is good to a tenth; a cover that is larger by 6 mm outweighs that. */
 export const moreCover: FuzzTarget = {
   name: 'more cover',
   run(chance) {
     const { mesh, context } = fuzzParts[0]!;
     const coverMm = 4 + 12 * chance.share();
-    const covered = (mm: number): ProjectInputs => ({
-      ...plainInputs,
-      cure: { ...plainInputs.cure, voxelMm: 4 },
-      mold: {
-        ...plainInputs.mold,
-        landWidthMm: mm,
-        coverXLowMm: mm,
-        coverXHighMm: mm,
-        coverYLowMm: mm,
-        coverYHighMm: mm,
-        coverOverShowMm: mm,
-        coverUnderRimMm: mm,
-      },
-    });
     const lagged = (mm: number) => {
       const inputs = covered(mm);
       return stepReports({ ...context, inputs, cure: ovenRun(mesh, inputs) });
