@@ -15,6 +15,14 @@ import { projectInputsSchema } from '../../src/steps/inputs';
 import { inputsWith } from '../steps/contexts';
 import { codeOf } from '../support/codeOf';
 
+/** A stack of `layers` squares over the whole grid, as hostile a drawing as there is. */
+const layers = (count: number) => ({
+  positions: Float64Array.from({ length: 9 * count }, (_, at) =>
+    at % 3 === 2 ? Math.floor(at / 9) : [0, 0, 0, 400, 0, 0, 0, 400, 0][at % 9]!,
+  ),
+  facets: Uint32Array.from({ length: 3 * count }, (_, at) => at),
+});
+
 test.each([0, 1, mostCounts.voxels])('%d voxels pass', (count) => {
   expect(isFew('voxels', count)).toBe(true);
   expect(codeOf(() => keepWithin('voxels', count, 'a', 'b'))).toBeNull();

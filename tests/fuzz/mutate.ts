@@ -10,7 +10,8 @@ export function mutatedBytes(chance: Chance, bytes: Uint8Array): Uint8Array {
   return hurt;
 }
 
-const joined = (...parts: readonly Uint8Array[]) => Uint8Array.from(parts.flatMap((part) => [...part]));
+const joined = (...parts: readonly Uint8Array[]): Uint8Array =>
+  Uint8Array.from(parts.flatMap((part) => [...part]));
 
 function hurtOnce(chance: Chance, bytes: Uint8Array): Uint8Array {
   const at = chance.below(bytes.length + 1);
@@ -78,9 +79,9 @@ function changedOnce(chance: Chance, value: unknown): unknown {
   if (Array.isArray(value)) {
     const at = Number(key);
     const list = [...(value as unknown[])];
-    const change = chance.below(6);
-    if (change === 0) list.splice(at, 1);
-    else if (change === 1) list.splice(at, 0, list[at]);
+    const what = chance.below(6);
+    if (what === 0) list.splice(at, 1);
+    else if (what === 1) list.splice(at, 0, list[at]);
     else list[at] = changedOnce(chance, list[at]);
     return list;
   }

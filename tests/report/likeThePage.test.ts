@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { BenchSession } from '../../src/jobs/benchSession';
+import type { PartShape } from '../../src/jobs/protocol';
 import { runReport } from '../../src/report/runReport';
 import { patchBand } from '../../src/steps/band';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
@@ -23,6 +24,7 @@ const nothing = () => undefined;
 
 /** As the page does it: import, measure, places, halves, then the refined oven run. */
 async function reportsOfThePage() {
+  let shape: PartShape | null = null as PartShape | null;
   const bench = new BenchSession();
   const facts = await bench.importFile(new Blob([bytes as BlobPart]), 'tray.stl', nothing);
   const { part } = inputs;
@@ -49,8 +51,6 @@ async function reportsOfThePage() {
     }),
   };
 }
-let shape: Parameters<Parameters<BenchSession['measure']>[2]>[0] | null = null;
-
 test('one tray, default inputs, bricks of 2 mm', async () => {
   const path = join(folder, 'tray.stl');
   writeFileSync(path, bytes);
