@@ -33,14 +33,6 @@ test.each([mostCounts.voxels + 1, Infinity, -1, NaN])('%d voxels do not', (count
   expect(codeOf(() => keepWithin('voxels', count, 'a', 'b'))).toBe('a');
 });
 
-/** A stack of `layers` squares over the whole grid, as hostile a drawing as there is. */
-const layers = (count: number) => ({
-  positions: Float64Array.from({ length: 9 * count }, (_, at) =>
-    at % 3 === 2 ? Math.floor(at / 9) : [0, 0, 0, 400, 0, 0, 0, 400, 0][at % 9]!,
-  ),
-  facets: Uint32Array.from({ length: 3 * count }, (_, at) => at),
-});
-
 describe('refused at the door', () => {
   const mix = stoneMix({
     waterPowderRatio: 0.22,

@@ -39,6 +39,9 @@ const weighed = (...negativeAndPositiveG: readonly (readonly [number, number | n
   });
 const ramp = (cure: Partial<CureInputs>) => verdictOf(inputsOnly(cure), 'cure.ramp');
 
+const targetG = (half: string) =>
+  Number(figureOf(moldReport(trayContext()), `mold.${half}.dryTargetG`).value);
+
 const cured = reportWith({ supplierCures: lowTemperatureCures });
 
 describe('the clamp and cure report', () => {
@@ -170,8 +173,6 @@ describe('the clamp and cure report', () => {
   });
 
   it('holds damp stone back', () => {
-    const targetG = (half: string) =>
-      Number(figureOf(moldReport(trayContext()), `mold.${half}.dryTargetG`).value);
     const weights = { negativeG: targetG('negative'), positiveG: targetG('positive') };
     const dryingLog = [48, 54, 60].map((hours) => ({ hours, ...weights }));
     const dry = cureReport(trayContext({ cure: { freeWaterLeftPercent: 5 }, moldInputs: { dryingLog } }));
