@@ -83,7 +83,7 @@ test(`import ${shell.what}, set the plies, read the verdict, print, reload, and 
   const headless = (step: string, id: string) =>
     report.steps[step]?.figures.find((one) => one.id === id)?.value as number;
   expect(`${headless('walls', 'walls.rayMedianMm').toFixed(3)}mm`).toBe(median);
-  expect(headless('plies', 'plies.laidThicknessMm')).toBeCloseTo(1.5, 10);
+  expect(headless('plies', 'plies.laidThicknessMm')).toBeCloseTo(1.25, 10);
   expect(JSON.parse(readFileSync(projectFile, 'utf8'))).toBeTruthy();
 });
 
