@@ -46,7 +46,10 @@ export const morePlies: FuzzTarget = {
   name: 'more plies',
   run(chance) {
     const { context } = chance.pick(fuzzParts);
-    const inputs = withStack(chance, sampleOf(chance, arbitraryProject).inputs);
+    const given = withStack(chance, sampleOf(chance, arbitraryProject).inputs);
+    // A cured plate on the scale is one of the very stack: with one ply more it is of another.
+    const noPlate = { plateMassG: null, plateAreaCm2: null, plateThicknessMm: null };
+    const inputs = { ...given, plies: { ...given.plies, ...noPlate } };
     const { stack } = inputs.plies;
     const one = { ...chance.pick(stack), id: 'one more' };
     const at = chance.below(stack.length + 1);
