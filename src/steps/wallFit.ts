@@ -54,6 +54,8 @@ function wordOf(wall: WallInUse, band: AcceptedWalls, allowedShare: number): Wal
     : 'go';
 }
 
+/** Reads as 0.0 %: no reason to tell. */
+const unseenShare = 0.0005;
 const percent = (share: number) => `${formatNumber(100 * share, 1)} %`;
 
 /** "94.7 % of the show face is right (0.64 to 0.71 mm), 5.3 % thicker."; what is nothing is not said. */
@@ -63,8 +65,8 @@ export function spreadWords({ shares: { under, within, over }, band, wall }: Wal
   if (within > 1 - noticedShare / 10) return ` All of the show face is right (${range}).`;
   return ` ${[
     `${percent(within)} of the show face is right (${range})`,
-    ...(over > 0 ? [`${percent(over)} thicker`] : []),
-    ...(under > 0 ? [`${percent(under)} thinner`] : []),
+    ...(over > unseenShare ? [`${percent(over)} thicker`] : []),
+    ...(under > unseenShare ? [`${percent(under)} thinner`] : []),
   ].join(', ')}.`;
 }
 

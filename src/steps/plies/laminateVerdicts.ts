@@ -20,6 +20,8 @@ const usualMostFiber: Readonly<Record<Material['weave'], number>> = {
 };
 /** Round fibers in a square pattern touch at π / 4: no press gets a stack past it (geometry). */
 const touchingFiber = Math.PI / 4;
+/** Over this share of voids no constants of a ply hold (common practice). */
+const mostlyAirShare = 0.1;
 /** Common practice: under it the wall is mostly resin. */
 const resinRichFiber = 0.35;
 /** What a seam and a flat table show on a small enclosure (common practice). */
@@ -39,7 +41,11 @@ export function laminateVerdicts(context: StepContext, stack: KnownStack): reado
         id: 'plies.constants',
         word: 'look again',
         reason: `Stiffness and warp cannot be worked out: ${answer.reason}`,
-        fix: 'Correct the elastic constants on the material card, or clear them to take typical ones.',
+        // So much air, not the card, is what no typical ply stands for.
+        fix:
+          laminateInMold(context, stack).content.voidFraction > mostlyAirShare
+            ? 'Bring the wall to what the plies fill first.'
+            : 'Correct the elastic constants on the material card, or clear them to take typical ones.',
       },
     ];
   return [content, warpVerdict(context, answer), balanceVerdict(answer)];
