@@ -2,6 +2,7 @@
  * Steps down a convex energy over three unknowns within a few linear limits: Newton's, held short where the energy is flat,
  * and searched along so that the energy falls with every one of them (Armijo's condition). Such steps cannot circle.
  */
+import { Problem } from '../problem';
 import type { Slopes } from './closingEnergy';
 import { leastQuadratic, valueOf, type LinearLimit, type Triple } from './smallQuadratic';
 
@@ -41,7 +42,11 @@ export function newtonStep(
     const found = leastQuadratic(stiffened, gradient, near);
     const tooLong = found !== null && Math.max(...found.step.map(Math.abs)) > longestStepMm;
     if ((found === null || tooLong) && extra <= 1e6 * scaleN) continue;
-    if (found === null) throw new Error('limits of a closing mold contradict each other');
+    if (found === null)
+      throw new Problem(
+        'closing.noBalance',
+        'The balance of the mold could not be followed for these numbers. That is a fault of the workbook, not of your entries: please note them down.',
+      );
     return {
       ...found,
       missN: Math.max(...stiffened.map((row) => Math.abs(valueOf(row, found.step)))),
