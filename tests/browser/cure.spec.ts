@@ -180,13 +180,13 @@ test('the heated mold is cut in the bench view at any time, and one point is tol
   const time = cut.getByRole('slider', { name: /from the start$/ });
   await time.press('Home');
   await expect.poll(() => read('Laminate in this cut')).toBe('20 to 20 °C');
-  await time.fill('16200');
+  await time.fill('21600');
   await expect.poll(() => read('Air in the oven')).toBe('120 °C');
   await expect.poll(() => read('Laminate in this cut')).toMatch(/^10\d to 10\d °C$/);
   expect(await read('Laminate in this cut')).not.toBe(early);
   // The drawing on the sheet is of the same moment.
   const onSheet = page.getByRole('region', { name: 'Cut through the mold' });
-  await expect(onSheet).toContainText(/Time of the cut: 4 h (29|30) min/);
+  await expect(onSheet).toContainText(/Time of the cut: (?:5 h 59|6 h 0[01]) min/);
 
   await cut.getByRole('button', { name: 'across the pull' }).click();
   await cut.getByRole('slider', { name: /from the middle$/ }).press('Home');
@@ -199,12 +199,12 @@ test('the heated mold is cut in the bench view at any time, and one point is tol
   await expect(cut.getByRole('img', { name: /^Temperature over hours/ })).toBeVisible();
 
   await cut.getByRole('combobox', { name: 'Heat shown for' }).selectOption('the stone lets it go');
-  await expect.poll(() => read('Laminate in this cut')).toMatch(/^8\d to 8\d °C$/);
+  await expect.poll(() => read('Laminate in this cut')).toMatch(/^[89]\d to [89]\d °C$/);
   await expect(onSheet.getByRole('combobox', { name: 'Cut shown for' })).toHaveValue('open air');
 
   // By its coordinates too: the run of another point, and of the same point in the run that is shown.
   await cut.getByRole('button', { name: 'coldest place' }).click();
-  await expect(cut).toContainText(/in laminate: 8\d °C now, 8\d °C at most/);
+  await expect(cut).toContainText(/in laminate: [89]\d °C now, [89]\d °C at most/);
   await cut.getByRole('combobox', { name: 'Heat shown for' }).selectOption('the stone keeps its water');
   await expect(cut).toContainText(/in laminate: 1[012]\d °C now, 1[012]\d °C at most/);
   const across = cut.getByRole('textbox', { name: 'Point at x' });
@@ -274,7 +274,7 @@ test('the oven program is dragged and moved by keys on its chart; table, verdict
   await expect(page.getByRole('textbox', { name: 'Stage goes to, stage 2' })).toHaveValue('141');
   await expect(second).toHaveAttribute(
     'aria-valuetext',
-    /^Dwell 2: 141 °C for 2 h 00 min, ends at 5 h 00 min$/,
+    /^Dwell 2: 141 °C for 2 h 00 min, ends at 7 h 01 min$/,
   );
   await expect(second).toBeFocused();
   await expect(verdict(page)).toContainText('Stage 2 goes to 141 °C, over the 130 °C that the stone stands');

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { realShell } from './support/models';
-import { expect, measured, openDemo, sheetTitle, test } from './support/workbookPage';
+import { expect, expectFigure, measured, openDemo, sheetTitle, test } from './support/workbookPage';
 
 /** Presses Tab (or Shift+Tab) until the focused control has this accessible name; fails when it never comes. */
 async function tabTo(page: Page, name: string | RegExp): Promise<void> {
@@ -49,7 +49,7 @@ test('the main job by keyboard alone @model', async ({ page }) => {
   await expect(sheetTitle(page, 'Ply schedule')).toBeVisible();
   await tabTo(page, 'Add ply');
   await page.keyboard.press('Enter');
-  await expect(page.getByText('1.20', { exact: false }).first()).toBeVisible();
+  await expectFigure(page, 'Stack as laid', /^1\.00mm/);
 
   await tabTo(page, /Walls & draft/);
   await page.keyboard.press('Enter');
