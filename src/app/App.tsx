@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { createMeasureCache } from '../sheets/measuring/measureCache';
+import { createAnswerShelf } from '../pipeline/answerShelf';
 import type { Workbook } from '../workbook';
 import { WorkbookContext } from '../workbook/useWorkbook';
 import { ErrorBoundary } from './ErrorBoundary';
@@ -21,7 +21,7 @@ export function App({ workbook, started }: AppProps) {
   useEffect(() => {
     void started.finally(() => setStarting(false));
   }, [started]);
-  const [cache] = useState(createMeasureCache);
+  const [shelf] = useState(createAnswerShelf);
   const saveOpenProject = () => {
     const id = workbook.store.getState().project?.id;
     const outcome = id === undefined ? null : workbook.exportProjectFile(id);
@@ -38,7 +38,7 @@ export function App({ workbook, started }: AppProps) {
             key={route.projectId}
             projectId={route.projectId}
             stepId={route.stepId}
-            cache={cache}
+            shelf={shelf}
           />
         )}
       </ErrorBoundary>

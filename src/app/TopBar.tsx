@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { formatNumber } from '../core/units/formatNumber';
-import type { PartShape } from '../jobs/protocol';
+import type { PartShape } from '../pipeline/told';
 import type { PatternRecord } from '../steps/context';
 import { Button } from '../ui/Button';
 import { FilePick } from '../ui/FilePick';

@@ -1,71 +1,34 @@
 /**
- * The page's side of the bench worker: one job at a time, cancel by terminating, replies to outdated questions
- * dropped, and after a restart the mesh, its measurement and the last oven run put back before the next job that needs them.
+ * The page's side of the bench worker: one job at a time, cancel by terminating, replies to outdated questions dropped. A new
+ * worker is given the open mesh again; the rest comes back by being asked.
  */
 import { Problem } from '../core/problem';
+import { longAsks } from '../pipeline/asks';
+import { stages } from '../pipeline/stages';
 import { failureOf } from './failureOf';
-import type { BenchClient, BenchWorker, JobOptions, MeasureChoices, PartShape } from './protocol';
+import type { BenchClient, BenchWorker, JobOptions } from './protocol';
 import { benchSilenceMs, createSilenceWatch } from './silenceWatch';
 import { startBenchWorker, type StartedBench } from './startBench';
 
-type JobKind = Exclude<keyof BenchClient, 'dispose' | 'startAnew' | 'isSilent' | 'onSilence'>;
-
 interface Job {
-  readonly kind: JobKind;
+  /** A newer job of the same name leaves nobody interested in this one's answer; null: there is no such name. */
+  readonly replacedBy: string | null;
+  /** Gives the worker another mesh: nobody waits for what was asked of the old one. */
+  readonly bringsMesh: boolean;
+  /** Worth a new worker when nobody waits for it any longer; the others end before one has started. */
+  readonly isLong: boolean;
+  /** Long, but not worth a new worker when a newer question is all that has happened. */
+  readonly endsSoon: boolean;
   readonly run: (bench: BenchWorker) => Promise<void>;
   readonly reject: (problem: Problem) => void;
   settled: boolean;
 }
+type JobNature = Omit<Job, 'run' | 'reject' | 'settled'>;
 
-/** What must be in the worker before a job of this kind can run. */
-const needs: Record<JobKind, 'nothing' | 'mesh' | 'measurement' | 'oven run'> = {
-  getReady: 'nothing',
-  importFile: 'nothing',
-  openMesh: 'nothing',
-  packOpenMesh: 'mesh',
-  measure: 'mesh',
-  findPatches: 'measurement',
-  cut: 'measurement',
-  probe: 'measurement',
-  bestPull: 'measurement',
-  findSelfTouching: 'measurement',
-  castHalves: 'measurement',
-  predictCure: 'measurement',
-  heatCut: 'oven run',
-  heatAt: 'oven run',
-  fitCure: 'measurement',
-  compareCure: 'measurement',
-  saveHalf: 'measurement',
-  repairedWalls: 'measurement',
-  rimOf: 'nothing',
-};
+const shortJob: JobNature = { replacedBy: null, bringsMesh: false, isLong: false, endsSoon: false };
 
-/** Jobs worth a restart when nobody waits for them any longer; the others end before a worker has started. */
-const longKinds: ReadonlySet<JobKind> = new Set([
-  'importFile',
-  'packOpenMesh',
-  'measure',
-  'bestPull',
-  'findSelfTouching',
-  'castHalves',
-  'predictCure',
-  'fitCure',
-  'compareCure',
-  'saveHalf',
-]);
-
-/** Ended by cancel, but not by a newer question: it ends sooner than a new worker has measured the part again. */
-const endsSoon: ReadonlySet<JobKind> = new Set(['predictCure']);
-
-const needsMeasurement = (kind: JobKind) => needs[kind] === 'measurement' || needs[kind] === 'oven run';
-
-/** True when a newer question of kind `newer` leaves nobody interested in the answer to `older`. */
-function outdates(newer: JobKind, older: JobKind): boolean {
-  if (newer === 'importFile' || newer === 'openMesh') return true;
-  if (newer === 'measure') return older === 'measure' || needsMeasurement(older);
-  // Both halves may be saved one after the other.
-  return newer === older && newer !== 'saveHalf';
-}
+/** Reason of an abort that says: a newer question has taken the place of this one. */
+export const outdatedReason = 'outdated';
 
 const canceled = () => new Problem('job.canceled', 'Canceled. Nothing was changed.');
 const outdated = () => new Problem('job.outdated', 'A newer question has taken the place of this one.');
@@ -75,14 +38,8 @@ export function wasDropped(error: unknown): boolean {
   return error instanceof Problem && (error.code === 'job.canceled' || error.code === 'job.outdated');
 }
 
-/** Where the open mesh can be had from again. */
-type MeshSource =
-  | { readonly from: 'file'; readonly file: Blob; readonly fileName: string }
-  | { readonly from: 'packed'; readonly packed: string };
-
-const nothingHeld = { mesh: false, measurement: false, ovenRun: false };
-
-const ignore = () => undefined;
+/** Gives a new worker the open mesh. */
+type OpenMesh = (bench: BenchWorker) => Promise<unknown>;
 
 /** A client on a bench worker of its own, started with the first job. `start` is for tests and other hosts. */
 export function createBench(
@@ -93,12 +50,9 @@ export function createBench(
   let running: Job | null = null;
   let waiting: Job[] = [];
   let disposed = false;
-
-  let source: MeshSource | null = null;
-  let choices: MeasureChoices | null = null;
-  let shape: PartShape | null = null;
-  let ovenRun: Parameters<BenchClient['predictCure']> | null = null;
-  let held = nothingHeld;
+  let openMesh: OpenMesh | null = null;
+  /** The worker that has the open mesh. */
+  let holder: StartedBench | null = null;
 
   let isSilent = false;
   const listeners = new Set<() => void>();
@@ -106,11 +60,12 @@ export function createBench(
     isSilent = silent;
     listeners.forEach((tell) => tell());
   }, silenceMs);
+  const heard = () => watch.heard();
 
   function endWorker(): void {
     started?.terminate();
     started = null;
-    held = nothingHeld;
+    holder = null;
   }
 
   function ensureWorker(): StartedBench {
@@ -135,37 +90,13 @@ export function createBench(
   }
 
   /** Nobody waits for this job any longer. */
-  function drop(job: Job, problem: Problem, endRunning = longKinds.has(job.kind)): void {
+  function drop(job: Job, problem: Problem, isWorthNewWorker = job.isLong): void {
     settle(job, () => job.reject(problem));
     waiting = waiting.filter((other) => other !== job);
-    // The rehearsal stops by itself once the worker is asked something, which therefore must not wait for it.
-    const stopsWhenAsked = job.kind === 'getReady';
-    if (running === job && (endRunning || stopsWhenAsked)) {
-      running = null;
-      if (!stopsWhenAsked) endWorker();
-      next();
-    }
-  }
-
-  /** Puts back what a restart has cost. */
-  async function restore(worker: StartedBench, kind: JobKind): Promise<void> {
-    if (needs[kind] === 'nothing') return;
-    if (!held.mesh && source !== null) {
-      if (source.from === 'packed') await worker.bench.openMesh(source.packed);
-      else await worker.bench.importFile(source.file, source.fileName, watch.heard);
-      if (started === worker) held = { ...nothingHeld, mesh: true };
-    }
-    if (needsMeasurement(kind) && !held.measurement && choices !== null) {
-      await worker.bench.measure(choices, watch.heard, (told) => {
-        shape = told;
-      });
-      if (started === worker) held = { ...held, measurement: true };
-    }
-    if (needs[kind] === 'oven run' && !held.ovenRun && ovenRun !== null) {
-      const [wanted, stage] = ovenRun;
-      await worker.bench.predictCure(wanted, stage, watch.heard);
-      if (started === worker) held = { ...held, ovenRun: true };
-    }
+    if (running !== job || !isWorthNewWorker) return;
+    running = null;
+    endWorker();
+    next();
   }
 
   function next(): void {
@@ -184,7 +115,10 @@ export function createBench(
     let worker: StartedBench | null = null;
     try {
       worker = ensureWorker();
-      await restore(worker, job.kind);
+      if (!job.bringsMesh && holder !== worker && openMesh !== null) {
+        await openMesh(worker.bench);
+        if (started === worker) holder = worker;
+      }
       if (started === worker && !job.settled) await job.run(worker.bench);
     } catch (error) {
       const { code, message } = failureOf(error);
@@ -197,31 +131,33 @@ export function createBench(
     next();
   }
 
-  function ask<Reply>(
-    kind: JobKind,
-    options: JobOptions,
-    question: (bench: BenchWorker, progress: NonNullable<JobOptions['onProgress']>) => Promise<Reply>,
-    learn: (reply: Reply) => void = ignore,
+  function put<Reply>(
+    nature: JobNature,
+    { signal, onProgress }: JobOptions,
+    question: (bench: BenchWorker, progress: (doing: string, share: number) => void) => Promise<Reply>,
+    learn: (reply: Reply) => void = () => undefined,
   ): Promise<Reply> {
     return new Promise((resolve, reject) => {
-      const { signal } = options;
       if (disposed || signal?.aborted === true) {
         reject(canceled());
         return;
       }
-      const abort = () => drop(job, canceled());
+      const abort = () => {
+        const isOutdated = signal?.reason === outdatedReason;
+        drop(job, isOutdated ? outdated() : canceled(), job.isLong && !(isOutdated && job.endsSoon));
+      };
       const forget = () => signal?.removeEventListener('abort', abort);
       const job: Job = {
-        kind,
+        ...nature,
         settled: false,
-        reject: (problem) => {
+        reject(problem) {
           forget();
           reject(problem);
         },
-        run: async (bench) => {
-          const reply = await question(bench, (progress) => {
+        async run(bench) {
+          const reply = await question(bench, (doing, share) => {
             watch.heard();
-            if (!job.settled) options.onProgress?.(progress);
+            if (!job.settled) onProgress?.({ doing, share });
           });
           // Also when outdated meanwhile: the worker holds what it has answered. Not after a restart.
           if (running === job) learn(reply);
@@ -233,9 +169,8 @@ export function createBench(
       };
       signal?.addEventListener('abort', abort);
       for (const older of [...waiting, ...(running === null ? [] : [running])]) {
-        if (!older.settled && outdates(kind, older.kind)) {
-          drop(older, outdated(), longKinds.has(older.kind) && !endsSoon.has(older.kind));
-        }
+        const isReplaced = job.replacedBy !== null && job.replacedBy === older.replacedBy;
+        if (!older.settled && (job.bringsMesh || isReplaced)) drop(older, outdated());
       }
       waiting.push(job);
       next();
@@ -243,90 +178,41 @@ export function createBench(
   }
 
   return {
-    getReady: (options = {}) => ask('getReady', options, (bench) => bench.getReady()),
-    importFile: (file, fileName, options = {}) =>
-      ask(
-        'importFile',
+    importFile: (file, fileName, meshName, options = {}) =>
+      put(
+        { ...shortJob, bringsMesh: true, isLong: true },
         options,
-        (bench, progress) => bench.importFile(file, fileName, progress),
+        (bench, progress) => bench.importFile(file, fileName, meshName, progress),
         () => {
-          source = { from: 'file', file, fileName };
-          choices = null;
-          ovenRun = null;
-          held = { ...nothingHeld, mesh: true };
+          holder = started;
+          openMesh = (bench) => bench.importFile(file, fileName, meshName, heard);
         },
       ),
     packOpenMesh: (options = {}) =>
-      ask(
-        'packOpenMesh',
+      put({ ...shortJob, isLong: true }, options, (bench) => bench.packOpenMesh()),
+    openMesh: (packed, meshName, options = {}) =>
+      put(
+        { ...shortJob, bringsMesh: true },
         options,
-        (bench) => bench.packOpenMesh(),
-        ({ packed }) => {
-          source = { from: 'packed', packed };
-        },
-      ),
-    openMesh: (packed, options = {}) =>
-      ask(
-        'openMesh',
-        options,
-        (bench) => bench.openMesh(packed),
+        (bench) => bench.openMesh(packed, meshName),
         () => {
-          source = { from: 'packed', packed };
-          choices = null;
-          ovenRun = null;
-          held = { ...nothingHeld, mesh: true };
+          holder = started;
+          openMesh = (bench) => bench.openMesh(packed, meshName);
         },
       ),
-    measure: (wanted, options = {}) =>
-      ask(
-        'measure',
+    tell: (name, question, options = {}) =>
+      put(
+        { ...shortJob, isLong: stages[name].isLong, endsSoon: stages[name].endsSoon ?? false },
         options,
-        async (bench, progress) => {
-          const reply = await bench.measure(wanted, progress, (told) => {
-            shape = told;
-            if (options.signal?.aborted !== true) options.onShape?.(told);
-          });
-          // The worker tells a shape only when it has changed, so the last one told is the one measured.
-          if (shape === null) throw new Problem('job.failed', 'The part was measured without its shape.');
-          return { ...reply, shape };
-        },
-        () => {
-          choices = wanted;
-          held = { ...held, mesh: true, measurement: true };
-        },
+        (bench, progress) => bench.tell(name, question, progress),
       ),
-    findPatches: (band, options = {}) => ask('findPatches', options, (bench) => bench.findPatches(band)),
-    cut: (plane, options = {}) => ask('cut', options, (bench) => bench.cut(plane)),
-    probe: (originMm, direction, options = {}) =>
-      ask('probe', options, (bench) => bench.probe(originMm, direction)),
-    bestPull: (options = {}) => ask('bestPull', options, (bench, progress) => bench.bestPull(progress)),
-    findSelfTouching: (options = {}) =>
-      ask('findSelfTouching', options, (bench, progress) => bench.findSelfTouching(progress)),
-    castHalves: (wanted, options = {}) =>
-      ask('castHalves', options, (bench, progress) => bench.castHalves(wanted, progress)),
-    predictCure: (wanted, stage, options = {}) =>
-      ask(
-        'predictCure',
+    ask: (name, question, given, options = {}) =>
+      put(
+        // Both halves may be saved one after the other.
+        { ...shortJob, replacedBy: name === 'saved half' ? null : name, isLong: longAsks.has(name) },
         options,
-        (bench, progress) => bench.predictCure(wanted, stage, progress),
-        () => {
-          ovenRun = [wanted, stage];
-          held = { ...held, ovenRun: true };
-        },
+        (bench, progress) => bench.ask(name, question, given, progress),
       ),
-    compareCure: (wanted, mostC, options = {}) =>
-      ask('compareCure', options, (bench, progress) => bench.compareCure(wanted, mostC, progress)),
-    heatCut: (question, options = {}) => ask('heatCut', options, (bench) => bench.heatCut(question)),
-    heatAt: (treatment, pointMm, options = {}) =>
-      ask('heatAt', options, (bench) => bench.heatAt(treatment, pointMm)),
-    fitCure: (wanted, log, options = {}) =>
-      ask('fitCure', options, (bench, progress) => bench.fitCure(wanted, log, progress)),
-    saveHalf: (half, wanted, options = {}) =>
-      ask('saveHalf', options, (bench, progress) => bench.saveHalf(half, wanted, progress)),
-    repairedWalls: (repairs, options = {}) =>
-      ask('repairedWalls', options, (bench) => bench.repairedWalls(repairs)),
-    rimOf: (packed, part, pours, options = {}) =>
-      ask('rimOf', options, (bench) => bench.rimOf(packed, part, pours)),
     isSilent: () => isSilent,
     onSilence: (listener) => {
       listeners.add(listener);
@@ -341,9 +227,8 @@ export function createBench(
     dispose: () => {
       disposed = true;
       watch.rest();
-      for (const job of [...waiting, ...(running === null ? [] : [running])]) {
+      for (const job of [...waiting, ...(running === null ? [] : [running])])
         settle(job, () => job.reject(canceled()));
-      }
       waiting = [];
       running = null;
       endWorker();

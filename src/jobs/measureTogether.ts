@@ -1,14 +1,13 @@
-import type { Vec3 } from '../core/mesh/types';
+import type { SlotTask, WallsBench, WallSlice } from '../pipeline/wallsBench';
 import { createSilenceWatch, helperSilenceMs, type SilenceWatch } from './silenceWatch';
-import type { WallsBench, WallSlice } from './wallsBench';
 
 /** Slices get smaller toward the end, so that neither thread waits long for the other; bounds in slots. */
 const sliceBounds = { least: 2048, most: 16_384 };
 /** Slices that lie with the helper at a time, so that it goes on while this thread is busy. */
 const slicesAhead = 4;
 
-/** Measures a slice of the same part elsewhere; rejects when it can't, or could not take the part. */
-export type SliceHelper = (from: number, to: number, pull: Vec3, withWalls: boolean) => Promise<WallSlice>;
+/** Measures a slice of the same part elsewhere; rejects when it can't. */
+export type SliceHelper = (from: number, to: number, task: SlotTask) => Promise<WallSlice>;
 
 interface Slice {
   readonly from: number;
@@ -40,14 +39,14 @@ const usualSharing: Sharing = {
 };
 
 /**
- * Measures all facets on `own`, sharing slices with the helper as each gets done. Who measures a slice makes no
+ * Does the task on all slots of `own`, sharing slices with the helper as each gets done. Who measures a slice makes no
  * difference to its values. A helper that fails or falls silent is left out and its slices measured here.
+ * @param helper once it has taken the part, which goes on only while this thread is free; null when it can't
  */
 export async function measureTogether(
   own: WallsBench,
-  helper: SliceHelper | null,
-  pull: Vec3,
-  withWalls: boolean,
+  helper: Promise<SliceHelper | null>,
+  task: SlotTask,
   onShare: (share: number) => void,
   sharing: Partial<Sharing> = {},
 ): Promise<void> {
@@ -72,23 +71,20 @@ export async function measureTogether(
   };
   const workHere = async (letIn: () => Promise<void>) => {
     for (let slice = take(); slice !== null; slice = take()) {
-      own.measure(slice.from, slice.to, pull, withWalls);
+      own.measure(slice.from, slice.to, task);
       finish(slice);
       await letIn();
     }
   };
-  if (helper === null) {
-    first();
-    await workHere(() => Promise.resolve());
-    return;
-  }
   const lent = new Set<Slice>();
   let watch: SilenceWatch | null = null;
   const workThere = async () => {
+    const measure = await helper.catch(() => null);
+    if (measure === null) return;
     for (let slice = take(); slice !== null; slice = take()) {
       lent.add(slice);
       try {
-        const measured = await helper(slice.from, slice.to, pull, withWalls);
+        const measured = await measure(slice.from, slice.to, task);
         // One that was taken back meanwhile is measured here.
         if (!lent.delete(slice)) return;
         own.accept(measured);

@@ -1,38 +1,21 @@
-/** The helper worker's entry: measures the slices that the bench worker hands to it. */
+/** The helper worker's entry: measures the slices of slots that the bench worker hands to it. */
 import { expose } from 'comlink';
+import { buildSurfaceIndex } from '../core/mesh/surfaceIndex';
+import type { IndexedMesh } from '../core/mesh/types';
+import { WallsBench, type SlotTask, type WallSlice } from '../pipeline/wallsBench';
 import { transferred } from './transferred';
-import { findHealth } from '../core/mesh/health';
-import type { KernelPiece } from '../core/mesh/kernel/wallKernel';
-import { surfaceFromData, type SurfaceData } from '../core/mesh/surfaceIndex';
-import type { IndexedMesh, MeshHealth, Vec3 } from '../core/mesh/types';
-import { WallsBench, type WallSlice } from './wallsBench';
 
-let loaded: { readonly part: number; readonly bench: WallsBench } | null = null;
-
-function benchOf(part: number): WallsBench {
-  if (loaded?.part !== part) throw new Error('the walls helper was asked of a part that it does not have');
-  return loaded.bench;
-}
+let bench: WallsBench | null = null;
 
 const helper = {
-  findHealth(mesh: IndexedMesh): MeshHealth {
-    return transferred(findHealth(mesh));
+  load(mesh: IndexedMesh): void {
+    bench = null; // never the part before, if this one can't be taken
+    bench = new WallsBench(buildSurfaceIndex(mesh));
   },
-  load(part: number, data: SurfaceData): void {
-    loaded = null; // never the part before, if this one can't be taken
-    const index = surfaceFromData(data);
-    if (index === null) throw new Error('the walls helper has no room for the part');
-    loaded = { part, bench: new WallsBench(index) };
-  },
-  /** Gives the array back, for the next piece. */
-  take(part: number, piece: KernelPiece, bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
-    benchOf(part).index.kernel?.take(piece, bytes);
-    return transferred(bytes);
-  },
-  measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {
-    const bench = benchOf(part);
-    bench.measure(from, to, pull, withWalls);
-    return transferred(bench.slice(from, to, withWalls));
+  measure(from: number, to: number, task: SlotTask): WallSlice {
+    if (bench === null) throw new Error('the walls helper has no part');
+    bench.measure(from, to, task);
+    return transferred(bench.slice(from, to, task));
   },
 };
 export type WallsHelperWorker = typeof helper;

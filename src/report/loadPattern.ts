@@ -1,13 +1,11 @@
-/** The mesh, the inputs and the names that a run of the headless report works on. */
+/** The mesh on its bench, the inputs and the names that a run of the headless report works on. */
 import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
-import { bestPull } from '../core/mesh/bestPull';
-import { findHealth } from '../core/mesh/health';
-import { partFromSaved } from '../core/mesh/measureSaved';
-import { preparePack, unpackMesh } from '../core/mesh/pack';
-import { preparePattern } from '../core/mesh/preparePattern';
-import type { IndexedMesh, Vec3 } from '../core/mesh/types';
 import { Problem } from '../core/problem';
+import { openPacked, readPatternFile } from '../pipeline/patternFile';
+import type { Question } from '../pipeline/question';
+import { StageMemory } from '../pipeline/stageMemory';
+import type { OnProgress } from '../pipeline/told';
 import type { PatternRecord } from '../steps/context';
 import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs';
 import type { RecordLine } from '../workbook/project';
@@ -15,19 +13,19 @@ import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile
 import type { ReportArguments } from './parseArguments';
 import { setInput } from './setInput';
 
-export type OnProgress = (doing: string, share: number) => void;
-
 export interface LoadedPattern {
   readonly project: string;
   readonly part: string;
   readonly inputs: ProjectInputs;
   readonly record: Readonly<Record<string, RecordLine>>;
   readonly pattern: PatternRecord | null;
-  /** The saved form, file units; null for a project without a pattern. */
-  readonly mesh: IndexedMesh | null;
+  /** Has the mesh open that the question is about. */
+  readonly memory: StageMemory;
+  /** null for a project without a pattern. */
+  readonly question: Question | null;
 }
 
-function readBytes(path: string): Uint8Array {
+function readBytes(path: string): Uint8Array<ArrayBuffer> {
   try {
     return readFileSync(path);
   } catch (error) {
@@ -42,87 +40,80 @@ function readBytes(path: string): Uint8Array {
   }
 }
 
+/** Name of the one mesh of a run. */
+const meshName = 'pattern';
+
+interface SavedProject extends Omit<LoadedPattern, 'memory' | 'question'> {
+  readonly hasMesh: boolean;
+}
+
 /** @throws Problem in the maker's words for anything that cannot be used */
 export async function loadPattern(given: ReportArguments, onProgress: OnProgress): Promise<LoadedPattern> {
-  await preparePack();
-  const saved = given.projectPath === null ? null : loadProject(given.projectPath);
-  const imported = given.meshPath === null ? null : importMesh(given.meshPath, onProgress);
-  const mesh = imported?.mesh ?? saved?.mesh ?? null;
-  const pattern = imported?.pattern ?? saved?.pattern ?? null;
-  const inputs = withArguments(saved?.inputs ?? defaultProjectInputs, given, mesh, pattern, onProgress);
+  const memory = new StageMemory();
+  const saved = given.projectPath === null ? null : await loadProject(given.projectPath, memory);
+  const imported = given.meshPath === null ? null : await importMesh(given.meshPath, memory, onProgress);
+  const pattern = imported ?? saved?.pattern ?? null;
+  const hasMesh = imported !== null || saved?.hasMesh === true;
+  const asked = (inputs: ProjectInputs): Question | null =>
+    pattern && hasMesh
+      ? { mesh: meshName, declaredUnit: pattern.declaredUnit, inputs, thermocouple: null }
+      : null;
+  const flagged = withArguments(saved?.inputs ?? defaultProjectInputs, given);
+  const inputs = await withPull(flagged, given, asked, memory, onProgress);
   return {
     project: saved?.project ?? 'Headless report',
     part: saved?.part ?? pattern?.fileName ?? 'no pattern',
     inputs,
     record: saved?.record ?? {},
     pattern,
-    mesh,
+    memory,
+    question: asked(inputs),
   };
 }
 
-function loadProject(path: string): LoadedPattern {
+async function loadProject(path: string, memory: StageMemory): Promise<SavedProject> {
   const sizeBytes = statSync(path, { throwIfNoEntry: false })?.size ?? 0;
   const file =
     tooLargeForProjectFile(sizeBytes) ?? readProjectFile(new TextDecoder().decode(readBytes(path)));
   if ('message' in file) throw new Problem('file.project', `${basename(path)}: ${file.message}`);
+  const { packedMesh } = file;
   const { enclosure, name, inputs, record, pattern } = file.project;
-  const mesh = file.packedMesh === null ? null : unpackMesh(file.packedMesh);
-  return { project: enclosure, part: name, inputs, record, pattern, mesh };
+  if (packedMesh !== null) memory.openMesh(meshName, await openPacked(packedMesh));
+  return { project: enclosure, part: name, inputs, record, pattern, hasMesh: packedMesh !== null };
 }
 
-function importMesh(path: string, onProgress: OnProgress): { mesh: IndexedMesh; pattern: PatternRecord } {
+async function importMesh(path: string, memory: StageMemory, onProgress: OnProgress): Promise<PatternRecord> {
   const fileName = basename(path);
-  const prepared = preparePattern(readBytes(path), fileName, onProgress);
-  const { sha256, format, declaredUnit, triangles, degenerateFacets, notes, canonical } = prepared;
-  const packErrorFileUnits = canonical.errorFileUnits;
-  return {
-    mesh: canonical.mesh,
-    // Nothing is saved here, so the mesh has no key.
-    pattern: {
-      fileName,
-      sha256,
-      format,
-      declaredUnit,
-      triangles,
-      degenerateFacets,
-      packErrorFileUnits,
-      notes,
-      meshKey: '',
-    },
-  };
+  const { facts, canonical } = await readPatternFile(readBytes(path), fileName, onProgress);
+  memory.openMesh(meshName, canonical.mesh);
+  // Nothing is saved here, so the mesh has no key.
+  return { ...facts, fileName, meshKey: '' };
 }
 
 /** The project's inputs, changed by the flags; `--set` comes last and wins. */
 function withArguments(
   inputs: ProjectInputs,
-  given: ReportArguments,
-  mesh: IndexedMesh | null,
-  pattern: PatternRecord | null,
-  onProgress: OnProgress,
+  { unit, body, scale, pull, set }: ReportArguments,
 ): ProjectInputs {
   let changed = inputs;
-  if (given.unit !== null) changed = setInput(changed, 'part.unit', given.unit);
-  if (given.body !== null) changed = setInput(changed, 'part.body', given.body);
-  if (given.scale !== null) changed = setInput(changed, 'part.scale', given.scale);
-  if (given.pull !== null && given.pull !== 'best') changed = setInput(changed, 'part.pull', given.pull);
-  for (const { path, value } of given.set) changed = setInput(changed, path, value);
-  if (given.pull !== 'best' || mesh === null) return changed;
-  const pull = findBestPull(mesh, changed, pattern, onProgress);
-  return setInput(changed, 'part.pull', pull);
+  if (unit !== null) changed = setInput(changed, 'part.unit', unit);
+  if (body !== null) changed = setInput(changed, 'part.body', body);
+  if (scale !== null) changed = setInput(changed, 'part.scale', scale);
+  if (pull !== null && pull !== 'best') changed = setInput(changed, 'part.pull', pull);
+  for (const { path, value } of set) changed = setInput(changed, path, value);
+  return changed;
 }
 
-function findBestPull(
-  mesh: IndexedMesh,
-  { part }: ProjectInputs,
-  pattern: PatternRecord | null,
+/** With `--pull best`: along the pull that traps least. */
+async function withPull(
+  inputs: ProjectInputs,
+  given: ReportArguments,
+  asked: (inputs: ProjectInputs) => Question | null,
+  memory: StageMemory,
   onProgress: OnProgress,
-): Vec3 {
-  const { partMesh } = partFromSaved(mesh, findHealth(mesh), {
-    unit: part.unit === 'unconfirmed' ? null : part.unit,
-    declaredUnit: pattern?.declaredUnit ?? null,
-    body: part.body,
-    scale: part.scale,
-    winding: part.winding,
-  });
-  return bestPull(partMesh, undefined, (share) => onProgress('looking for the best pull', share)).pull;
+): Promise<ProjectInputs> {
+  const question = asked(inputs);
+  if (given.pull !== 'best' || question === null) return inputs;
+  const { pull } = await memory.ask('best pull', question, null, onProgress);
+  return setInput(inputs, 'part.pull', pull);
 }

@@ -1,6 +1,6 @@
 /** What a sheet may ask of the bench view beside it. */
 import type { Vec3 } from '../core/mesh/types';
-import type { Probe } from '../jobs/protocol';
+import type { Probe } from '../pipeline/told';
 
 /** Facets to be marked on the view, with the words that say what they are. */
 export interface Marked {

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
-import type { PartShape } from '../jobs/protocol';
+import type { PartShape } from '../pipeline/told';
 import { Button } from '../ui/Button';
 import { facetCenters, facetNormal } from './drawnFacets';
 import { halvesBox, mostApartMm, type MoldHalves } from './halvesBox';

@@ -1,6 +1,6 @@
 import { facetKind, type FacetKind } from '../core/mesh/types';
 import { formatNumber, formatQuantity } from '../core/units/formatNumber';
-import type { Probe } from '../jobs/protocol';
+import type { Probe } from '../pipeline/told';
 import { kindLabels } from './mapColors';
 
 const kindOrder = Object.keys(facetKind) as FacetKind[];

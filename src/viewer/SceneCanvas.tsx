@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import type { DisplayChunk } from '../jobs/protocol';
+import type { DisplayChunk } from '../pipeline/told';
 import type { DrawnHeat } from './heatSheet';
 import type { Paint } from './mapColors';
 import type { OrbitView, PartBox } from './orbitView';

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../core/mesh/types';
-import type { DisplayChunk } from '../jobs/protocol';
+import type { DisplayChunk } from '../pipeline/told';
 
 /** The chunk that holds a facet, or undefined. Chunks are in facet order. */
 function chunkOf(display: readonly DisplayChunk[], facet: number): DisplayChunk | undefined {

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../core/mesh/types';
-import type { MoldReply } from '../jobs/protocol';
+import type { MoldReply } from '../pipeline/told';
 import type { PartBox } from './orbitView';
 
 export type MoldHalves = NonNullable<MoldReply['halves']>;

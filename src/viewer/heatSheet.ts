@@ -2,7 +2,7 @@
 import { halfCode } from '../core/cure/moldVoxels';
 import { shownLaminateShare, type HeatCut } from '../core/cure/heatFields';
 import type { Vec3 } from '../core/mesh/types';
-import type { HeatCutReply } from '../jobs/protocol';
+import type { HeatCutReply } from '../pipeline/told';
 import { cividis, colorFacets, type RampScale } from './colorScales';
 import type { MapLegend } from './mapColors';
 import type { PartBox } from './orbitView';

@@ -1,7 +1,7 @@
 /** What each map shows: its values per facet, its colors, and what the legend says. */
 import { dragsBelowDeg } from '../core/mesh/draft';
 import { facetKind } from '../core/mesh/types';
-import type { MapArrays } from '../jobs/protocol';
+import type { MapArrays } from '../pipeline/told';
 import type { Hatch } from '../ui/charts/HatchPattern';
 import {
   cividis,

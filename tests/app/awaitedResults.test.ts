@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { awaitedResults } from '../../src/app/project/awaitedResults';
 import { nothingKnown, type DeskState } from '../../src/sheets/measuring/deskState';
-import type { CureForecast } from '../../src/sheets/cure/useCurePrediction';
-import type { MoldReply } from '../../src/jobs/protocol';
+import type { CureForecast } from '../../src/sheets/cure/forecast';
+import type { MoldReply } from '../../src/pipeline/told';
 import { defaultProjectInputs } from '../../src/steps/inputs';
 import { trayMeasured, trayPattern } from '../steps/contexts';
 

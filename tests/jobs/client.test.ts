@@ -1,7 +1,9 @@
 import { describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/core/problem';
 import { createBench, wasDropped } from '../../src/jobs/client';
-import type { BenchWorker, CureChoices, MeasureReply, PartShape } from '../../src/jobs/protocol';
+import type { CureChoices } from '../../src/core/cure/predictCure';
+import type { BenchWorker } from '../../src/jobs/protocol';
+import type { MeasureReply, PartShape } from '../../src/pipeline/told';
 import type { StartedBench } from '../../src/jobs/startBench';
 import { alongZ, ignore } from './support';
 

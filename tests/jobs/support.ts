@@ -1,6 +1,7 @@
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import type { IndexedMesh } from '../../src/core/mesh/types';
-import type { MeasureChoices, PartShape } from '../../src/jobs/protocol';
+import type { MeasureChoices } from '../../src/jobs/protocol';
+import type { PartShape } from '../../src/pipeline/told';
 
 export const stlBlob = (mesh: IndexedMesh): Blob => new Blob([new Uint8Array(writeStlBinary(mesh))]);
 

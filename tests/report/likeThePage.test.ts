@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { BenchSession } from '../../src/jobs/benchSession';
-import type { PartShape } from '../../src/jobs/protocol';
+import type { PartShape } from '../../src/pipeline/told';
 import { runReport } from '../../src/report/runReport';
 import { patchBand } from '../../src/steps/band';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { noClosingClass } from '../../src/core/closing/closingMaps';
 import { facetKind } from '../../src/core/mesh/types';
 import { BenchSession } from '../../src/jobs/benchSession';
-import type { MeasureReply, PartShape } from '../../src/jobs/protocol';
+import type { MeasureReply, PartShape } from '../../src/pipeline/told';
 import { closingView } from '../../src/sheets/closing/closingView';
 import { facetsOfPlace } from '../../src/sheets/closing/facetsOfPlace';
 import { planSilhouette } from '../../src/sheets/closing/planSilhouette';

@@ -5,7 +5,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { CureSheet } from '../../src/sheets/cure/CureSheet';
 import type { OvenRunControl } from '../../src/sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../src/sheets/cure/heatMoment';
-import type { CureForecast } from '../../src/sheets/cure/useCurePrediction';
+import type { CureForecast } from '../../src/sheets/cure/forecast';
 import { cureReport } from '../../src/steps/cure/report';
 import type { CureInputs } from '../../src/steps/cure/inputs';
 import { noOvenRun, type OvenRun } from '../../src/workbook';

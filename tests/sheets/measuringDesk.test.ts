@@ -1,15 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/core/problem';
-import type {
-  BenchClient,
-  ImportReply,
-  JobOptions,
-  MeasureChoices,
-  MeasuredShape,
-  MoldReply,
-  PourChoices,
-  RepairedWalls,
-} from '../../src/jobs/protocol';
+import type { PourChoices } from '../../src/core/stone/pours/pourChoices';
+import type { BenchClient, ImportReply, JobOptions, MeasureChoices } from '../../src/jobs/protocol';
+import type { MeasuredShape, MoldReply, RepairedWalls } from '../../src/pipeline/told';
 import { createMeasureCache } from '../../src/sheets/measuring/measureCache';
 import type { DeskProject } from '../../src/sheets/measuring/deskState';
 import { createMeasuringDesk } from '../../src/sheets/measuring/measuringDesk';

@@ -3,7 +3,7 @@ import { fireEvent, render, screen, within } from '@testing-library/react';
 import { useState } from 'react';
 import { describe, expect, it, vi } from 'vitest';
 import { facetKind } from '../../src/core/mesh/types';
-import type { HalfShape, MoldReply, Probe } from '../../src/jobs/protocol';
+import type { HalfShape, MoldReply, Probe } from '../../src/pipeline/told';
 import type { BenchControl } from '../../src/sheets/benchControl';
 import { MoldSheet } from '../../src/sheets/mold/MoldSheet';
 import type { ChangeInputs } from '../../src/sheets/sheetProps';

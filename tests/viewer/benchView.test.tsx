@@ -5,7 +5,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Patch, Section } from '../../src/core/mesh/types';
 import { BenchSession } from '../../src/jobs/benchSession';
-import type { MeasureReply, PartShape, Probe } from '../../src/jobs/protocol';
+import type { MeasureReply, PartShape, Probe } from '../../src/pipeline/told';
 import { BenchView, type BenchViewProps } from '../../src/viewer/BenchView';
 import { alongZ, ignore, shapeCatcher, stlBlob } from '../jobs/support';
 import { tray } from '../support/meshes';

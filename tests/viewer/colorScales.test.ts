@@ -11,7 +11,7 @@ import {
 } from '../../src/viewer/colorScales';
 import { draftClasses, kindLabels, mapTabs, mapView, releaseDraftDeg } from '../../src/viewer/mapColors';
 import { facetKind, type FacetKind } from '../../src/core/mesh/types';
-import type { MapArrays } from '../../src/jobs/protocol';
+import type { MapArrays } from '../../src/pipeline/told';
 
 const bytesOf = (word: number | undefined) => [...new Uint8Array(Uint32Array.of(word ?? 0).buffer)];
 

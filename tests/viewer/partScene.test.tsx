@@ -10,7 +10,7 @@ import {
   type WebGLRenderer,
 } from 'three';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { DisplayChunk } from '../../src/jobs/protocol';
+import type { DisplayChunk } from '../../src/pipeline/told';
 import { openingView, presetView, sightLine, type PartBox } from '../../src/viewer/orbitView';
 import '../../src/viewer/scene/mountScene';
 import { PartScene } from '../../src/viewer/scene/PartScene';

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Patch, Section, SectionPlane, Vec3 } from '../../core/mesh/types';
-import type { Probe } from '../../jobs/protocol';
+import type { Probe } from '../../pipeline/told';
 import type { HeatMoment } from '../../sheets/cure/heatMoment';
-import type { CureForecast } from '../../sheets/cure/useCurePrediction';
+import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { wallBand } from '../../steps/band';
 import type { StepContext } from '../../steps/context';
@@ -41,7 +41,8 @@ function clickPrompt({ picking, pickingPlace }: ViewControl): string | null {
 /** The bench view with what it asks the worker for: probes and cuts. */
 export function BenchPane(props: BenchPaneProps) {
   const { stepId, context, measuring, control, forecast, onSaveText } = props;
-  const { desk, reply, shape, measured } = measuring;
+  const { desk, reply, shape, found } = measuring;
+  const { measured } = found;
   const { inputs } = context;
   const [chosen, setChosen] = useState<Readonly<Record<string, BenchMap>>>(mapOfStep);
   const [plane, setPlane] = useState<SectionPlane | null>(null);
@@ -60,7 +61,7 @@ export function BenchPane(props: BenchPaneProps) {
   useEffect(() => {
     if (map !== 'cut' || reply === null || plane === null) return undefined;
     let wanted = true;
-    void desk.ask(desk.client.cut(plane)).then((cut) => {
+    void desk.ask('cut', plane).then((cut) => {
       if (wanted && cut !== null) showSection.current(cut);
     });
     return () => {
@@ -75,7 +76,7 @@ export function BenchPane(props: BenchPaneProps) {
       heat?.onSight(originMm, direction);
       return;
     }
-    const met = await desk.ask(desk.client.probe(originMm, direction));
+    const met = await desk.ask('probe', { originMm, direction });
     if (met === null || takePick(met)) return;
     setSpot({ place: null, probe: met });
   };

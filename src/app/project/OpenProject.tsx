@@ -5,8 +5,8 @@ import { worstWord } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
-import { useCurePrediction } from '../../sheets/cure/useCurePrediction';
-import type { MeasureCache } from '../../sheets/measuring/measureCache';
+import { forecastOf } from '../../sheets/cure/forecast';
+import type { AnswerShelf } from '../../pipeline/answerShelf';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
@@ -27,7 +27,7 @@ import { saveTextFile } from '../saveTextFile';
 import { TopBar } from '../TopBar';
 import { useUndoKeys } from '../useUndoKeys';
 import { WorkbookNotes } from '../WorkbookNotes';
-import { awaitedResults } from './awaitedResults';
+import { awaitedResults, isMeasurementStopped } from './awaitedResults';
 import { BenchPane } from './BenchPane';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
@@ -39,11 +39,11 @@ import { useProjectActions } from './useProjectActions';
 export interface OpenProjectProps {
   readonly project: Project;
   readonly stepId: string;
-  readonly cache: MeasureCache;
+  readonly shelf: AnswerShelf;
 }
 
 /** An open project: contents, the sheet of one step, and the bench view beside it. */
-export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
+export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const workbook = useWorkbook();
   const saveState = useWorkbookState((state) => state.saveState);
   const readOnly = saveState === 'readOnly';
@@ -51,11 +51,12 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   const { inputs, pattern } = project;
   const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
   const setMeshAside = useCallback(() => workbook.setMeshAside(project.id), [workbook, project.id]);
-  const measuring = useMeasured({ pattern, inputs, packedMesh, setMeshAside }, cache);
-  const { desk, measured, incoming, mold, moldProblem } = measuring;
-  const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
   const ovenRun = useOvenRun();
-  const forecast = useCurePrediction(measuring, inputs, thermocoupleOf(ovenRun.run));
+  const thermocouple = useSameText(thermocoupleOf(ovenRun.run));
+  const measuring = useMeasured({ pattern, inputs, thermocouple, packedMesh, setMeshAside }, shelf);
+  const { desk, found, incoming } = measuring;
+  const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
+  const forecast = forecastOf(measuring);
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
@@ -67,32 +68,10 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
   });
   useEffect(() => importGiven(), []);
 
-  const awaited = useSameText(awaitedResults(project, measuring, forecast, isOtherHalfAwaited));
+  const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited));
   const context: StepContext = useMemo(
-    () => ({
-      inputs,
-      pattern: incoming ?? pattern,
-      measured,
-      mold: mold?.geometry ?? null,
-      pourFindings: mold?.findings ?? null,
-      moldProblem,
-      otherHalf,
-      cure: forecast.prediction,
-      cureProblem: forecast.problem,
-      awaited,
-    }),
-    [
-      inputs,
-      incoming,
-      pattern,
-      measured,
-      mold,
-      moldProblem,
-      otherHalf,
-      forecast.prediction,
-      forecast.problem,
-      awaited,
-    ],
+    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited }),
+    [inputs, incoming, pattern, found, otherHalf, awaited],
   );
   const reports = useMemo(() => stepReports(context), [context]);
   const step = steps.find((one) => one.id === stepId) ?? steps[0];
@@ -158,9 +137,9 @@ export function OpenProject({ project, stepId, cache }: OpenProjectProps) {
               <Button onClick={() => desk.client.startAnew()}>Start it anew</Button>
             </Note>
           ) : null}
-          {measuring.stopped ? (
+          {isMeasurementStopped(measuring.stopped) ? (
             <Note>
-              The pattern is not measured. <Button onClick={() => desk.measureAgain()}>Measure again</Button>
+              The pattern is not measured. <Button onClick={() => desk.goOn()}>Measure again</Button>
             </Note>
           ) : null}
         </div>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { MeasureCache } from '../../sheets/measuring/measureCache';
+import type { AnswerShelf } from '../../pipeline/answerShelf';
 import { steps } from '../../steps/registry';
 import { Note } from '../../ui/Note';
 import { useProject, useWorkbook } from '../../workbook/useWorkbook';
@@ -10,11 +10,11 @@ import { OpenProject } from './OpenProject';
 export interface ProjectPageProps {
   readonly projectId: string;
   readonly stepId: string | null;
-  readonly cache: MeasureCache;
+  readonly shelf: AnswerShelf;
 }
 
 /** Opens a project for as long as the page is shown. Mount it with the project's id as key. */
-export function ProjectPage({ projectId, stepId, cache }: ProjectPageProps) {
+export function ProjectPage({ projectId, stepId, shelf }: ProjectPageProps) {
   const workbook = useWorkbook();
   const project = useProject();
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -45,5 +45,5 @@ export function ProjectPage({ projectId, stepId, cache }: ProjectPageProps) {
     );
   }
   const known = steps.find((step) => step.id === stepId) ?? steps[0];
-  return known ? <OpenProject project={project} stepId={known.id} cache={cache} /> : null;
+  return known ? <OpenProject project={project} stepId={known.id} shelf={shelf} /> : null;
 }

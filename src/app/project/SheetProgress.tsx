@@ -1,4 +1,4 @@
-import type { CureForecast } from '../../sheets/cure/useCurePrediction';
+import { isOvenStage, type CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { ProgressBar } from '../../ui/ProgressBar';
 import { PrintWait } from './PrintWait';
@@ -14,7 +14,8 @@ export interface SheetProgressProps {
 
 /** At the foot of the sheet: the job that runs, and what printing waits for. */
 export function SheetProgress({ measuring, forecast, printing, incomplete }: SheetProgressProps) {
-  const { desk, progress } = measuring;
+  const { desk } = measuring;
+  const progress = isOvenStage(measuring.progress?.stage ?? null) ? null : measuring.progress;
   const { isWaiting } = printing;
   // The oven run has a bar of its own on its sheet.
   const heating = isWaiting ? forecast.progress : null;

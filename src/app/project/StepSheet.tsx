@@ -6,7 +6,7 @@ import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import { CureSheet } from '../../sheets/cure/CureSheet';
 import type { HeatMoment } from '../../sheets/cure/heatMoment';
 import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
-import type { CureForecast } from '../../sheets/cure/useCurePrediction';
+import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import { PartSheet } from '../../sheets/part/PartSheet';
@@ -71,8 +71,8 @@ export function StepSheet(props: StepSheetProps) {
           bench={control}
           timers={props.timers}
           cast={measuring.mold}
-          castStopped={measuring.castStopped}
-          onCastAgain={() => measuring.desk.castAgain()}
+          castStopped={measuring.stopped === 'halves'}
+          onCastAgain={() => measuring.desk.goOn()}
           onSaveHalf={(half) => void actions.saveHalf(half)}
         />
       );

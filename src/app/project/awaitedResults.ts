@@ -1,40 +1,58 @@
-import type { CureForecast } from '../../sheets/cure/useCurePrediction';
+import { isComing } from '../../pipeline/evaluate';
+import type { StageName } from '../../pipeline/told';
 import type { DeskState } from '../../sheets/measuring/deskState';
 import type { AwaitedResult } from '../../steps/awaited';
-import type { PatternRecord } from '../../steps/context';
-import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
-import type { ProjectInputs } from '../../steps/inputs';
+
+/** What the maker is told of the stages, in the order in which it comes. */
+const results: readonly (readonly [AwaitedResult['stage'], StageName])[] = [
+  ['measurement', 'measurement'],
+  ['places', 'places'],
+  ['repaired walls', 'repaired walls'],
+  ['halves', 'halves'],
+  ['other half', 'halves'],
+  ['oven run', 'oven run'],
+  ['fine oven run', 'fine oven run'],
+];
+
+const ofThePart: ReadonlySet<StageName> = new Set([
+  'part',
+  'walls',
+  'measurement',
+  'places',
+  'repaired walls',
+]);
+
+/** The part is not measured, and nothing is being done about it. */
+export const isMeasurementStopped = (stopped: StageName | null): boolean =>
+  stopped !== null && ofThePart.has(stopped);
+
+type Awaiting = Pick<DeskState, 'question' | 'answers' | 'importing' | 'stopped'>;
 
 /**
- * What of an open project is still being worked out, in the order in which it comes. Told from what is there and what is
- * not: between two jobs there is a moment without one.
+ * What of an open project is still being worked out. Told from what is there and what is not: between two jobs there is a
+ * moment without one.
  */
 export function awaitedResults(
-  { pattern, inputs }: { readonly pattern: PatternRecord | null; readonly inputs: ProjectInputs },
-  desk: Omit<DeskState, 'shape' | 'reply'>,
-  forecast: Pick<CureForecast, 'prediction' | 'problem' | 'stopped'>,
+  { question, answers, importing, stopped }: Awaiting,
   isOtherHalfAwaited: boolean,
 ): readonly AwaitedResult[] {
-  const awaited: AwaitedResult[] = [];
-  if (desk.importing) awaited.push({ stage: 'import', isUnderWay: true });
-  if (pattern === null && desk.incoming === null) return awaited;
-
-  const isMeasuring = !desk.stopped;
-  if (desk.measured === null) awaited.push({ stage: 'measurement', isUnderWay: isMeasuring });
-  const isFollowedUp = isMeasuring && desk.problem === null;
-  if (desk.measured?.patches === null) awaited.push({ stage: 'places', isUnderWay: isFollowedUp });
-  if (desk.repairsAwaited) awaited.push({ stage: 'repaired walls', isUnderWay: isFollowedUp });
-
-  // Why there can be no halves is a result too.
-  if (desk.moldProblem !== null) return awaited;
-  const isCasting = isMeasuring && !desk.castStopped;
-  if (desk.mold === null) awaited.push({ stage: 'halves', isUnderWay: isCasting });
-  if (isOtherHalfAwaited) awaited.push({ stage: 'other half', isUnderWay: isCasting });
-
-  const isHeating = isCasting && !forecast.stopped;
-  if (!cureChoicesOf(inputs).known || forecast.problem !== null) return awaited;
-  if (forecast.prediction === null) awaited.push({ stage: 'oven run', isUnderWay: isHeating });
-  else if (forecast.prediction.stage === 'coarse')
-    awaited.push({ stage: 'fine oven run', isUnderWay: isHeating });
-  return awaited;
+  const awaited: AwaitedResult[] = importing ? [{ stage: 'import', isUnderWay: true }] : [];
+  if (question === null) return awaited;
+  const isMissing = ([result, stage]: (typeof results)[number]): boolean => {
+    if (result === 'other half') return isOtherHalfAwaited && answers.halves?.refused == null;
+    // What follows from a measurement is named once there is one; a coarse run is followed by a fine one.
+    if (result === 'places' || result === 'repaired walls')
+      return answers.measurement !== undefined && isComing(stage, question, answers);
+    if (result === 'fine oven run')
+      return answers['oven run']?.told != null && isComing(stage, question, answers);
+    return isComing(stage, question, answers);
+  };
+  const order = results.map(([, stage]) => stage);
+  const stoppedFrom = stopped === null ? Infinity : Math.max(0, order.indexOf(stopped));
+  return [
+    ...awaited,
+    ...results
+      .filter(isMissing)
+      .map(([stage, from]) => ({ stage, isUnderWay: order.indexOf(from) < stoppedFrom })),
+  ];
 }

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import type { MeasuredShape, Probe } from '../../jobs/protocol';
+import type { MeasuredShape, Probe } from '../../pipeline/told';
 import type { BenchControl, Marked } from '../../sheets/benchControl';
 import { useKeyedState } from '../../ui/useKeyedState';
 

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { MeasuredShape } from '../../jobs/protocol';
+import type { MeasuredShape } from '../../pipeline/told';
 import type { Marked } from '../../sheets/benchControl';
 import { closingView } from '../../sheets/closing/closingView';
 import { facetsOfPlace } from '../../sheets/closing/facetsOfPlace';

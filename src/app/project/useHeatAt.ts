@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { DehydrationTreatment } from '../../core/cure/dehydration';
 import type { HeatAtPoint } from '../../core/cure/heatFields';
 import type { CurePrediction } from '../../core/cure/predictCure';
+import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Vec3 } from '../../core/mesh/types';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 
@@ -15,10 +16,12 @@ export interface HeatTold {
 /** The run of one point of the heated mold; null until it has been told for this very prediction, treatment and point. */
 export function useHeatAt(
   desk: MeasuringDesk,
-  prediction: CurePrediction | null,
+  { prediction: predicted, shownRun }: CureForecast,
+  isShown: boolean,
   treatment: DehydrationTreatment,
   pointMm: Vec3 | null,
 ): HeatTold | null {
+  const prediction = isShown ? predicted : null;
   // By value: the same point told again is no new question.
   const place = pointMm === null ? '' : JSON.stringify([treatment, pointMm]);
   const [told, setTold] = useState<{
@@ -30,14 +33,13 @@ export function useHeatAt(
     if (prediction === null || place === '') return undefined;
     const [of, atMm] = JSON.parse(place) as [DehydrationTreatment, Vec3];
     let wanted = true;
-    // Wrapped, since null is an answer here and what `ask` gives for a question that was dropped.
-    void desk.ask(desk.client.heatAt(of, atMm).then((heat) => ({ heat }))).then((answer) => {
+    void desk.ask('heat at', { run: shownRun, treatment: of, pointMm: atMm }).then((answer) => {
       if (wanted && answer !== null) setTold({ prediction, place, heat: answer.heat });
     });
     return () => {
       wanted = false;
     };
-  }, [desk, prediction, place]);
+  }, [desk, prediction, shownRun, place]);
   return pointMm !== null && told?.prediction === prediction && told?.place === place
     ? { pointMm, heat: told.heat }
     : null;

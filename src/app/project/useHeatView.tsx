@@ -3,10 +3,10 @@ import { highestC } from '../../core/cure/curve';
 import type { DehydrationTreatment } from '../../core/cure/dehydration';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { Vec3 } from '../../core/mesh/types';
-import type { HeatCutQuestion, HeatCutReply } from '../../jobs/protocol';
+import type { HeatCutQuestion, HeatCutReply } from '../../pipeline/told';
 import { HeatCutControls, type AnsweredCut } from '../../sheets/cure/HeatCutControls';
 import { momentS, type HeatMoment } from '../../sheets/cure/heatMoment';
-import type { CureForecast } from '../../sheets/cure/useCurePrediction';
+import type { CureForecast } from '../../sheets/cure/forecast';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import { programOf } from '../../steps/cure/cureChoicesOf';
 import type { ProjectInputs } from '../../steps/inputs';
@@ -44,6 +44,7 @@ export function useHeatView(
   const prediction = isShown ? forecast.prediction : null;
   const [asked, setAsked] = useState<Pick<HeatCutQuestion, 'axis' | 'atMm'>>({ axis: 1, atMm: null });
   const { treatment } = moment;
+  const { shownRun } = forecast;
   const [answer, setAnswer] = useKeyedState<AnsweredCut | null>(prediction, () => null);
   const reply = answer?.reply ?? null;
   const question = useMemo<HeatCutQuestion>(
@@ -57,13 +58,13 @@ export function useHeatView(
   useEffect(() => {
     if (prediction === null) return undefined;
     let wanted = true;
-    void desk.ask(desk.client.heatCut(question)).then((cut) => {
+    void desk.ask('heat cut', { ...question, run: shownRun }).then((cut) => {
       if (wanted && cut !== null) take.current({ question, reply: cut });
     });
     return () => {
       wanted = false;
     };
-  }, [desk, prediction, question]);
+  }, [desk, prediction, shownRun, question]);
 
   const [chosenMm, choosePoint] = useState<Vec3 | null>(null);
   const frameKey = reply === null ? '' : JSON.stringify(reply.frame);
@@ -71,7 +72,7 @@ export function useHeatView(
     () => (frameKey === '' ? null : coldestInPart(prediction, treatment, frameKey)),
     [prediction, treatment, frameKey],
   );
-  const point = useHeatAt(desk, prediction, treatment, chosenMm ?? coldestMm);
+  const point = useHeatAt(desk, forecast, isShown, treatment, chosenMm ?? coldestMm);
 
   const [isOwnScale, setOwnScale] = useState(true);
   const scale = useMemo(() => {

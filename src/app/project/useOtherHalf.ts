@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
-import type { MoldGeometry } from '../../jobs/protocol';
-import { measureChoices } from '../../sheets/measuring/measureQuestion';
+import type { MoldGeometry } from '../../core/stone/moldGeometry';
+import { meshChoices } from '../../pipeline/question';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import type { OtherHalf } from '../../steps/context';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
@@ -34,7 +34,7 @@ export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuri
   const [rims, setRims] = useState<Rims>(() => new Map());
   const asked = useMemo(() => {
     if (other === null || other.pattern === null) return null;
-    const part = measureChoices(other.inputs, other.pattern.declaredUnit);
+    const part = meshChoices({ inputs: other.inputs, declaredUnit: other.pattern.declaredUnit });
     const pours = pourChoicesOf(other.inputs);
     return { part, pours, key: JSON.stringify([other.pattern.meshKey, part, pours]) };
   }, [other]);
@@ -46,7 +46,9 @@ export function useOtherHalf({ id, enclosure }: Project, { desk, mold }: Measuri
     const packed = workbook.packedMeshOf(other.id);
     // A rim that cannot be had is no trouble of this project: its sheet says that none is worked out.
     const found =
-      packed === null ? Promise.resolve(null) : desk.client.rimOf(packed, asked.part, asked.pours);
+      packed === null
+        ? Promise.resolve(null)
+        : desk.client.ask('rim', null, { packed, part: asked.part, pours: asked.pours });
     void found
       .catch(() => null)
       .then((outline) => {

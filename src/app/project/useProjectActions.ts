@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import type { CureChoices, StoneHalf } from '../../jobs/protocol';
+import type { CureChoices } from '../../core/cure/predictCure';
+import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import type { ProjectInputs } from '../../steps/inputs';
-import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
 import { useWorkbook } from '../../workbook/useWorkbook';
 import { openGivenFile } from '../givenFile';
@@ -49,24 +49,21 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
       );
     },
     async saveHalf(half: StoneHalf) {
-      const bytes = await desk.run(`saving the ${half}`, (job) =>
-        desk.client.saveHalf(half, pourChoicesOf(inputs), job),
-      );
+      const bytes = await desk.run(`saving the ${half}`, 'saved half', half);
       if (bytes !== null) saveBytes(fileName(`${half}.stl`), bytes, 'model/stl');
     },
     /** Several runs beside the one that is set. */
     comparePrograms(choices: CureChoices) {
-      return desk.run('comparing programs', (job) =>
-        desk.client.compareCure(choices, inputs.cure.stoneLimitC, job),
-      );
+      return desk.run('comparing programs', 'comparison', { choices, mostC: inputs.cure.stoneLimitC });
     },
     async fitToLog(log: OvenRunLog) {
       const choices = cureChoicesOf(inputs);
       const laminate = columnCurve(log, log.laminate);
       if (!choices.known || laminate === null) return null;
-      return desk.run('fitting to the log', (job) =>
-        desk.client.fitCure(choices.value, { laminate, air: airCurve(log), place: log.place }, job),
-      );
+      return desk.run('fitting to the log', 'fit', {
+        choices: choices.value,
+        log: { laminate, air: airCurve(log), place: log.place },
+      });
     },
     record(lineId: string, line: Partial<RecordLine>) {
       told(workbook.setRecord(lineId, line));

@@ -2,7 +2,7 @@ import { useId, useMemo } from 'react';
 import { bedReaction } from '../../core/closing/bedReaction';
 import { lineOfActionMm } from '../../core/closing/clamps';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { PartShape } from '../../jobs/protocol';
+import type { PartShape } from '../../pipeline/told';
 import { clampLetter } from '../../steps/closing/clampLetter';
 import { isPlaced } from '../../steps/closing/figures';
 import type { Clamp } from '../../steps/closing/inputs';

@@ -1,5 +1,5 @@
 import type { Figure } from '../../core/figure';
-import type { PartShape } from '../../jobs/protocol';
+import type { PartShape } from '../../pipeline/told';
 import type { ClosingInputs } from '../../steps/closing/inputs';
 import { closingState } from '../../steps/closing/state';
 import { landWidthMm } from '../../steps/mold/landWidth';

@@ -7,7 +7,7 @@ import type { ClosingSamples } from '../../core/closing/closingTypes';
 import { isPlaced, outcomeText } from '../../steps/closing/figures';
 import { closingState } from '../../steps/closing/state';
 import type { StepContext } from '../../steps/context';
-import type { DisplayChunk } from '../../jobs/protocol';
+import type { DisplayChunk } from '../../pipeline/told';
 import type { ClosingMapData } from '../../viewer/closingMapViews';
 
 export type ClosingView =

@@ -3,7 +3,7 @@ import { noClosingClass, type ClosingMaps } from '../../core/closing/closingMaps
 import type { ClosingSamples } from '../../core/closing/closingTypes';
 import { closingPlaceName } from '../../core/closing/places';
 import type { PartFrame } from '../../core/mesh/place';
-import type { DisplayChunk } from '../../jobs/protocol';
+import type { DisplayChunk } from '../../pipeline/told';
 
 /**
  * Facets of the place that carry; all of its facets where none does.

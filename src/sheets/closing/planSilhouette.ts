@@ -1,7 +1,7 @@
 /** The part as it is seen along the pull, as rows of cells: quick to make, and enough to place clamps round it. */
 import { onPlan } from '../../core/closing/closingFrame';
 import type { ClosingFrame } from '../../core/closing/closingTypes';
-import type { DisplayChunk } from '../../jobs/protocol';
+import type { DisplayChunk } from '../../pipeline/told';
 
 /** Cells along the longer side of the plan. */
 const cells = 240;

@@ -1,7 +1,7 @@
 /** The wall that the stack wants, place by place, for whoever draws or prints the pattern. */
 import { noClosingClass, type ClosingMaps } from '../../core/closing/closingMaps';
 import type { ClosingSamples } from '../../core/closing/closingTypes';
-import type { PartShape } from '../../jobs/protocol';
+import type { PartShape } from '../../pipeline/told';
 
 /** Places along the longest side of the part: fine enough for a model, few enough for a table. */
 const cellsAlong = 48;

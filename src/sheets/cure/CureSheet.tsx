@@ -18,7 +18,7 @@ import { RunPanel, type RunPanelProps } from './run/RunPanel';
 import { ProgramSection } from './ProgramSection';
 import { SideBySide, type SideBySideProps } from './SideBySide';
 import { SupplierCures } from './SupplierCures';
-import type { CureForecast } from './useCurePrediction';
+import type { CureForecast } from './forecast';
 import './cure.css';
 
 export interface CureSheetProps extends SheetProps {

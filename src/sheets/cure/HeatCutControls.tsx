@@ -4,7 +4,7 @@ import type { OvenProgram } from '../../core/cure/ovenProgram';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { Vec3 } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { HeatCutQuestion, HeatCutReply } from '../../jobs/protocol';
+import type { HeatCutQuestion, HeatCutReply } from '../../pipeline/told';
 import { celsius, hoursMinutes, treatmentNames } from '../../steps/cure/say';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';

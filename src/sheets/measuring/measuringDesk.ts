@@ -1,234 +1,256 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Patch } from '../../core/mesh/types';
 import { Problem } from '../../core/problem';
-import { wasDropped } from '../../jobs/client';
-import type { BenchClient, JobOptions, MeasuredShape, RepairedWalls } from '../../jobs/protocol';
-import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
-import { patchBand } from '../../steps/band';
+import { outdatedReason, wasDropped } from '../../jobs/client';
+import type { BenchClient, JobOptions } from '../../jobs/protocol';
+import type { AnswerShelf } from '../../pipeline/answerShelf';
+import type { AskName, Asks } from '../../pipeline/asks';
+import { answerOf, askedOf, nextStage, type Answers, type RunStage } from '../../pipeline/evaluate';
+import type { Question } from '../../pipeline/question';
+import { stages } from '../../pipeline/stages';
+import type { StageName } from '../../pipeline/told';
 import type { PatternRecord } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
-import { createCastingHalves } from './castingHalves';
-import { createDeskJobs, sentenceOf } from './deskJobs';
 import { nothingKnown, type DeskProject, type DeskState } from './deskState';
-import type { MeasureCache } from './measureCache';
-import { measureChoices, measureQuestion } from './measureQuestion';
-import { measuredPart } from './measuredPart';
-import { withRepairedWalls } from './repairedReply';
-import { doAhead, madeUpPattern, type WorkAhead } from './workAhead';
+import { shownOf } from './shownOf';
 
 export interface MeasuringDesk {
   readonly store: StoreApi<DeskState>;
   readonly client: BenchClient;
-  /** Tells the desk what the project is now; it measures what has changed after a short pause. */
+  /** Tells the desk what the project is now; it works out what has changed. */
   follow(project: DeskProject): void;
   /** Resolves with the pattern and its packed mesh once it has been measured and packed; null when it was not. */
   importFile(file: File, inputs: ProjectInputs): Promise<{ pattern: PatternRecord; packed: string } | null>;
-  /** Runs one more long job under the same progress and cancel; null when it was canceled or failed. */
-  run<Reply>(doing: string, job: (options: JobOptions) => Promise<Reply>): Promise<Reply | null>;
-  /** Waits for a short question (a cut, a probe); null when it was dropped or failed. */
-  ask<Reply>(question: Promise<Reply>): Promise<Reply | null>;
+  /** A long question of the maker's, under the progress bar and its cancel; null when it was canceled or failed. */
+  run<Name extends AskName>(
+    doing: string,
+    name: Name,
+    given: Asks[Name]['given'],
+  ): Promise<Asks[Name]['reply'] | null>;
+  /** A short question (a cut, a probe); null when it was dropped or failed. */
+  ask<Name extends AskName>(name: Name, given: Asks[Name]['given']): Promise<Asks[Name]['reply'] | null>;
+  /** Ends what the progress bar shows. */
   cancel(): void;
-  measureAgain(): void;
-  castAgain(): void;
+  /** Begins again what was stopped. */
+  goOn(): void;
   dispose(): void;
 }
 
-/** Typing and undo settle before a new measurement starts. */
+/** Typing and undo settle before a long stage starts. */
 const settleMs = 250;
 
 const goneMesh =
   'The saved mesh of this project is missing or damaged. Import the pattern file again; everything else is still here.';
 
-/** What the walls are with the repairs of the stone; the same text, the same answer. */
-interface Repaired {
-  readonly key: string;
-  readonly walls: RepairedWalls;
-}
+/** What is done of a file before it is the project's pattern. */
+const stagesOfImport = ['part', 'walls', 'measurement'] as const;
 
-/** What the patches answer: the measurement and the band they were looked for in. */
-const patchQuestionOf = (measured: string, inputs: ProjectInputs): string =>
-  `${measured} ${JSON.stringify(patchBand(inputs))}`;
+/** Imports of this session: what is imported has no other name until it is packed. */
+let imports = 0;
 
-/**
- * Keeps one open project measured: opens its saved mesh, measures when what goes in has changed (an older question
- * is dropped), then finds the patches for the present band, corrects the walls by the repairs of the stone and casts the
- * two halves.
- */
-export function createMeasuringDesk(
-  client: BenchClient,
-  cache: MeasureCache,
-  workAhead: WorkAhead | null = null,
-): MeasuringDesk {
+/** What is left of a failed job as a sentence for the page. */
+const sentenceOf = (error: unknown): string =>
+  error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
+
+const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
+
+/** Keeps one open project worked out: walks the stages for its present question, one at a time. */
+export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): MeasuringDesk {
   const store = createStore<DeskState>(() => nothingKnown);
   let project: DeskProject | null = null;
-  let question: string | null = null;
-  let openMeshKey: string | null = null;
-  /** The question that the worker's own measurement answers. */
-  let workerQuestion: string | null = null;
-  let patchQuestion: string | null = null;
-  /** What was measured, before any repair, and its patches. */
-  let taken: { readonly reply: MeasuredShape; readonly patches: readonly Patch[] | null } | null = null;
-  let repaired: Repaired | null = null;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  /** Imports begun so far. */
-  let imports = 0;
-  let gotReady = false;
+  /** Name of the mesh that the worker has. */
+  let openName: string | null = null;
+  /** Names of meshes that were imported here, by the key under which they are saved. */
+  const imported = new Map<string, string>();
+  let changedAtMs = 0;
+  let isWalking = false;
+  let isDisposed = false;
+  /** The stage in work, and what it was asked. */
+  let stageInWork: { readonly name: StageName; readonly key: string; readonly own: AbortController } | null =
+    null;
+  /** The long question in work. */
+  let asking: AbortController | null = null;
+  let stoppedKey: string | null = null;
 
-  const jobs = createDeskJobs((change) => store.setState(change));
+  const isPresent = (question: Question) => store.getState().question === question;
 
-  const casting = createCastingHalves(client, (doing) => jobs.begin(doing), {
-    now: store.getState,
-    tell: (state) => store.setState(state),
+  function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
+    if (pattern === null) return null;
+    return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
+  }
+
+  /** As the worker names the mesh. */
+  const toWorker = (question: Question): Question => ({
+    ...question,
+    mesh: imported.get(question.mesh) ?? question.mesh,
   });
+  const tell =
+    (options: JobOptions): RunStage =>
+    (name, question) =>
+      client.tell(name, toWorker(question), options);
 
-  const repairsKey = (of: string) => `${of} ${JSON.stringify(project?.inputs.mold.repairs ?? [])}`;
-
-  function repairsAwaited(): boolean {
-    const isRepaired = repaired !== null || (project?.inputs.mold.repairs.length ?? 0) > 0;
-    return question !== null && isRepaired && repaired?.key !== repairsKey(question);
-  }
-
-  function take(answered: string, reply: MeasuredShape, patches: readonly Patch[] | null): void {
-    if (question !== answered) return;
-    taken = { reply, patches };
-    const shown = repaired?.key === repairsKey(answered) ? withRepairedWalls(reply, repaired.walls) : reply;
+  /** What is known of the question is shown at once; answers to an older one go. */
+  function put(question: Question | null): void {
+    const before = store.getState();
+    const answers = question === null ? {} : shelf.recall(question);
+    const { stopped } = before;
+    const isStillStopped =
+      stopped !== null && question !== null && askedOf(stopped, question, answers) === stoppedKey;
     store.setState({
-      shape: shown.shape,
-      reply: shown,
-      measured: measuredPart(shown, patches),
-      repairsAwaited: repairsAwaited(),
+      question,
+      answers,
+      stopped: isStillStopped ? stopped : null,
+      ...(question === null ? { shape: null, reply: null, lastRun: null } : shownOf(answers, before)),
     });
-  }
-
-  async function prepare(pattern: PatternRecord, inputs: ProjectInputs, reply: MeasuredShape): Promise<void> {
-    if (workAhead !== null) await doAhead(workAhead, pattern, inputs, reply);
-  }
-
-  /** Whoever has no pattern yet is about to bring one: worker and page go through it on a made-up part. */
-  async function getReady(inputs: ProjectInputs): Promise<void> {
-    try {
-      const rehearsed = await client.getReady();
-      const isIdle = project?.pattern === null && jobs.isIdle();
-      if (rehearsed !== null && isIdle) await prepare(madeUpPattern, inputs, rehearsed);
-    } catch {
-      // It would go wrong again when it matters, and be told of then.
+    if (stageInWork !== null && question !== null) {
+      const { name, key, own } = stageInWork;
+      if (askedOf(name, question, answers) !== key) own.abort(outdatedReason);
     }
   }
 
-  async function findRepairedWalls(): Promise<void> {
-    if (project === null || question === null || taken === null || workerQuestion !== question) return;
-    const answered = question;
-    const key = repairsKey(answered);
-    const { repairs } = project.inputs.mold;
-    if (repaired?.key === key || (repaired === null && repairs.length === 0)) return;
-    try {
-      const walls = repairs.length === 0 ? null : await client.repairedWalls(repairs);
-      if (repairsKey(answered) !== key) return;
-      repaired = walls === null ? null : { key, walls };
-      take(answered, taken.reply, taken.patches);
-    } catch (error) {
-      if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
-    }
+  function stop(name: StageName, question: Question): void {
+    stoppedKey = askedOf(name, question, store.getState().answers);
+    store.setState({ stopped: name });
   }
 
-  /** What follows from the measurement that the worker holds. */
-  async function followUp(): Promise<void> {
-    await findPatches();
-    await findRepairedWalls();
-    const isFree = jobs.isIdle() || casting.isBusy();
-    if (question !== null && workerQuestion === question && isFree) await casting.cast();
+  async function openFor(question: Question, options: JobOptions): Promise<void> {
+    const { mesh } = toWorker(question);
+    if (openName === mesh) return;
+    const packed = project?.packedMesh() ?? null;
+    if (packed === null) throw new Problem('desk.goneMesh', goneMesh);
+    await client.openMesh(packed, question.mesh, options);
+    imported.delete(question.mesh);
+    openName = question.mesh;
   }
 
-  async function findPatches(): Promise<void> {
-    if (project === null || question === null || taken === null || workerQuestion !== question) return;
-    const { reply } = taken;
-    const band = patchBand(project.inputs);
-    const answered = question;
-    const wanted = patchQuestionOf(answered, project.inputs);
-    if (patchQuestion === wanted) return;
-    patchQuestion = wanted;
-    take(answered, reply, null);
+  /** One stage; throws when it was dropped or has failed. */
+  async function work(name: StageName, question: Question): Promise<void> {
+    const { answers } = store.getState();
+    const own = new AbortController();
+    stageInWork = { name, key: askedOf(name, question, answers) ?? '', own };
+    store.setState({ problem: null });
+    const options: JobOptions = {
+      signal: own.signal,
+      onProgress: (progress) => {
+        if (asking === null && !own.signal.aborted)
+          store.setState({ progress: { ...progress, stage: name } });
+      },
+    };
+    if (stages[name].isLong) options.onProgress?.({ doing: 'opening the saved pattern', share: 0 });
     try {
-      const patches = await client.findPatches(band);
-      // The band may have changed meanwhile, and the next search not have started yet.
-      if (patchQuestion === wanted) take(answered, reply, patches);
-    } catch (error) {
-      if (patchQuestion === wanted) patchQuestion = null;
-      if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
-    }
-  }
-
-  async function measure(): Promise<void> {
-    if (project === null || project.pattern === null || question === null || workerQuestion === question)
-      return;
-    const { pattern, inputs, packedMesh, setMeshAside } = project;
-    const wanted = question;
-    const job = jobs.begin('opening the saved pattern');
-    try {
-      if (openMeshKey !== pattern.meshKey) {
-        const packed = packedMesh();
-        if (packed === null) {
-          store.setState({ problem: goneMesh });
-          return;
-        }
-        await client.openMesh(packed, job);
-        openMeshKey = pattern.meshKey;
-      }
-      const reply = await client.measure(measureChoices(inputs, pattern.declaredUnit), {
-        ...job,
-        onShape: (shape) => store.setState({ shape }),
-      });
-      workerQuestion = wanted;
-      cache.put(wanted, reply);
-      await prepare(pattern, inputs, reply);
-      take(wanted, reply, null);
-    } catch (error) {
-      if (error instanceof Problem && error.code.startsWith('pack.')) setMeshAside();
-      job.fail(error);
+      await openFor(question, options);
+      const answer = await answerOf(name, question, answers, tell(options));
+      shelf.keep(name, answer);
+      const present = store.getState().question;
+      if (present !== null) put(present);
     } finally {
-      job.end();
+      stageInWork = null;
+      if (asking === null) store.setState({ progress: null });
     }
-    if (question === wanted && workerQuestion !== wanted && jobs.isIdle()) store.setState({ stopped: true });
-    await followUp();
   }
 
-  function later(work: () => Promise<void>): void {
-    clearTimeout(timer);
-    timer = setTimeout(() => void work(), settleMs);
+  /** Walks on while anything is asked that is not known. */
+  async function walk(): Promise<void> {
+    if (isWalking) return;
+    isWalking = true;
+    try {
+      for (;;) {
+        const { question, answers, stopped, importing } = store.getState();
+        if (question === null || importing || isDisposed) return;
+        const name = nextStage(question, answers, new Set(stopped === null ? [] : [stopped]));
+        if (name === null) return;
+        if (stages[name].isLong) await settled();
+        if (isPresent(question)) await step(name, question);
+      }
+    } finally {
+      isWalking = false;
+    }
+  }
+
+  async function step(name: StageName, question: Question): Promise<void> {
+    try {
+      await work(name, question);
+    } catch (error) {
+      if (error instanceof Problem && error.code.startsWith('pack.')) project?.setMeshAside();
+      if (isCanceled(error)) stop(name, question);
+      else if (!wasDropped(error)) {
+        store.setState({ problem: sentenceOf(error) });
+        stop(name, question);
+      }
+    }
+  }
+
+  async function settled(): Promise<void> {
+    for (;;) {
+      const restMs = changedAtMs + settleMs - Date.now();
+      if (restMs <= 0) return;
+      await new Promise((resolve) => setTimeout(resolve, restMs));
+    }
   }
 
   function follow(next: DeskProject): void {
     project = next;
     // What is being imported takes the place of the old pattern, or the old one is followed again at its end.
     if (store.getState().importing) return;
-    const { pattern, inputs } = next;
-    const asked = pattern
-      ? measureQuestion(pattern.meshKey, measureChoices(inputs, pattern.declaredUnit))
-      : null;
-    casting.want(asked, pourChoicesOf(inputs));
-    if (asked === null) {
-      question = null;
-      taken = null;
-      store.setState({ ...nothingKnown, importProblem: store.getState().importProblem });
-      if (!gotReady) void getReady(inputs);
-      gotReady = true;
-      return;
+    changedAtMs = Date.now();
+    store.setState({ incoming: null });
+    put(questionOf(next));
+    void walk();
+  }
+
+  async function takeFile(file: File, inputs: ProjectInputs, own: AbortController) {
+    const name = `import ${(imports += 1)}`;
+    const options: JobOptions = {
+      signal: own.signal,
+      onProgress: (progress) => {
+        if (asking === own) store.setState({ progress: { ...progress, stage: null } });
+      },
+    };
+    const facts = await client.importFile(file, file.name, name, options);
+    openName = name;
+    const unsaved = { fileName: file.name, ...facts };
+    store.setState({ incoming: { ...unsaved, meshKey: '' }, shape: null, reply: null, lastRun: null });
+    const question = { mesh: name, declaredUnit: facts.declaredUnit, inputs, thermocouple: null };
+    put(question);
+    for (const stage of stagesOfImport) {
+      const { answers } = store.getState();
+      const answer = await answerOf(stage, question, answers, tell(options));
+      shelf.keep(stage, answer);
+      put(question);
     }
-    if (asked !== question) {
-      question = asked;
-      patchQuestion = null;
-      taken = null;
-      store.setState({ incoming: null, measured: null });
-      const kept = cache.get(asked);
-      if (kept !== null) take(asked, kept, null);
+    options.onProgress?.({ doing: 'packing the mesh for saving', share: 1 });
+    const { meshKey, packed } = await client.packOpenMesh(options);
+    imported.set(meshKey, name);
+    keepUnder(meshKey, question);
+    return { pattern: { ...unsaved, meshKey }, packed };
+  }
+
+  /** The import's answers are those of the saved mesh, which has its name only now. */
+  function keepUnder(meshKey: string, question: Question): void {
+    const { answers } = store.getState();
+    const saved = { ...question, mesh: meshKey };
+    let known: Answers = {};
+    for (const stage of stagesOfImport) {
+      const answer = answers[stage];
+      const key = askedOf(stage, saved, known);
+      if (answer === undefined || key === null) return;
+      known = { ...known, [stage]: { ...answer, key } };
+      shelf.keep<StageName>(stage, { ...answer, key });
     }
-    // Places found, or still looked for, in another band would contradict the verdict beside them.
-    if (patchQuestion !== null && patchQuestion !== patchQuestionOf(asked, inputs)) {
-      patchQuestion = null;
-      if (taken?.patches) take(asked, taken.reply, null);
-    }
-    store.setState({ repairsAwaited: repairsAwaited() });
-    later(workerQuestion === asked ? followUp : measure);
+    put(saved);
+  }
+
+  function beginAsking(doing: string): AbortController {
+    asking?.abort();
+    const own = new AbortController();
+    asking = own;
+    store.setState({ problem: null, progress: { doing, share: 0, stage: null } });
+    return own;
+  }
+
+  function endAsking(own: AbortController): void {
+    if (asking !== own) return;
+    asking = null;
+    store.setState({ progress: null });
   }
 
   return {
@@ -236,85 +258,66 @@ export function createMeasuringDesk(
     client,
     follow,
     async importFile(file, inputs) {
-      clearTimeout(timer);
-      const own = ++imports;
+      stageInWork?.own.abort(outdatedReason);
+      const own = beginAsking(`reading ${file.name}`);
       store.setState({ importing: true, importProblem: null });
-      const job = jobs.begin(`reading ${file.name}`);
-      let taken = false;
       try {
-        const facts = await client.importFile(file, file.name, job);
-        openMeshKey = null;
-        workerQuestion = null;
-        const unsaved = { fileName: file.name, ...facts };
-        const { progress } = store.getState();
-        store.setState({ ...nothingKnown, progress, importing: true, incoming: { ...unsaved, meshKey: '' } });
-        const choices = measureChoices(inputs, facts.declaredUnit);
-        const reply = await client.measure(choices, {
-          ...job,
-          onShape: (shape) => store.setState({ shape }),
-        });
-        question = measureQuestion('', choices);
-        await prepare({ ...unsaved, meshKey: '' }, inputs, reply);
-        take(question, reply, null);
-        job.onProgress({ doing: 'packing the mesh for saving', share: 1 });
-        const { meshKey, packed } = await client.packOpenMesh(job);
-        openMeshKey = meshKey;
-        workerQuestion = measureQuestion(meshKey, choices);
-        cache.put(workerQuestion, reply);
-        taken = true;
-        return { pattern: { ...unsaved, meshKey }, packed };
+        return await takeFile(file, inputs, own);
       } catch (error) {
         if (!wasDropped(error)) store.setState({ importProblem: sentenceOf(error) });
-        return null;
-      } finally {
-        job.end();
-        // What follows must not take the job away from a newer import.
-        const isLast = own === imports;
-        if (isLast) store.setState({ importing: false });
-        if (isLast && !taken && project !== null) {
-          question = null;
-          openMeshKey = null;
-          workerQuestion = null;
-          store.setState({ incoming: null });
+        if (asking === own && project !== null) {
+          openName = null;
+          store.setState({ importing: false });
           follow(project);
         }
-      }
-    },
-    async run(doing, work) {
-      const job = jobs.begin(doing);
-      try {
-        return await work(job);
-      } catch (error) {
-        job.fail(error);
         return null;
       } finally {
-        job.end();
-        // A casting that had to give way goes on.
-        if (jobs.isIdle()) void followUp();
+        // What follows must not take the place of a newer import.
+        if (asking === own) store.setState({ importing: false });
+        endAsking(own);
+        void walk();
       }
     },
-    async ask(asked) {
+    async run(doing, name, given) {
+      const { question } = store.getState();
+      const own = beginAsking(doing);
       try {
-        return await asked;
+        const options: JobOptions = {
+          signal: own.signal,
+          onProgress: (progress) => {
+            if (asking === own) store.setState({ progress: { ...progress, stage: null } });
+          },
+        };
+        if (question !== null) await openFor(question, options);
+        return await client.ask(name, question && toWorker(question), given, options);
+      } catch (error) {
+        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+        return null;
+      } finally {
+        endAsking(own);
+      }
+    },
+    async ask(name, given) {
+      const { question } = store.getState();
+      try {
+        if (question !== null) await openFor(question, {});
+        return await client.ask(name, question && toWorker(question), given);
       } catch (error) {
         if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
         return null;
       }
     },
     cancel() {
-      jobs.cancel();
+      (asking ?? stageInWork?.own)?.abort();
     },
-    measureAgain() {
-      workerQuestion = null;
-      patchQuestion = null;
-      void measure();
-    },
-    castAgain() {
-      void casting.castAgain();
+    goOn() {
+      store.setState({ stopped: null, problem: null });
+      void walk();
     },
     dispose() {
-      clearTimeout(timer);
-      jobs.cancel();
+      isDisposed = true;
+      asking?.abort();
+      stageInWork?.own.abort();
       client.dispose();
     },
   };

@@ -1,32 +1,38 @@
-import { useEffect, useLayoutEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { createBench } from '../../jobs/client';
-import { closingStateInPieces } from '../../steps/closing/state';
-import type { MeasureCache } from './measureCache';
+import type { AnswerShelf } from '../../pipeline/answerShelf';
+import { contextOf } from '../../pipeline/evaluate';
+import type { MoldReply } from '../../pipeline/told';
+import type { StepContext } from '../../steps/context';
 import type { DeskProject, DeskState } from './deskState';
 import { createMeasuringDesk, type MeasuringDesk } from './measuringDesk';
 
 export interface Measuring extends DeskState {
   readonly desk: MeasuringDesk;
+  /** What the step reports are given of the answers. */
+  readonly found: Omit<StepContext, 'inputs' | 'pattern'>;
+  readonly mold: MoldReply | null;
   /** Nothing has been heard of the worker for long, though it has work. */
   readonly isSilent: boolean;
 }
 
 /**
- * Keeps the open project measured while the page is mounted. Mount it with the project's id as key: another
+ * Keeps the open project worked out while the page is mounted. Mount it with the project's id as key: another
  * project gets a worker of its own.
  */
-export function useMeasured(project: DeskProject, cache: MeasureCache): Measuring {
+export function useMeasured(project: DeskProject, shelf: AnswerShelf): Measuring {
   // A client starts its worker with the first job, so one that React throws away has cost nothing.
-  const [desk] = useState(() => createMeasuringDesk(createBench(), cache, closingStateInPieces));
+  const [desk] = useState(() => createMeasuringDesk(createBench(), shelf));
   const state = useStore(desk.store);
   const isSilent = useSyncExternalStore(desk.client.onSilence, desk.client.isSilent);
-  const { pattern, inputs, packedMesh, setMeshAside } = project;
+  const { pattern, inputs, thermocouple, packedMesh, setMeshAside } = project;
   // Before the page is painted: answers to an older question never stand beside the new inputs.
   useLayoutEffect(
-    () => desk.follow({ pattern, inputs, packedMesh, setMeshAside }),
-    [desk, pattern, inputs, packedMesh, setMeshAside],
+    () => desk.follow({ pattern, inputs, thermocouple, packedMesh, setMeshAside }),
+    [desk, pattern, inputs, thermocouple, packedMesh, setMeshAside],
   );
   useEffect(() => () => desk.dispose(), [desk]);
-  return { ...state, desk, isSilent };
+  const found = useMemo(() => contextOf(state.answers), [state.answers]);
+  return { ...state, desk, found, mold: state.answers.halves?.told ?? null, isSilent };
 }

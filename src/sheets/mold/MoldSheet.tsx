@@ -1,5 +1,5 @@
 import { facetKind } from '../../core/mesh/types';
-import type { MoldReply, Probe, StoneHalf } from '../../jobs/protocol';
+import type { MoldReply, Probe, StoneHalf } from '../../pipeline/told';
 import type { MoldInputs } from '../../steps/mold/inputs';
 import { repairSpecs } from '../../steps/mold/benchInputs';
 import { plannedTimes } from '../../steps/mold/plannedTimes';

@@ -1,4 +1,4 @@
-import type { MoldReply, StoneHalf } from '../../jobs/protocol';
+import type { MoldReply, StoneHalf } from '../../pipeline/told';
 import { Button } from '../../ui/Button';
 
 export interface SaveHalvesProps {

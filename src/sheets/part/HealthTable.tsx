@@ -1,5 +1,5 @@
 import { formatNumber } from '../../core/units/formatNumber';
-import type { MeasuredShape, SelfTouching } from '../../jobs/protocol';
+import type { MeasuredShape, SelfTouching } from '../../pipeline/told';
 import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';
 import type { BenchControl, Marked } from '../benchControl';

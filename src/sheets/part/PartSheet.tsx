@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Vec3 } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
 import { lengthUnitNames } from '../../core/units/length';
-import type { SelfTouching } from '../../jobs/protocol';
+import type { SelfTouching } from '../../pipeline/told';
 import { partSpecs, type PartInputs } from '../../steps/part/inputs';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';
@@ -42,7 +42,8 @@ const toldElsewhere = new Set([
 export function PartSheet(props: PartSheetProps) {
   const { context, report, readOnly, change, measuring, bench } = props;
   const { part, plies } = context.inputs;
-  const { measured, reply, shape } = measuring;
+  const { found, reply, shape } = measuring;
+  const { measured } = found;
   const [selfTouching, setSelfTouching] = useState<{ of: object; found: SelfTouching } | null>(null);
   const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
   const off = readOnly || context.pattern === null;
@@ -51,17 +52,17 @@ export function PartSheet(props: PartSheetProps) {
   );
 
   const findBestPull = async () => {
-    const best = await measuring.desk.run('trying pull directions', (job) =>
-      measuring.desk.client.bestPull(job),
-    );
+    const best = await measuring.desk.run('trying pull directions', 'best pull', null);
     if (best !== null) setPart({ pull: [...best.pull] });
   };
   const findSelfTouching = async () => {
     if (reply === null) return;
-    const found = await measuring.desk.run('looking for facets that cut through others', (job) =>
-      measuring.desk.client.findSelfTouching(job),
+    const touching = await measuring.desk.run(
+      'looking for facets that cut through others',
+      'self touching',
+      null,
     );
-    if (found !== null) setSelfTouching({ of: reply, found });
+    if (touching !== null) setSelfTouching({ of: reply, found: touching });
   };
   const pick = () =>
     bench.pickNormal(

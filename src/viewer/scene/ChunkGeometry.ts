@@ -1,6 +1,6 @@
 import { extend } from '@react-three/fiber';
 import { BufferAttribute, BufferGeometry, Sphere, Vector3 } from 'three';
-import type { DisplayChunk } from '../../jobs/protocol';
+import type { DisplayChunk } from '../../pipeline/told';
 import type { PartBox } from '../orbitView';
 
 /** RGBA word of a facet that no map has colored yet. */

@@ -1,5 +1,5 @@
 import { DoubleSide, Vector3, type Plane } from 'three';
-import type { DisplayChunk } from '../../jobs/protocol';
+import type { DisplayChunk } from '../../pipeline/told';
 import type { OrbitView, PartBox } from '../orbitView';
 import { ChunkGeometry } from './ChunkGeometry';
 import type { DrawnHalves, SceneMarks, StoneView } from './sceneMessages';

@@ -1,6 +1,6 @@
 /** What the page tells the scene, and what the scene tells the page; plain data, so that the scene may be a worker. */
 import type { Section, SectionPlane, Vec3 } from '../../core/mesh/types';
-import type { DisplayChunk } from '../../jobs/protocol';
+import type { DisplayChunk } from '../../pipeline/told';
 import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';

@@ -4,29 +4,34 @@ import { measureReach } from '../core/mesh/reach';
 import { facetOf, slotsFrom, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import type { Vec3 } from '../core/mesh/types';
 
+/** What is measured on a facet: its walls, or whether the halves reach it along a pull. */
+export type SlotTask = { readonly measure: 'walls' } | { readonly measure: 'reach'; readonly pull: Vec3 };
+
 /** What was measured on the facets in the slots `from` to `to - 1`, in their order. */
 export interface WallSlice {
   readonly from: number;
   readonly to: number;
-  /** Null when only the reach was asked for. */
+  /** Null when the reach was asked for. */
   readonly walls: {
     readonly rayWallMm: Float32Array;
     readonly rayFacet: Int32Array;
     readonly ballWallMm: Float32Array;
   } | null;
-  readonly reach: Uint8Array;
+  /** Null when the walls were asked for. */
+  readonly reach: Uint8Array | null;
 }
 
 /**
- * Walls and reach of one part, a slice of slots at a time. Two benches on the same part have the same slots and answer
- * alike. Its arrays are indexed by facet.
+ * Walls and reach of one part, a slice of slots at a time. A _slot_ is a facet's place along the index's curve through space.
+ * Two benches on the same part have the same slots and answer alike. Its arrays are indexed by facet.
  */
 export class WallsBench {
   readonly index: SurfaceIndex;
   readonly rayWallMm: Float32Array;
   readonly rayFacet: Int32Array;
   readonly ballWallMm: Float32Array;
-  reach: Uint8Array;
+  /** Written anew for each pull. */
+  readonly reach: Uint8Array;
 
   constructor(index: SurfaceIndex) {
     const { facetCount } = index;
@@ -37,17 +42,18 @@ export class WallsBench {
     this.reach = new Uint8Array(facetCount);
   }
 
-  measure(from: number, to: number, pull: Vec3, withWalls: boolean): void {
+  measure(from: number, to: number, task: SlotTask): void {
     const slots = slotsFrom(from, to);
-    if (withWalls) {
-      measureRayWalls(this.index, slots, this.rayWallMm, this.rayFacet);
-      measureBallWalls(this.index, slots, this.rayWallMm, this.ballWallMm);
+    if (task.measure === 'reach') {
+      measureReach(this.index, task.pull, slots, this.reach);
+      return;
     }
-    measureReach(this.index, pull, slots, this.reach);
+    measureRayWalls(this.index, slots, this.rayWallMm, this.rayFacet);
+    measureBallWalls(this.index, slots, this.rayWallMm, this.ballWallMm);
   }
 
   /** A copy, for sending. */
-  slice(from: number, to: number, withWalls: boolean): WallSlice {
+  slice(from: number, to: number, { measure }: SlotTask): WallSlice {
     const facets = this.index.facetOfSlot.subarray(from, to);
     const picked = <Values extends Float32Array | Int32Array | Uint8Array>(
       all: Values,
@@ -57,18 +63,14 @@ export class WallsBench {
       return into;
     };
     const count = facets.length;
-    return {
-      from,
-      to,
-      walls: withWalls
-        ? {
-            rayWallMm: picked(this.rayWallMm, new Float32Array(count)),
-            rayFacet: picked(this.rayFacet, new Int32Array(count)),
-            ballWallMm: picked(this.ballWallMm, new Float32Array(count)),
-          }
-        : null,
-      reach: picked(this.reach, new Uint8Array(count)),
+    if (measure === 'reach')
+      return { from, to, walls: null, reach: picked(this.reach, new Uint8Array(count)) };
+    const walls = {
+      rayWallMm: picked(this.rayWallMm, new Float32Array(count)),
+      rayFacet: picked(this.rayFacet, new Int32Array(count)),
+      ballWallMm: picked(this.ballWallMm, new Float32Array(count)),
     };
+    return { from, to, walls, reach: null };
   }
 
   /** Takes in what another bench has measured on the same part. */
@@ -80,7 +82,7 @@ export class WallsBench {
         this.rayFacet[facet] = walls.rayFacet[slot - from]!;
         this.ballWallMm[facet] = walls.ballWallMm[slot - from]!;
       }
-      this.reach[facet] = reach[slot - from]!;
+      if (reach !== null) this.reach[facet] = reach[slot - from]!;
     }
   }
 }

@@ -1,12 +1,13 @@
 /** The one JSON object of the headless report: what was measured, and every step's report. */
 import type { StepReport } from '../core/figure';
-import type { MeasuredMesh } from '../core/mesh/measureSaved';
 import type { PartSummary, WallQuantiles } from '../core/mesh/types';
+import type { Answers } from './evaluate';
+import type { MeasureReply, PartShape } from './told';
 import type { PatternRecord } from '../steps/context';
 
 export interface ReportContent {
   readonly pattern: PatternRecord | null;
-  readonly measured: MeasuredMesh | null;
+  readonly answers: Answers;
   readonly reports: ReadonlyMap<string, StepReport>;
 }
 
@@ -17,9 +18,11 @@ function finiteOnly(key: string, value: unknown): unknown {
   return value;
 }
 
-export function reportJson({ pattern, measured, reports }: ReportContent): string {
+export function reportJson({ pattern, answers, reports }: ReportContent): string {
+  const shape = answers.part?.told ?? null;
+  const measured = answers.measurement?.told ?? null;
   const content = {
-    file: pattern === null ? null : fileBlock(pattern, measured),
+    file: pattern === null ? null : fileBlock(pattern, shape, measured),
     health: measured === null || pattern === null ? null : healthBlock(measured, pattern),
     measurement: measured === null ? null : measurementBlock(measured),
     steps: Object.fromEntries(reports),
@@ -27,19 +30,19 @@ export function reportJson({ pattern, measured, reports }: ReportContent): strin
   return JSON.stringify(content, finiteOnly, 2);
 }
 
-function fileBlock(pattern: PatternRecord, measured: MeasuredMesh | null) {
+function fileBlock(pattern: PatternRecord, shape: PartShape | null, measured: MeasureReply | null) {
   return {
     name: pattern.fileName,
     sha256: pattern.sha256,
     format: pattern.format,
     triangles: pattern.triangles,
     bodies: measured?.health.bodies.length ?? null,
-    unit: measured?.unit ?? null,
+    unit: shape?.unit ?? null,
   };
 }
 
 /** Counts over the whole file; facets without area that were left out on reading are counted too. */
-function healthBlock({ health }: MeasuredMesh, { degenerateFacets }: PatternRecord) {
+function healthBlock({ health }: MeasureReply, { degenerateFacets }: PatternRecord) {
   return {
     watertight: health.watertight,
     openEdges: health.openEdges,
@@ -51,13 +54,13 @@ function healthBlock({ health }: MeasuredMesh, { degenerateFacets }: PatternReco
   };
 }
 
-function measurementBlock({ summary, measurement }: MeasuredMesh) {
+function measurementBlock({ summary, pull }: MeasureReply) {
   return {
     volumeMm3: summary.volumeMm3,
     volumeBandMm3: summary.volumeBandMm3,
     areaMm2: summary.areaMm2,
     boxMm: boxSize(summary),
-    pull: measurement.pull,
+    pull,
     rayWallMm: quantileBlock(summary.rayWall),
     ballWallMm: quantileBlock(summary.ballWall),
     draft: summary.draft,

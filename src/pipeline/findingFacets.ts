@@ -1,6 +1,6 @@
 import { childrenOf, type FacetSplit } from '../core/mesh/refineForMeasuring';
 import type { MeshHealth } from '../core/mesh/types';
-import type { FindingFacets } from './protocol';
+import type { FindingFacets } from './told';
 
 /**
  * The facets of `health.show`, counted as the part on the view counts them: all facets when `body` is 0, else the facets

@@ -1,5 +1,5 @@
 import type { IndexedMesh } from '../core/mesh/types';
-import type { DisplayChunk } from './protocol';
+import type { DisplayChunk } from './told';
 
 /** Facets per chunk: the page hands one chunk per frame to the graphics card, about 2 MB with its colors. */
 export const chunkFacets = 40_000;

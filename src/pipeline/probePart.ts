@@ -2,7 +2,7 @@ import { placeName } from '../core/mesh/place';
 import { castRay } from '../core/mesh/rayWall';
 import type { SurfaceIndex } from '../core/mesh/surfaceIndex';
 import { facetKind, type FacetKind, type Measurement, type Vec3 } from '../core/mesh/types';
-import type { Probe } from './protocol';
+import type { Probe } from './told';
 
 const orNull = (value: number) => (Number.isFinite(value) ? value : null);
 

@@ -1,0 +1,124 @@
+/** What answers each question about the results, and which stages it needs. */
+import { compareCure } from '../core/cure/compareCure';
+import { closedMoldVoxels } from '../core/cure/closedMold';
+import { endOf } from '../core/cure/curve';
+import { fitToLog } from '../core/cure/fitToLog';
+import { cutFields, fieldBounds, heatAtPoint } from '../core/cure/heatFields';
+import { placeInPullFrame } from '../core/cure/laminatePlace';
+import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
+import { bestPull } from '../core/mesh/bestPull';
+import { findHealth } from '../core/mesh/health';
+import { partFromSaved } from '../core/mesh/measureSaved';
+import { unpackMesh } from '../core/mesh/pack';
+import { childrenOf } from '../core/mesh/refineForMeasuring';
+import { cutSection } from '../core/mesh/section';
+import { findSelfTouching } from '../core/mesh/selfTouching';
+import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
+import { writeStlBinary } from '../core/mesh/writeStl';
+import { Problem } from '../core/problem';
+import { intoFrame } from '../core/stone/pours/pullFrame';
+import { rimOfPart } from '../core/stone/pours/rimOfPart';
+import type { AskName, Asks } from './asks';
+import { probePart } from './probePart';
+import type { IndexedPart, Results } from './results';
+import type { OnProgress, StageName } from './told';
+
+interface AskWork<Name extends AskName> {
+  readonly needs: (given: Asks[Name]['given']) => readonly StageName[];
+  readonly answer: (given: Asks[Name]['given'], got: Results, progress: OnProgress) => Asks[Name]['reply'];
+}
+
+const always =
+  (...needs: StageName[]) =>
+  () =>
+    needs;
+
+/** Of the part as drawn: what is told of the drawn facets is asked of them. */
+const drawnIndex = ({ measuring, bench, partMesh }: IndexedPart): SurfaceIndex =>
+  measuring.split === null ? bench.index : buildSurfaceIndex(partMesh);
+
+export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
+  cut: {
+    needs: always('part', 'measurement'),
+    answer: (plane, { part, measurement }) => cutSection(part.measuring.mesh, measurement.measurement, plane),
+  },
+  probe: {
+    needs: always('part', 'measurement'),
+    answer: ({ originMm, direction }, { part, measurement }) =>
+      probePart(part.bench.index, measurement.measurement, originMm, direction),
+  },
+  'best pull': {
+    needs: always('part'),
+    answer: (_, { part }, progress) =>
+      bestPull(part.partMesh, drawnIndex(part), (share) => progress('trying pulls', share)),
+  },
+  'self touching': {
+    needs: always('part'),
+    answer(_, { part }, progress) {
+      progress('looking for faces that touch', 0);
+      const found = findSelfTouching(drawnIndex(part), part.partMesh);
+      return { facetCount: found.length, facets: childrenOf(part.measuring.split, found) };
+    },
+  },
+  'saved half': {
+    needs: always('halves'),
+    answer(half, { halves: { halves, geometry } }) {
+      if (halves === null)
+        throw new Problem(
+          'pours.noHalves',
+          `There is no ${half} to save, only its volume. ${geometry.why} Repair the model and import it again.`,
+        );
+      return writeStlBinary(halves[half]);
+    },
+  },
+  'heat cut': {
+    needs: ({ run }) => [run],
+    answer({ run, treatment, axis, atMm, timeS }, got) {
+      const { fields: all, frame } = got[run];
+      const fields = all.get(treatment);
+      if (fields === undefined) return null;
+      const { lowMm, highMm } = fieldBounds(fields);
+      const cut = cutFields(fields, axis, atMm ?? (lowMm[axis] + highMm[axis]) / 2, timeS);
+      return { cut, lowMm, highMm, frame };
+    },
+  },
+  'heat at': {
+    needs: ({ run }) => [run],
+    answer({ run, treatment, pointMm }, got) {
+      const { fields: all, frame } = got[run];
+      const fields = all.get(treatment);
+      if (fields === undefined) return { heat: null };
+      const [x, y, z] = intoFrame(frame, Float64Array.from(pointMm));
+      return { heat: heatAtPoint(fields, [x!, y!, z!]) };
+    },
+  },
+  fit: {
+    needs: always('part', 'filled mold'),
+    // In coarse voxels: the log is not read to a tenth of a kelvin either.
+    answer({ choices, log }, { part, 'filled mold': { voxelsAt } }, progress) {
+      const place = placeInPullFrame(part.partMesh, choices.pour.pull, log.place);
+      const voxels = voxelsAt(Math.max(coarseVoxelMm, choices.voxelMm));
+      const one = heatCaseOf(choices, voxels, 'vapor-held', Math.max(1, endOf(log.laminate)));
+      const doing = 'fitting to the log';
+      progress(doing, 0);
+      return fitToLog(one, { ...log, place }, (share) => progress(doing, share));
+    },
+  },
+  comparison: {
+    needs: always('part'),
+    answer: ({ choices, mostC }, { part }, progress) =>
+      compareCure(
+        choices,
+        (changed, voxelMm) => closedMoldVoxels(part.partMesh, changed.pour, voxelMm),
+        mostC,
+        progress,
+      ),
+  },
+  rim: {
+    needs: always(),
+    answer({ packed, part, pours }) {
+      const mesh = unpackMesh(packed);
+      return rimOfPart(partFromSaved(mesh, findHealth(mesh), part).partMesh, pours);
+    },
+  },
+};

@@ -1,0 +1,70 @@
+/** What the maker may ask of the results: cuts, probes, files to save. What answers it stands in `askWork.ts`. */
+import type { CureComparison } from '../core/cure/compareCure';
+import type { DehydrationTreatment } from '../core/cure/dehydration';
+import type { LogFit, LogToFit } from '../core/cure/fitToLog';
+import type { HeatAtPoint } from '../core/cure/heatFields';
+import type { CureChoices } from '../core/cure/predictCure';
+import type { SavedMeshChoices } from '../core/mesh/measureSaved';
+import type { PullChoice, Section, SectionPlane, Vec3 } from '../core/mesh/types';
+import type { MoldGeometry } from '../core/stone/moldGeometry';
+import type { PourChoices } from '../core/stone/pours/pourChoices';
+import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
+
+/** The oven run that is shown. */
+export type RunShown = 'oven run' | 'fine oven run';
+
+export interface Asks {
+  readonly cut: { readonly given: SectionPlane; readonly reply: Section };
+  readonly probe: {
+    readonly given: { readonly originMm: Vec3; readonly direction: Vec3 };
+    /** null when the line of sight misses the part. */
+    readonly reply: Probe | null;
+  };
+  readonly 'best pull': { readonly given: null; readonly reply: PullChoice };
+  readonly 'self touching': { readonly given: null; readonly reply: SelfTouching };
+  /** Binary STL in mm, in the part's own axes. */
+  readonly 'saved half': { readonly given: StoneHalf; readonly reply: Uint8Array };
+  readonly 'heat cut': {
+    readonly given: HeatCutQuestion & { readonly run: RunShown };
+    readonly reply: HeatCutReply | null;
+  };
+  /** Temperature over the run at a point of the part's own axes. */
+  readonly 'heat at': {
+    readonly given: {
+      readonly run: RunShown;
+      readonly treatment: DehydrationTreatment;
+      readonly pointMm: Vec3;
+    };
+    /** `heat` is null outside the mold. */
+    readonly reply: { readonly heat: HeatAtPoint | null };
+  };
+  /** Air film and dampness that make the prediction follow a log. */
+  readonly fit: {
+    readonly given: { readonly choices: CureChoices; readonly log: LogToFit };
+    readonly reply: LogFit;
+  };
+  /** Programs up to `mostC` and other molds side by side. */
+  readonly comparison: {
+    readonly given: { readonly choices: CureChoices; readonly mostC: number };
+    readonly reply: CureComparison;
+  };
+  /** Outer outline along the pull of another saved part. */
+  readonly rim: {
+    readonly given: {
+      readonly packed: string;
+      readonly part: SavedMeshChoices;
+      readonly pours: PourChoices;
+    };
+    readonly reply: MoldGeometry['rimOutlineMm'];
+  };
+}
+export type AskName = keyof Asks;
+
+/** These take seconds: worth a new worker when nobody wants the answer any longer. */
+export const longAsks: ReadonlySet<AskName> = new Set([
+  'best pull',
+  'self touching',
+  'saved half',
+  'fit',
+  'comparison',
+]);

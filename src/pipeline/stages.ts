@@ -1,0 +1,71 @@
+/**
+ * The table of everything that is worked out from a saved mesh and the inputs. Each stage needs others and has a key: the same
+ * key and the same needs, the same result. What it does stands under its name in `stageWork.ts`, apart, so that a page which
+ * leaves the work to a worker need not load it. Page and command walk this table by the same `evaluate`.
+ */
+import type { CureChoices } from '../core/cure/predictCure';
+import type { MoldGeometry } from '../core/stone/moldGeometry';
+import { patchBand } from '../steps/band';
+import { cureChoicesOf } from '../steps/cure/cureChoicesOf';
+import { pourChoicesOf } from '../steps/mold/pourChoicesOf';
+import { meshChoices, type Question } from './question';
+import type { StageName } from './told';
+
+export interface Stage {
+  readonly needs: readonly StageName[];
+  /**
+   * Plain data that says what is asked; null where nothing can be asked with these inputs, which the step reports then say.
+   * @param mold the halves as cast, for a stage that needs them
+   */
+  readonly key: (question: Question, mold: MoldGeometry | null) => unknown;
+  /** Takes seconds: it waits until typing has settled, and is worth a new worker when nobody wants it any longer. */
+  readonly isLong: boolean;
+  /** Long, but ended sooner than a new worker has measured the part again: an outdated one runs to its end. */
+  readonly endsSoon?: boolean;
+  /** Its `Problem` is a result: the step reports say why it cannot be had. */
+  readonly mayRefuse?: boolean;
+}
+
+/** The mold is heated with the water that the cast halves hold; null where the inputs give no run. */
+export function heatChoices(
+  { inputs, thermocouple }: Question,
+  mold: MoldGeometry | null,
+): CureChoices | null {
+  const choices = cureChoicesOf(inputs, mold);
+  return choices.known ? { ...choices.value, thermocouple } : null;
+}
+
+const ovenRun: Stage = {
+  needs: ['part', 'halves', 'filled mold'],
+  key: heatChoices,
+  isLong: true,
+  endsSoon: true,
+  mayRefuse: true,
+};
+
+/** In an order in which each comes after all that it needs, and what the maker looks at first comes first. */
+export const stages: Readonly<Record<StageName, Stage>> = {
+  part: {
+    needs: [],
+    key(question) {
+      const { pull: _, ...choices } = meshChoices(question);
+      return [question.mesh, choices];
+    },
+    isLong: true,
+  },
+  walls: { needs: ['part'], key: () => [], isLong: true },
+  measurement: { needs: ['part', 'walls'], key: ({ inputs }) => inputs.part.pull, isLong: true },
+  places: { needs: ['part', 'measurement'], key: ({ inputs }) => patchBand(inputs), isLong: false },
+  'repaired walls': { needs: ['measurement'], key: ({ inputs }) => inputs.mold.repairs, isLong: false },
+  halves: { needs: ['part'], key: ({ inputs }) => pourChoicesOf(inputs), isLong: true, mayRefuse: true },
+  'filled mold': {
+    needs: ['part'],
+    key: ({ inputs }) => pourChoicesOf(inputs),
+    isLong: false,
+    mayRefuse: true,
+  },
+  'oven run': ovenRun,
+  'fine oven run': ovenRun,
+};
+
+export const stageNames = Object.keys(stages) as readonly StageName[];
