@@ -20,12 +20,10 @@ import type { DehydrationTreatment } from '../core/cure/dehydration';
 import type { LogFit, LogToFit } from '../core/cure/fitToLog';
 import type { HeatAtPoint, HeatCut } from '../core/cure/heatFields';
 import type { CureChoices, CurePrediction } from '../core/cure/predictCure';
-import type { SavedMeshChoices } from '../core/mesh/measureSaved';
+import type { SavedMeshChoices } from '../core/part/measureSaved';
 import type {
-  LengthUnit,
   MeshFormat,
   MeshHealth,
-  PartSummary,
   Patch,
   PatchBand,
   PullChoice,
@@ -33,6 +31,8 @@ import type {
   SectionPlane,
   Vec3,
 } from '../core/mesh/types';
+import type { LengthUnit } from '../core/units/length';
+import type { PartSummary } from '../core/part/partSummary';
 import type { UnitGuess } from '../core/mesh/unitGuess';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';

@@ -1,6 +1,6 @@
 import { drawnBasis, type DrawnBasis } from '../core/mesh/drawnFacets';
 import { facetBox } from '../core/mesh/integrals';
-import type { PartInMm } from '../core/mesh/measureSaved';
+import type { PartInMm } from '../core/part/measureSaved';
 import { refineForMeasuring, type MeasuringMesh } from '../core/mesh/refineForMeasuring';
 import { displayChunks } from './displayChunks';
 import type { PartShape } from './protocol';

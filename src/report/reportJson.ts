@@ -1,7 +1,8 @@
 /** The one JSON object of the headless report: what was measured, and every step's report. */
 import type { StepReport } from '../core/figure';
-import type { MeasuredMesh } from '../core/mesh/measureSaved';
-import type { PartSummary, WallQuantiles } from '../core/mesh/types';
+import type { MeasuredMesh } from '../core/part/measureSaved';
+import type { WallQuantiles } from '../core/mesh/types';
+import type { PartSummary } from '../core/part/partSummary';
 import type { PatternRecord } from '../steps/context';
 
 export interface ReportContent {

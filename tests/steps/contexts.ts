@@ -1,6 +1,7 @@
 /** Step contexts made by hand: an invented tray whose numbers are easy to follow. */
 import type { CurePrediction } from '../../src/core/cure/predictCure';
-import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
+import type { MeshHealth, Patch, WallQuantiles } from '../../src/core/mesh/types';
+import type { PartSummary } from '../../src/core/part/partSummary';
 import type { MoldGeometry } from '../../src/core/stone/moldGeometry';
 import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
 import type { Ply } from '../../src/steps/plies/inputs';

@@ -38,7 +38,7 @@ import {
   type Lands,
 } from '../../core/closing/tiltedBalance';
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
-import type { PartSummary } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { Problem } from '../../core/problem';
 import { filmInWallMm, wallLimits, wallsFor } from '../band';
 import type { MeasuredPart, StepContext } from '../context';

@@ -1,7 +1,8 @@
 /** Figures of the Walls & draft step. */
 import type { Figure } from '../../core/figure';
 import { draftToleranceDeg, dragsBelowDeg } from '../../core/mesh/draft';
-import type { FacetKind, PartSummary, WallQuantiles } from '../../core/mesh/types';
+import type { FacetKind, WallQuantiles } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
 import { leastOuterEdgeRadiusMm, wallBand } from '../band';
