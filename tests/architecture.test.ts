@@ -5,6 +5,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { steps } from '../src/steps/registry';
 
 const root = join(import.meta.dirname, '..', 'src');
 
@@ -37,6 +38,33 @@ function resolve(file: string, specifier: string): string | null {
   return candidates.find((path) => known.has(path)) ?? null;
 }
 
+/** Every import of one of our files by another. */
+const arrows = files.flatMap((from) =>
+  importsOf(from).flatMap((specifier) => {
+    const to = specifier.startsWith('.') ? resolve(from, specifier) : null;
+    return to === null ? [] : [{ from, to }];
+  }),
+);
+const told = ({ from, to }: (typeof arrows)[number]) => `${from} -> ${to}`;
+
+/** Ways through the graph that come back to where they began. */
+function circlesIn(graph: ReadonlyMap<string, readonly string[]>): string[] {
+  const circles: string[] = [];
+  const state = new Map<string, 'open' | 'done'>();
+  const visit = (node: string, trail: readonly string[]): void => {
+    if (state.get(node) === 'done') return;
+    if (state.get(node) === 'open') {
+      circles.push([...trail.slice(trail.indexOf(node)), node].join(' -> '));
+      return;
+    }
+    state.set(node, 'open');
+    for (const next of graph.get(node) ?? []) visit(next, [...trail, node]);
+    state.set(node, 'done');
+  };
+  for (const node of graph.keys()) visit(node, []);
+  return circles;
+}
+
 /** The room of the house a file stands in: its top folder, or its own name at the top of src. */
 const roomOf = (file: string) =>
   file.includes('/') ? (file.split('/')[0] as string) : file.replace(/\.tsx?$/, '');
@@ -58,6 +86,39 @@ const mayImport: Record<string, readonly string[]> = {
   compileKernel: [],
 };
 
+/**
+ * The rooms inside steps, lowest first: the tables of inputs, what all steps share, the poured stone and the closed mold
+ * that more than one step asks about, then the steps in the order of the work. Each knows only those before it.
+ */
+const roomsOfSteps = [
+  'tables of inputs',
+  'shared files',
+  'stone',
+  'closedMold',
+  ...steps.map(({ id }) => id),
+  'registry',
+];
+
+function roomOfSteps(file: string): string {
+  const [, folder, inside] = file.split('/');
+  if (/(?:inputs|Inputs|inputSpec|materialSpecs)\.ts$/.test(file)) return 'tables of inputs';
+  if (inside === undefined) return folder === 'registry.ts' ? 'registry' : 'shared files';
+  return folder ?? '';
+}
+
+const floorInSteps = (file: string) => roomsOfSteps.indexOf(roomOfSteps(file));
+
+/** The folder of a file in core; a kernel belongs to the folder that calls it. */
+const folderInCore = (file: string) => dirname(file).replace(/\/kernel$/, '');
+
+/** Folders of core that must know nothing of the trade, and what of core they may import. */
+const lowFolders: Readonly<Record<string, readonly string[]>> = {
+  'core/units': [],
+  'core/numeric': ['core'],
+  'core/mesh': ['core', 'core/numeric', 'core/units', 'core/mesh'],
+  'core/mesh/read': ['core', 'core/numeric', 'core/units', 'core/mesh'],
+};
+
 /** core computes; these kept libraries are all it may lean on. */
 const corePackages = ['fflate', 'earcut', 'meshoptimizer', 'manifold-3d'];
 
@@ -77,15 +138,11 @@ describe('the house', () => {
   });
 
   it('lets arrows run one way only, room to room', () => {
-    const wrong = files.flatMap((file) =>
-      importsOf(file).flatMap((specifier) => {
-        const target = specifier.startsWith('.') ? resolve(file, specifier) : null;
-        if (target === null) return [];
-        const [from, to] = [roomOf(file), roomOf(target)];
-        return from === to || mayImport[from]?.includes(to) ? [] : [`${file} -> ${target}`];
-      }),
-    );
-    expect(wrong).toEqual([]);
+    const wrong = arrows.filter(({ from, to }) => {
+      const [own, other] = [roomOf(from), roomOf(to)];
+      return own !== other && !mayImport[own]?.includes(other);
+    });
+    expect(wrong.map(told)).toEqual([]);
   });
 
   it('keeps core plain: no React, three, DOM, clock, random or storage, and only the named libraries', () => {
@@ -106,30 +163,32 @@ describe('the house', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('lets arrows run one way only inside steps', () => {
+    const inSteps = arrows.filter(({ from, to }) => roomOf(from) === 'steps' && roomOf(to) === 'steps');
+    expect(files.filter((file) => roomOf(file) === 'steps' && floorInSteps(file) < 0)).toEqual([]);
+    expect(inSteps.filter(({ from, to }) => floorInSteps(to) > floorInSteps(from)).map(told)).toEqual([]);
+  });
+
+  it('lets arrows run one way only from folder to folder inside core', () => {
+    const between = arrows
+      .filter(({ from, to }) => roomOf(from) === 'core' && roomOf(to) === 'core')
+      .map((arrow) => ({ ...arrow, fromFolder: folderInCore(arrow.from), toFolder: folderInCore(arrow.to) }))
+      .filter(({ fromFolder, toFolder }) => fromFolder !== toFolder);
+    const wrong = between.filter(
+      ({ fromFolder, toFolder }) => !(lowFolders[fromFolder]?.includes(toFolder) ?? true),
+    );
+    expect(wrong.map(told)).toEqual([]);
+    const graph = new Map<string, string[]>();
+    for (const { fromFolder, toFolder } of between)
+      graph.set(fromFolder, [...(graph.get(fromFolder) ?? []), toFolder]);
+    expect(circlesIn(graph)).toEqual([]);
+  });
+
   it('has no import circles', () => {
     const graph = new Map(
-      files.map((file) => [
-        file,
-        importsOf(file)
-          .filter((specifier) => specifier.startsWith('.'))
-          .map((specifier) => resolve(file, specifier))
-          .filter((target): target is string => target !== null),
-      ]),
+      files.map((file) => [file, arrows.filter(({ from }) => from === file).map(({ to }) => to)]),
     );
-    const circles: string[] = [];
-    const state = new Map<string, 'open' | 'done'>();
-    const visit = (file: string, trail: readonly string[]): void => {
-      if (state.get(file) === 'done') return;
-      if (state.get(file) === 'open') {
-        circles.push([...trail.slice(trail.indexOf(file)), file].join(' -> '));
-        return;
-      }
-      state.set(file, 'open');
-      for (const target of graph.get(file) ?? []) visit(target, [...trail, file]);
-      state.set(file, 'done');
-    };
-    for (const file of files) visit(file, []);
-    expect(circles).toEqual([]);
+    expect(circlesIn(graph)).toEqual([]);
   });
 
   it('never reaches for the network or runs text as code', () => {

@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { createBench } from '../../jobs/client';
-import { closingStateInPieces } from '../../steps/closing/state';
+import { closingStateInPieces } from '../../steps/closedMold/state';
 import type { MeasureCache } from './measureCache';
 import type { DeskProject, DeskState } from './deskState';
 import { createMeasuringDesk, type MeasuringDesk } from './measuringDesk';

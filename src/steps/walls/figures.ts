@@ -9,7 +9,7 @@ import { leastOuterEdgeRadiusMm, wallBand } from '../band';
 import type { StepContext } from '../context';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart, type Missing } from '../missing';
-import { resolveStack } from '../plies/stack';
+import { resolveStack } from '../stack';
 import { wallFit } from '../wallFit';
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;
