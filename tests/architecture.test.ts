@@ -20,15 +20,18 @@ function sourceFiles(folder: string): string[] {
 const files = sourceFiles(root).map((path) => relative(root, path));
 const known = new Set(files);
 
+const workerEntry = /new URL\(\s*['"](\.[^'"]+)['"]\s*,\s*import\.meta\.url/g;
+const importPatterns = [
+  /\b(?:import|export)\s[^'"`;]*?\bfrom\s*['"]([^'"]+)['"]/g,
+  /\bimport\s*['"]([^'"]+)['"]/g,
+  /\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
+  workerEntry,
+];
+const inOrder = (a: string, b: string) => (a < b ? -1 : 1);
+
 /** Module specifiers a file imports or re-exports, statically or lazily, and worker URLs. */
-function importsOf(file: string): string[] {
+function importsOf(file: string, patterns: readonly RegExp[] = importPatterns): string[] {
   const text = readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  const patterns = [
-    /\b(?:import|export)\s[^'"`;]*?\bfrom\s*['"]([^'"]+)['"]/g,
-    /\bimport\s*['"]([^'"]+)['"]/g,
-    /\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
-    /new URL\(\s*['"](\.[^'"]+)['"]\s*,\s*import\.meta\.url/g,
-  ];
   return patterns.flatMap((pattern) => [...text.matchAll(pattern)].map((match) => match[1] as string));
 }
 
@@ -189,6 +192,30 @@ describe('the house', () => {
       files.map((file) => [file, arrows.filter(({ from }) => from === file).map(({ to }) => to)]),
     );
     expect(circlesIn(graph)).toEqual([]);
+  });
+
+  it('compiles each runtime with what that runtime has: core without page or worker, every worker without the page', () => {
+    const config = (name: string) =>
+      JSON.parse(readFileSync(join(root, '..', `tsconfig.${name}.json`), 'utf8')) as {
+        readonly compilerOptions: { readonly lib: readonly string[]; readonly types: readonly string[] };
+        readonly include: readonly string[];
+      };
+    const [core, worker] = [config('core'), config('worker')];
+    expect([...core.compilerOptions.lib, ...core.compilerOptions.types]).toEqual(['ES2023']);
+    expect(worker.compilerOptions.lib.filter((name) => name.startsWith('DOM'))).toEqual([]);
+    const started = files.flatMap((file) =>
+      importsOf(file, [workerEntry]).map((entry) => `src/${join(dirname(file), entry)}`),
+    );
+    expect(worker.include.filter((file) => file.startsWith('src/')).sort(inOrder)).toEqual(
+      started.sort(inOrder),
+    );
+    const scripts = (
+      JSON.parse(readFileSync(join(root, '..', 'package.json'), 'utf8')) as {
+        readonly scripts: Readonly<Record<string, string>>;
+      }
+    ).scripts;
+    for (const name of ['core', 'worker', 'page', 'node'])
+      expect(scripts['check:types']).toContain(`tsc -p tsconfig.${name}.json`);
   });
 
   it('never reaches for the network or runs text as code', () => {
