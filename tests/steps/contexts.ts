@@ -159,14 +159,14 @@ export function trayContext(changes: Changes = {}): StepContext {
   };
 }
 
-export function inputsWith({ part, walls, plies, closing, moldInputs, cure }: Changes): ProjectInputs {
+export function inputsWith(changes: Changes): ProjectInputs {
   return {
-    part: { ...defaultProjectInputs.part, ...part },
-    walls: { ...defaultProjectInputs.walls, ...walls },
-    plies: { ...defaultProjectInputs.plies, ...plies },
-    closing: { ...defaultProjectInputs.closing, ...closing },
-    mold: { ...defaultProjectInputs.mold, ...moldInputs },
-    cure: { ...defaultProjectInputs.cure, ...cure },
+    part: { ...defaultProjectInputs.part, ...changes.part },
+    walls: { ...defaultProjectInputs.walls, ...changes.walls },
+    plies: { ...defaultProjectInputs.plies, ...changes.plies },
+    closing: { ...defaultProjectInputs.closing, ...changes.closing },
+    mold: { ...defaultProjectInputs.mold, ...changes.moldInputs },
+    cure: { ...defaultProjectInputs.cure, ...changes.cure },
   };
 }
 

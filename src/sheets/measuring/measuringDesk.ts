@@ -240,7 +240,7 @@ export function createMeasuringDesk(
       const own = ++imports;
       store.setState({ importing: true, importProblem: null });
       const job = jobs.begin(`reading ${file.name}`);
-      let taken = false;
+      let isTaken = false;
       try {
         const facts = await client.importFile(file, file.name, job);
         openMeshKey = null;
@@ -261,7 +261,7 @@ export function createMeasuringDesk(
         openMeshKey = meshKey;
         workerQuestion = measureQuestion(meshKey, choices);
         cache.put(workerQuestion, reply);
-        taken = true;
+        isTaken = true;
         return { pattern: { ...unsaved, meshKey }, packed };
       } catch (error) {
         if (!wasDropped(error)) store.setState({ importProblem: sentenceOf(error) });
@@ -271,7 +271,7 @@ export function createMeasuringDesk(
         // What follows must not take the job away from a newer import.
         const isLast = own === imports;
         if (isLast) store.setState({ importing: false });
-        if (isLast && !taken && project !== null) {
+        if (isLast && !isTaken && project !== null) {
           question = null;
           openMeshKey = null;
           workerQuestion = null;
