@@ -5,6 +5,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { steps } from '../src/steps/registry';
 
 const root = join(import.meta.dirname, '..', 'src');
 
@@ -19,15 +20,18 @@ function sourceFiles(folder: string): string[] {
 const files = sourceFiles(root).map((path) => relative(root, path));
 const known = new Set(files);
 
+const workerEntry = /new URL\(\s*['"](\.[^'"]+)['"]\s*,\s*import\.meta\.url/g;
+const importPatterns = [
+  /\b(?:import|export)\s[^'"`;]*?\bfrom\s*['"]([^'"]+)['"]/g,
+  /\bimport\s*['"]([^'"]+)['"]/g,
+  /\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
+  workerEntry,
+];
+const inOrder = (a: string, b: string) => (a < b ? -1 : 1);
+
 /** Module specifiers a file imports or re-exports, statically or lazily, and worker URLs. */
-function importsOf(file: string): string[] {
+function importsOf(file: string, patterns: readonly RegExp[] = importPatterns): string[] {
   const text = readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  const patterns = [
-    /\b(?:import|export)\s[^'"`;]*?\bfrom\s*['"]([^'"]+)['"]/g,
-    /\bimport\s*['"]([^'"]+)['"]/g,
-    /\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
-    /new URL\(\s*['"](\.[^'"]+)['"]\s*,\s*import\.meta\.url/g,
-  ];
   return patterns.flatMap((pattern) => [...text.matchAll(pattern)].map((match) => match[1] as string));
 }
 
@@ -35,6 +39,33 @@ function resolve(file: string, specifier: string): string | null {
   const base = normalize(join(dirname(file), specifier));
   const candidates = [base, `${base}.ts`, `${base}.tsx`, join(base, 'index.ts'), join(base, 'index.tsx')];
   return candidates.find((path) => known.has(path)) ?? null;
+}
+
+/** Every import of one of our files by another. */
+const arrows = files.flatMap((from) =>
+  importsOf(from).flatMap((specifier) => {
+    const to = specifier.startsWith('.') ? resolve(from, specifier) : null;
+    return to === null ? [] : [{ from, to }];
+  }),
+);
+const told = ({ from, to }: (typeof arrows)[number]) => `${from} -> ${to}`;
+
+/** Ways through the graph that come back to where they began. */
+function circlesIn(graph: ReadonlyMap<string, readonly string[]>): string[] {
+  const circles: string[] = [];
+  const state = new Map<string, 'open' | 'done'>();
+  const visit = (node: string, trail: readonly string[]): void => {
+    if (state.get(node) === 'done') return;
+    if (state.get(node) === 'open') {
+      circles.push([...trail.slice(trail.indexOf(node)), node].join(' -> '));
+      return;
+    }
+    state.set(node, 'open');
+    for (const next of graph.get(node) ?? []) visit(next, [...trail, node]);
+    state.set(node, 'done');
+  };
+  for (const node of graph.keys()) visit(node, []);
+  return circles;
 }
 
 /** The room of the house a file stands in: its top folder, or its own name at the top of src. */
@@ -58,6 +89,39 @@ const mayImport: Record<string, readonly string[]> = {
   compileKernel: [],
 };
 
+/**
+ * The rooms inside steps, lowest first: the tables of inputs, what all steps share, the poured stone and the closed mold
+ * that more than one step asks about, then the steps in the order of the work. Each knows only those before it.
+ */
+const roomsOfSteps = [
+  'tables of inputs',
+  'shared files',
+  'stone',
+  'closedMold',
+  ...steps.map(({ id }) => id),
+  'registry',
+];
+
+function roomOfSteps(file: string): string {
+  const [, folder, inside] = file.split('/');
+  if (/(?:inputs|Inputs|inputSpec|materialSpecs)\.ts$/.test(file)) return 'tables of inputs';
+  if (inside === undefined) return folder === 'registry.ts' ? 'registry' : 'shared files';
+  return folder ?? '';
+}
+
+const floorInSteps = (file: string) => roomsOfSteps.indexOf(roomOfSteps(file));
+
+/** The folder of a file in core; a kernel belongs to the folder that calls it. */
+const folderInCore = (file: string) => dirname(file).replace(/\/kernel$/, '');
+
+/** Folders of core that must know nothing of the trade, and what of core they may import. */
+const lowFolders: Readonly<Record<string, readonly string[]>> = {
+  'core/units': [],
+  'core/numeric': ['core'],
+  'core/mesh': ['core', 'core/numeric', 'core/units', 'core/mesh'],
+  'core/mesh/read': ['core', 'core/numeric', 'core/units', 'core/mesh'],
+};
+
 /** core computes; these kept libraries are all it may lean on. */
 const corePackages = ['fflate', 'earcut', 'meshoptimizer', 'manifold-3d'];
 
@@ -77,15 +141,11 @@ describe('the house', () => {
   });
 
   it('lets arrows run one way only, room to room', () => {
-    const wrong = files.flatMap((file) =>
-      importsOf(file).flatMap((specifier) => {
-        const target = specifier.startsWith('.') ? resolve(file, specifier) : null;
-        if (target === null) return [];
-        const [from, to] = [roomOf(file), roomOf(target)];
-        return from === to || mayImport[from]?.includes(to) ? [] : [`${file} -> ${target}`];
-      }),
-    );
-    expect(wrong).toEqual([]);
+    const wrong = arrows.filter(({ from, to }) => {
+      const [own, other] = [roomOf(from), roomOf(to)];
+      return own !== other && !mayImport[own]?.includes(other);
+    });
+    expect(wrong.map(told)).toEqual([]);
   });
 
   it('keeps core plain: no React, three, DOM, clock, random or storage, and only the named libraries', () => {
@@ -106,30 +166,56 @@ describe('the house', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('lets arrows run one way only inside steps', () => {
+    const inSteps = arrows.filter(({ from, to }) => roomOf(from) === 'steps' && roomOf(to) === 'steps');
+    expect(files.filter((file) => roomOf(file) === 'steps' && floorInSteps(file) < 0)).toEqual([]);
+    expect(inSteps.filter(({ from, to }) => floorInSteps(to) > floorInSteps(from)).map(told)).toEqual([]);
+  });
+
+  it('lets arrows run one way only from folder to folder inside core', () => {
+    const between = arrows
+      .filter(({ from, to }) => roomOf(from) === 'core' && roomOf(to) === 'core')
+      .map((arrow) => ({ ...arrow, fromFolder: folderInCore(arrow.from), toFolder: folderInCore(arrow.to) }))
+      .filter(({ fromFolder, toFolder }) => fromFolder !== toFolder);
+    const wrong = between.filter(
+      ({ fromFolder, toFolder }) => !(lowFolders[fromFolder]?.includes(toFolder) ?? true),
+    );
+    expect(wrong.map(told)).toEqual([]);
+    const graph = new Map<string, string[]>();
+    for (const { fromFolder, toFolder } of between)
+      graph.set(fromFolder, [...(graph.get(fromFolder) ?? []), toFolder]);
+    expect(circlesIn(graph)).toEqual([]);
+  });
+
   it('has no import circles', () => {
     const graph = new Map(
-      files.map((file) => [
-        file,
-        importsOf(file)
-          .filter((specifier) => specifier.startsWith('.'))
-          .map((specifier) => resolve(file, specifier))
-          .filter((target): target is string => target !== null),
-      ]),
+      files.map((file) => [file, arrows.filter(({ from }) => from === file).map(({ to }) => to)]),
     );
-    const circles: string[] = [];
-    const state = new Map<string, 'open' | 'done'>();
-    const visit = (file: string, trail: readonly string[]): void => {
-      if (state.get(file) === 'done') return;
-      if (state.get(file) === 'open') {
-        circles.push([...trail.slice(trail.indexOf(file)), file].join(' -> '));
-        return;
+    expect(circlesIn(graph)).toEqual([]);
+  });
+
+  it('compiles each runtime with what that runtime has: core without page or worker, every worker without the page', () => {
+    const config = (name: string) =>
+      JSON.parse(readFileSync(join(root, '..', `tsconfig.${name}.json`), 'utf8')) as {
+        readonly compilerOptions: { readonly lib: readonly string[]; readonly types: readonly string[] };
+        readonly include: readonly string[];
+      };
+    const [core, worker] = [config('core'), config('worker')];
+    expect([...core.compilerOptions.lib, ...core.compilerOptions.types]).toEqual(['ES2023']);
+    expect(worker.compilerOptions.lib.filter((name) => name.startsWith('DOM'))).toEqual([]);
+    const started = files.flatMap((file) =>
+      importsOf(file, [workerEntry]).map((entry) => `src/${join(dirname(file), entry)}`),
+    );
+    expect(worker.include.filter((file) => file.startsWith('src/')).sort(inOrder)).toEqual(
+      started.sort(inOrder),
+    );
+    const scripts = (
+      JSON.parse(readFileSync(join(root, '..', 'package.json'), 'utf8')) as {
+        readonly scripts: Readonly<Record<string, string>>;
       }
-      state.set(file, 'open');
-      for (const target of graph.get(file) ?? []) visit(target, [...trail, file]);
-      state.set(file, 'done');
-    };
-    for (const file of files) visit(file, []);
-    expect(circles).toEqual([]);
+    ).scripts;
+    for (const name of ['core', 'worker', 'page', 'node'])
+      expect(scripts['check:types']).toContain(`tsc -p tsconfig.${name}.json`);
   });
 
   it('never reaches for the network or runs text as code', () => {

@@ -4,7 +4,7 @@ import { formatNumber } from '../core/units/formatNumber';
 import { clampLetter } from '../steps/closing/clampLetter';
 import { isPlaced } from '../steps/closing/figures';
 import type { Clamp } from '../steps/closing/inputs';
-import { closingState, type ClosingState } from '../steps/closing/state';
+import { closingState, type ClosingState } from '../steps/closedMold/state';
 import type { StepContext } from '../steps/context';
 import {
   cautionsOf,

@@ -3,7 +3,7 @@ import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from '../steps/context';
 import type { Material, Ply, PlyPatch } from '../steps/plies/inputs';
 import { laidAngleDeg } from '../steps/plies/plyInputs';
-import { resolveStack, type KnownStack } from '../steps/plies/stack';
+import { resolveStack, type KnownStack } from '../steps/stack';
 import {
   cautionsOf,
   line,

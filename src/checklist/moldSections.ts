@@ -5,7 +5,7 @@ import { repairStepMm } from '../core/stone/repairs';
 import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from '../steps/context';
 import { stripOverlapMm } from '../steps/mold/boxFigures';
-import { moldWork, halves, type Half, type MoldWork } from '../steps/mold/work';
+import { moldWork, halves, type Half, type MoldWork } from '../steps/stone/work';
 import {
   cautionsOf,
   known,

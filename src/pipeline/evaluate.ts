@@ -1,5 +1,5 @@
 /** The walk over the stages, for page and command alike, and what the step reports are given of its results. */
-import type { PartSummary } from '../core/mesh/types';
+import type { PartSummary } from '../core/part/partSummary';
 import { Problem } from '../core/problem';
 import type { MeasuredPart, StepContext } from '../steps/context';
 import type { Question } from './question';

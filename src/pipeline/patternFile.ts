@@ -2,7 +2,7 @@
 import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
 import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack, unpackMesh } from '../core/mesh/pack';
-import { readPattern } from '../core/mesh/preparePattern';
+import { readPattern } from '../core/part/preparePattern';
 import type { IndexedMesh } from '../core/mesh/types';
 import { hashOf } from './hashOf';
 import type { FileFacts, OnProgress } from './told';

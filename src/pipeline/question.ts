@@ -1,7 +1,7 @@
 /** What the stages are asked: which saved mesh, and what the maker gave. */
 import type { LaminatePlace } from '../core/cure/laminatePlace';
-import type { SavedMeshChoices } from '../core/mesh/measureSaved';
-import type { LengthUnit } from '../core/mesh/types';
+import type { SavedMeshChoices } from '../core/part/measureSaved';
+import type { LengthUnit } from '../core/units/length';
 import type { ProjectInputs } from '../steps/inputs';
 
 export interface Question {

@@ -1,6 +1,7 @@
 /** The one JSON object of the headless report: what was measured, and every step's report. */
 import type { StepReport } from '../core/figure';
-import type { PartSummary, WallQuantiles } from '../core/mesh/types';
+import type { WallQuantiles } from '../core/mesh/types';
+import type { PartSummary } from '../core/part/partSummary';
 import type { Answers } from './evaluate';
 import type { MeasureReply, PartShape } from './told';
 import type { PatternRecord } from '../steps/context';

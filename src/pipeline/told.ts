@@ -6,7 +6,9 @@ import type { ClosingHistogram, ClosingSamples } from '../core/closing/closingTy
 import type { DehydrationTreatment } from '../core/cure/dehydration';
 import type { HeatCut } from '../core/cure/heatFields';
 import type { CurePrediction } from '../core/cure/predictCure';
-import type { LengthUnit, MeshFormat, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
+import type { MeshFormat, MeshHealth, Patch, Vec3 } from '../core/mesh/types';
+import type { PartSummary } from '../core/part/partSummary';
+import type { LengthUnit } from '../core/units/length';
 import type { UnitGuess } from '../core/mesh/unitGuess';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';

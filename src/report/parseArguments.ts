@@ -1,5 +1,6 @@
 /** The command line of the headless report, checked at the door. */
-import type { LengthUnit, Vec3 } from '../core/mesh/types';
+import type { Vec3 } from '../core/mesh/types';
+import type { LengthUnit } from '../core/units/length';
 import { Problem } from '../core/problem';
 import { parseNumber } from '../core/units/parseNumber';
 

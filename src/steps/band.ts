@@ -13,7 +13,7 @@ import type { PatchBand } from '../core/mesh/types';
 import { compensatedSum } from '../core/numeric/compensatedSum';
 import type { ProjectInputs } from './inputs';
 import type { Material } from './plies/inputs';
-import { resolveStack, type KnownStack } from './plies/stack';
+import { resolveStack, type KnownStack } from './stack';
 import type { WallsInputs } from './walls/inputs';
 
 /** Film on one face or both takes its part of every wall. */

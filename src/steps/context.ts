@@ -1,7 +1,9 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
 import type { StepReport } from '../core/figure';
 import type { CurePrediction } from '../core/cure/predictCure';
-import type { LengthUnit, MeshHealth, PartSummary, Patch, Vec3 } from '../core/mesh/types';
+import type { MeshHealth, Patch, Vec3 } from '../core/mesh/types';
+import type { LengthUnit } from '../core/units/length';
+import type { PartSummary } from '../core/part/partSummary';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { FinishedRim } from '../core/stone/rimMatch';

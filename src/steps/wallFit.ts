@@ -5,7 +5,7 @@ import { formatNumber } from '../core/units/formatNumber';
 import { wallsFor } from './band';
 import type { StepContext } from './context';
 import type { Missing } from './missing';
-import { resolveStack, type KnownStack } from './plies/stack';
+import { resolveStack, type KnownStack } from './stack';
 import { wallInUse, type WallInUse } from './wallInUse';
 
 export interface WallFit {

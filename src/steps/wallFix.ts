@@ -10,7 +10,7 @@ import {
 import { formatNumber } from '../core/units/formatNumber';
 import { meanPly, wallLimits, wallsForCount } from './band';
 import type { ProjectInputs } from './inputs';
-import type { KnownStack } from './plies/stack';
+import type { KnownStack } from './stack';
 
 /** Stacks of more plies than this are not offered. */
 const mostPlies = 8;

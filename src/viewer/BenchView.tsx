@@ -1,6 +1,7 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import { missingPartWords } from '../core/missingPart';
-import type { PartSummary, Patch, Section, SectionPlane, Vec3 } from '../core/mesh/types';
+import type { Patch, Section, SectionPlane, Vec3 } from '../core/mesh/types';
+import type { PartSummary } from '../core/part/partSummary';
 import type { MapArrays, PartShape, Probe } from '../pipeline/told';
 import { Button } from '../ui/Button';
 import { Note } from '../ui/Note';

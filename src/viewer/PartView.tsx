@@ -24,7 +24,7 @@ import type { FromScene, StoneView } from './scene/sceneMessages';
 import { SceneCanvas } from './SceneCanvas';
 import { axisNumber } from './sectionFrame';
 import { usePointerOrbit } from './usePointerOrbit';
-import type { ViewTheme } from './useViewTheme';
+import type { ViewTheme } from './viewTheme';
 
 export interface PlaceOnPart {
   readonly atMm: Vec3;

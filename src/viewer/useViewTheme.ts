@@ -1,12 +1,5 @@
 import { useEffect, useState } from 'react';
-
-/** Colors of what is drawn over the part; the ground itself is the page's own CSS behind a clear canvas. */
-export interface ViewTheme {
-  readonly ink: string;
-  readonly ground: string;
-  readonly accent: string;
-  readonly finding: string;
-}
+import type { ViewTheme } from './viewTheme';
 
 const fallback: ViewTheme = { ink: '#1d2733', ground: '#e9e2cd', accent: '#23497f', finding: '#9c2b14' };
 

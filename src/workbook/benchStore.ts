@@ -5,7 +5,7 @@
 import type * as z from 'zod/mini';
 import { checksumAgrees, checksumReason, withChecksum } from './checksum';
 import type { MoveAside } from './keptAside';
-import { isJsonObject, type JsonObject } from './migrations';
+import { isJsonObject, type JsonObject } from './json';
 import { refused, type Outcome } from './outcome';
 import type { StoragePort } from './storagePort';
 

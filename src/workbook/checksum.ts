@@ -4,7 +4,7 @@
  * It is the 32-bit FNV-1a hash, taken over the UTF-16 units of the JSON text of everything beside it. For a given text
  * each step of it can be undone, so a change of one unit, wherever it is, never leaves the checksum as it was.
  */
-import type { JsonObject } from './migrations';
+import type { JsonObject } from './json';
 
 const offsetBasis = 0x811c9dc5;
 const prime = 0x01000193;

@@ -1,7 +1,7 @@
 /** The demo parts as projects, made the way an imported file is. Loaded only when the demo is put in. */
 import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack } from '../core/mesh/pack';
-import { preparePattern } from '../core/mesh/preparePattern';
+import { preparePattern } from '../core/part/preparePattern';
 import { writeStlBinary } from '../core/mesh/writeStl';
 import { defaultProjectInputs } from '../steps/inputs';
 import { demoParts, type DemoPart } from './demo/demoParts';

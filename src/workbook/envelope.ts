@@ -1,6 +1,7 @@
 /** The saved text of a project: an envelope with a format number around plain JSON. */
 import { checksumAgrees, checksumReason, withChecksum } from './checksum';
-import { currentFormat, isJsonObject, migrate } from './migrations';
+import { isJsonObject } from './json';
+import { currentFormat, migrate } from './migrations';
 import { projectSchema, type Project } from './project';
 
 /** How loading ended. Nothing but `ok` and `migrated` hands a project over. */

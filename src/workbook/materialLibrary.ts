@@ -7,7 +7,7 @@ import { materialSchema, type Material } from '../steps/plies/inputs';
 import { checksumAgrees, checksumReason, withChecksum } from './checksum';
 import type { MoveAside } from './keptAside';
 import { materialLibraryKey } from './keys';
-import { isJsonObject } from './migrations';
+import { isJsonObject } from './json';
 import { refused, type Outcome } from './outcome';
 import { writeOutcomeOf } from './records';
 import type { StoragePort } from './storagePort';

@@ -1,8 +1,10 @@
 /**
  * Numbered steps from each format of a saved project to the next. A step is never changed once released: a new
  * shape is a new number, a new step at the end, its before/after test, and a frozen document in the fixtures.
+ * What a step fills in stands in `migrationValues.ts`; nothing here looks at the defaults of today.
  */
-import { defaultProjectInputs } from '../steps/inputs';
+import { isJsonObject, type JsonObject } from './json';
+import { filledByFormat3, filledByFormat4, filledByFormat5, type FilledIn } from './migrationValues';
 
 export interface MigrationStep {
   /** The format that the step produces; it reads the one before. */
@@ -11,12 +13,6 @@ export interface MigrationStep {
   readonly change: string;
   /** Plain JSON in, plain JSON out; the input is not changed. Throws when the input has not the former shape. */
   readonly migrate: (project: JsonObject) => JsonObject;
-}
-
-export type JsonObject = { readonly [key: string]: unknown };
-
-export function isJsonObject(value: unknown): value is JsonObject {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 function objectIn(parent: JsonObject, key: string): JsonObject {
@@ -45,7 +41,7 @@ export const migrations: readonly MigrationStep[] = [
       'inputs of the ply schedule in depth and of the steps after it; what is missing starts at its default',
     migrate: (project) => ({
       ...project,
-      inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
+      inputs: filled(objectIn(project, 'inputs'), filledByFormat3),
     }),
   },
   {
@@ -53,7 +49,7 @@ export const migrations: readonly MigrationStep[] = [
     change: 'exponents of the first term of two-term kinetics; not given so far',
     migrate: (project) => ({
       ...project,
-      inputs: withMissingFilled(objectIn(project, 'inputs'), defaultProjectInputs),
+      inputs: filled(objectIn(project, 'inputs'), filledByFormat3, filledByFormat4),
     }),
   },
   {
@@ -69,7 +65,7 @@ export const migrations: readonly MigrationStep[] = [
       const measured = (field: string) => (plies[field] === 0 ? null : plies[field]);
       return {
         ...project,
-        inputs: withMissingFilled(
+        inputs: filled(
           {
             ...inputs,
             walls,
@@ -80,22 +76,51 @@ export const migrations: readonly MigrationStep[] = [
               voidPercent: measured('voidPercent'),
             },
           },
-          defaultProjectInputs,
+          filledByFormat3,
+          filledByFormat4,
+          filledByFormat5,
         ),
       };
     },
   },
 ];
 
-/** Fields of `defaults` that `given` has not, at every depth but not inside lists; the schema fills list entries. */
-function withMissingFilled(given: JsonObject, defaults: JsonObject): JsonObject {
-  const filled: Record<string, unknown> = { ...given };
-  for (const [key, value] of Object.entries(defaults)) {
-    const own = filled[key];
-    if (own === undefined) filled[key] = value;
-    else if (isJsonObject(own) && isJsonObject(value)) filled[key] = withMissingFilled(own, value);
+/**
+ * The inputs with what they lack. A step gives the values of the formats before it too: a document may have been
+ * saved while its own format was still growing.
+ */
+function filled(inputs: JsonObject, ...values: readonly FilledIn[]): JsonObject {
+  return values.reduce(
+    (given, { fields, entries }) => withEntriesFilled(withMissingFilled(given, fields), entries),
+    inputs,
+  );
+}
+
+/** Fields of `values` that `given` has not, at every depth but not inside lists. */
+function withMissingFilled(given: JsonObject, values: JsonObject): JsonObject {
+  const whole: Record<string, unknown> = { ...given };
+  for (const [key, value] of Object.entries(values)) {
+    const own = whole[key];
+    if (own === undefined) whole[key] = value;
+    else if (isJsonObject(own) && isJsonObject(value)) whole[key] = withMissingFilled(own, value);
   }
-  return filled;
+  return whole;
+}
+
+/** The same inside lists: what `values` has at the place of a list goes into each entry that lacks it. */
+function withEntriesFilled(given: JsonObject, values: JsonObject): JsonObject {
+  const whole: Record<string, unknown> = { ...given };
+  for (const [key, value] of Object.entries(values)) {
+    const own = whole[key];
+    if (!isJsonObject(value)) continue;
+    if (isJsonObject(own)) whole[key] = withEntriesFilled(own, value);
+    else if (Array.isArray(own)) {
+      whole[key] = own.map((entry: unknown) =>
+        isJsonObject(entry) ? withMissingFilled(entry, value) : entry,
+      );
+    }
+  }
+  return whole;
 }
 
 /** The format that this app writes. */

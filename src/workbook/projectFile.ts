@@ -1,7 +1,7 @@
 /** A project as one file to keep or to send: the envelope and the packed mesh. No browser needed. */
 import { meshKey } from '../core/mesh/meshKey';
 import { openEnvelope, sealProject, type LoadOutcome } from './envelope';
-import { isJsonObject } from './migrations';
+import { isJsonObject } from './json';
 import type { Project } from './project';
 
 export const projectFileExtension = '.workbook.json';

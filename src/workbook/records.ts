@@ -18,7 +18,7 @@ import {
   recordKey,
   timersKey,
 } from './keys';
-import { isJsonObject } from './migrations';
+import { isJsonObject } from './json';
 import { projectSchema, type Project } from './project';
 import type { ListedProject } from './state';
 import { isQuotaError, type StoragePort } from './storagePort';

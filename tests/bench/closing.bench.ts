@@ -7,7 +7,7 @@ import { wovenBed } from '../../src/core/closing/fiberBed';
 import { tiltedBalance } from '../../src/core/closing/tiltedBalance';
 import { findHealth } from '../../src/core/mesh/health';
 import { measurePart } from '../../src/core/mesh/measure';
-import { summarize } from '../../src/core/mesh/summary';
+import { summarize } from '../../src/core/part/summary';
 import { defaultClamp } from '../../src/steps/closing/inputs';
 import { closingReport } from '../../src/steps/closing/report';
 import type { StepContext } from '../../src/steps/context';

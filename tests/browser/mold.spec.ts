@@ -23,7 +23,7 @@ import {
 const shell = realShell();
 const sheet = (page: Page) => page.getByRole('main');
 const verdict = (page: Page) => page.getByRole('region', { name: 'Verdict' });
-const timer = (page: Page, number: number) => page.getByRole('region', { name: `Timer ${number}` });
+const timer = (page: Page, order: number) => page.getByRole('region', { name: `Timer ${order}` });
 
 /** Waits for both halves, then opens every group of figures so that they can be read. */
 async function openMold(page: Page): Promise<void> {

@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
 import { measurePart } from '../../src/core/mesh/measure';
 import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
-import { summarize } from '../../src/core/mesh/summary';
+import { summarize } from '../../src/core/part/summary';
 import type { IndexedMesh } from '../../src/core/mesh/types';
 import { weld } from '../../src/core/mesh/weld';
 import { publicMesh, publicMeshes, publicTitle } from '../support/publicMeshes';

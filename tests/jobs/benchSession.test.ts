@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
 import type { IndexedMesh } from '../../src/core/mesh/types';
-import { measureSaved } from '../../src/core/mesh/measureSaved';
+import { measureSaved } from '../../src/core/part/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
-import { preparePattern } from '../../src/core/mesh/preparePattern';
+import { preparePattern } from '../../src/core/part/preparePattern';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { BenchSession } from '../../src/jobs/benchSession';
 import type { WallsHelper } from '../../src/jobs/startWallsHelper';
-import { WallsBench } from '../../src/jobs/wallsBench';
+import { WallsBench } from '../../src/pipeline/wallsBench';
 import { asText } from '../support/asText';
 import { indexElsewhere } from '../support/indexElsewhere';
 import { box, domeShell, domeShellWallMm, joinMeshes, mapVertices, tray } from '../support/meshes';

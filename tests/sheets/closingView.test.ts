@@ -8,7 +8,7 @@ import { closingView } from '../../src/sheets/closing/closingView';
 import { facetsOfPlace } from '../../src/sheets/closing/facetsOfPlace';
 import { planSilhouette } from '../../src/sheets/closing/planSilhouette';
 import { wallChangeCsv } from '../../src/sheets/closing/wallChangeCsv';
-import { closingState, type ClosingState } from '../../src/steps/closing/state';
+import { closingState, type ClosingState } from '../../src/steps/closedMold/state';
 import type { StepContext } from '../../src/steps/context';
 import { closingMapView, closingTabs, type ClosingMapData } from '../../src/viewer/closingMapViews';
 import { alongZ, ignore, shapeCatcher, stlBlob } from '../jobs/support';

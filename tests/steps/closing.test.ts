@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { defaultClamp } from '../../src/steps/closing/inputs';
 import { closingReport } from '../../src/steps/closing/report';
-import { closingState } from '../../src/steps/closing/state';
+import { closingState } from '../../src/steps/closedMold/state';
 import type { StepContext } from '../../src/steps/context';
 import { inputSpecs, projectInputsSchema } from '../../src/steps/inputs';
 import { defaultMaterial } from '../../src/steps/plies/inputs';

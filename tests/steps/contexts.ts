@@ -1,6 +1,7 @@
 /** Step contexts made by hand: an invented tray whose numbers are easy to follow. */
 import type { CurePrediction } from '../../src/core/cure/predictCure';
-import type { MeshHealth, PartSummary, Patch, WallQuantiles } from '../../src/core/mesh/types';
+import type { MeshHealth, Patch, WallQuantiles } from '../../src/core/mesh/types';
+import type { PartSummary } from '../../src/core/part/partSummary';
 import type { MoldGeometry } from '../../src/core/stone/moldGeometry';
 import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
 import type { Ply } from '../../src/steps/plies/inputs';
@@ -158,14 +159,14 @@ export function trayContext(changes: Changes = {}): StepContext {
   };
 }
 
-export function inputsWith({ part, walls, plies, closing, moldInputs, cure }: Changes): ProjectInputs {
+export function inputsWith(changes: Changes): ProjectInputs {
   return {
-    part: { ...defaultProjectInputs.part, ...part },
-    walls: { ...defaultProjectInputs.walls, ...walls },
-    plies: { ...defaultProjectInputs.plies, ...plies },
-    closing: { ...defaultProjectInputs.closing, ...closing },
-    mold: { ...defaultProjectInputs.mold, ...moldInputs },
-    cure: { ...defaultProjectInputs.cure, ...cure },
+    part: { ...defaultProjectInputs.part, ...changes.part },
+    walls: { ...defaultProjectInputs.walls, ...changes.walls },
+    plies: { ...defaultProjectInputs.plies, ...changes.plies },
+    closing: { ...defaultProjectInputs.closing, ...changes.closing },
+    mold: { ...defaultProjectInputs.mold, ...changes.moldInputs },
+    cure: { ...defaultProjectInputs.cure, ...changes.cure },
   };
 }
 

@@ -217,9 +217,9 @@ describe('the clamp and cure report', () => {
   });
 
   it('knows neither dry stone nor fit clamps before somebody looked, and says what tells', () => {
-    const damp = verdictOf(inputsOnly({}), 'cure.damp');
-    expect(damp.word).toBe('not yet known');
-    expect(damp.fix).toContain('Weigh both halves twice');
+    const unseen = verdictOf(inputsOnly({}), 'cure.damp');
+    expect(unseen.word).toBe('not yet known');
+    expect(unseen.fix).toContain('Weigh both halves twice');
     const program = verdictOf(inputsOnly({}), 'cure.program');
     expect(program.word).toBe('not yet known');
     expect(program.fix).toContain('an hour in the oven at 120 °C');
@@ -228,12 +228,12 @@ describe('the clamp and cure report', () => {
   });
 
   it('asks damp stone for more resin pressure against voids', () => {
-    const damp = reportWith({ freeWaterLeftPercent: 100, supplierCures: lowTemperatureCures });
-    const needed = (report: typeof damp) => Number(figureOf(report, 'cure.resinPressureNeededKPa').value);
-    expect(needed(damp)).toBeCloseTo(2 * needed(cured), 6);
+    const damper = reportWith({ freeWaterLeftPercent: 100, supplierCures: lowTemperatureCures });
+    const needed = (report: typeof damper) => Number(figureOf(report, 'cure.resinPressureNeededKPa').value);
+    expect(needed(damper)).toBeCloseTo(2 * needed(cured), 6);
     // One need, on both pages.
     const context = trayContext({ cure: { freeWaterLeftPercent: 100 } });
-    expect(needed(damp)).toBe(figureOf(closingReport(context), 'closing.voidFreeKpa').value);
+    expect(needed(damper)).toBe(figureOf(closingReport(context), 'closing.voidFreeKpa').value);
   });
 
   it.each([

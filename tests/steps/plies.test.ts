@@ -257,9 +257,9 @@ describe('Ply schedule step', () => {
     test('takes its part of the wall: of the wanted one, of the gap and of the balance', () => {
       const bare = trayContext();
       const filmed = trayContext({ walls: films });
-      const wanted = (context: typeof bare) =>
+      const wantedOf = (context: typeof bare) =>
         Number(figureOf(pliesReport(context), 'plies.wantedWallMm').value);
-      expect(wanted(filmed) - wanted(bare)).toBeCloseTo(0.1, 9);
+      expect(wantedOf(filmed) - wantedOf(bare)).toBeCloseTo(0.1, 9);
       // 0.67 mm less 0.10 mm of film are 0.57 for plies that fill 0.70: short of resin.
       expect(verdictOf(wallsReport(filmed), 'walls.band').word).toBe('stop');
       const standOff = (context: typeof bare) =>

@@ -1,7 +1,8 @@
 /** Trays whose areas are known in closed form, taken the whole way: file, saved grid, part in mm, measurement. */
-import { measureSaved, type MeasuredMesh } from '../../src/core/mesh/measureSaved';
-import { preparePattern } from '../../src/core/mesh/preparePattern';
-import type { LengthUnit, Vec3 } from '../../src/core/mesh/types';
+import { measureSaved, type MeasuredMesh } from '../../src/core/part/measureSaved';
+import { preparePattern } from '../../src/core/part/preparePattern';
+import type { Vec3 } from '../../src/core/mesh/types';
+import type { LengthUnit } from '../../src/core/units/length';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { mmPerUnit } from '../../src/core/units/length';
 import { mapVertices, tray } from './meshes';

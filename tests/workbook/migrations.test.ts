@@ -2,12 +2,19 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { decodeProject } from '../../src/workbook/envelope';
-import { defaultProjectInputs } from '../../src/steps/inputs';
-import { currentFormat, migrate, migrations, type JsonObject } from '../../src/workbook/migrations';
+import type { JsonObject } from '../../src/workbook/json';
+import { currentFormat, migrate, migrations } from '../../src/workbook/migrations';
+import { filledByFormat3, filledByFormat4, filledByFormat5 } from '../../src/workbook/migrationValues';
 
+const workbook = new URL('../../src/workbook/', import.meta.url);
+/** What the documents of formats 1 to 4 became when format 5 was released, list entries and all. */
+const migratedTo5 = new URL('./migratedTo5/', import.meta.url);
 const fixtures = new URL('./fixtures/', import.meta.url);
 const fixtureName = (format: number): string => `format-${format}.json`;
 const readFixture = (format: number): string => readFileSync(new URL(fixtureName(format), fixtures), 'utf8');
+/** Module specifiers of a file of the workbook. */
+const importsOf = (file: string) =>
+  [...readFileSync(new URL(file, workbook), 'utf8').matchAll(/\bfrom '([^']+)'/g)].map(([, path]) => path);
 const formats = Array.from({ length: currentFormat }, (_, i) => i + 1);
 
 interface StepCase {
@@ -18,8 +25,12 @@ interface StepCase {
   readonly complaint: string;
 }
 
-const { cure } = defaultProjectInputs;
-const { k1M: _k1M, k1N: _k1N, ...kineticsOfFormat3 } = { ...cure.kinetics, k2PerS: 1.5e5 };
+/** What a step fills in, section by section. */
+const by3 = filledByFormat3.fields as Readonly<Record<string, JsonObject>>;
+const by4 = filledByFormat4.fields as { readonly cure: { readonly kinetics: JsonObject } };
+const by5 = filledByFormat5.fields as Readonly<Record<string, JsonObject>>;
+const kineticsOfFormat3 = { ...(by3['cure']?.['kinetics'] as JsonObject), k2PerS: 1.5e5 };
+const kineticsOfFormat4 = { ...kineticsOfFormat3, ...by4.cure.kinetics };
 
 /** One before and after for each step, by the format it produces. */
 const stepCases: Readonly<Record<number, StepCase>> = {
@@ -34,23 +45,21 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     after: {
       id: 'a',
       inputs: {
-        ...defaultProjectInputs,
-        part: { ...defaultProjectInputs.part, scale: 2 },
-        plies: { ...defaultProjectInputs.plies, bulkFactor: 1.2, stack: [{ id: 'p' }] },
+        ...by3,
+        part: { scale: 2 },
+        plies: {
+          ...by3['plies'],
+          bulkFactor: 1.2,
+          stack: [{ id: 'p', faceDown: false, mirroredPair: false }],
+        },
       },
     },
     broken: { id: 'a' },
     complaint: '"inputs" is missing',
   },
   4: {
-    before: { id: 'a', inputs: { ...defaultProjectInputs, cure: { ...cure, kinetics: kineticsOfFormat3 } } },
-    after: {
-      id: 'a',
-      inputs: {
-        ...defaultProjectInputs,
-        cure: { ...cure, kinetics: { ...kineticsOfFormat3, k1M: null, k1N: null } },
-      },
-    },
+    before: { id: 'a', inputs: { ...by3, cure: { ...by3['cure'], kinetics: kineticsOfFormat3 } } },
+    after: { id: 'a', inputs: { ...by3, cure: { ...by3['cure'], kinetics: kineticsOfFormat4 } } },
     broken: { id: 'a' },
     complaint: '"inputs" is missing',
   },
@@ -58,20 +67,27 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     before: {
       id: 'a',
       inputs: {
-        ...defaultProjectInputs,
-        part: { ...defaultProjectInputs.part, scale: 2 },
+        ...by3,
         walls: { overMm: 0.1, underMm: 0.05, measure: 'ball' },
-        plies: { ...defaultProjectInputs.plies, voidPercent: 0, resinLostPercent: 3 },
-        closing: { ...defaultProjectInputs.closing, wovenLimitFraction: 0.65, cureTemperatureC: 120 },
+        plies: { ...by3['plies'], voidPercent: 0, resinLostPercent: 3, patches: [{ id: 'q' }] },
+        closing: { ...by3['closing'], wovenLimitFraction: 0.65, cureTemperatureC: 120 },
+        cure: { ...by3['cure'], kinetics: kineticsOfFormat4 },
       },
     },
     after: {
       id: 'a',
       inputs: {
-        ...defaultProjectInputs,
-        part: { ...defaultProjectInputs.part, scale: 2 },
-        walls: { ...defaultProjectInputs.walls, measure: 'ball' },
-        plies: { ...defaultProjectInputs.plies, voidPercent: null, resinLostPercent: 3 },
+        walls: { ...by5['walls'], measure: 'ball' },
+        plies: {
+          ...by3['plies'],
+          ...by5['plies'],
+          voidPercent: null,
+          resinLostPercent: 3,
+          patches: [{ id: 'q', faceDown: false, kind: 'doubler', wallMm: null }],
+        },
+        closing: { ...by3['closing'], ...by5['closing'] },
+        mold: { ...by3['mold'], ...by5['mold'] },
+        cure: { ...by3['cure'], ...by5['cure'], kinetics: kineticsOfFormat4 },
       },
     },
     broken: { id: 'a', inputs: {} },
@@ -121,6 +137,20 @@ describe('frozen documents', () => {
         record: { 'walls.measured': { done: true, measured: '0.92 mm' } },
       },
     });
+  });
+
+  it.each([1, 2, 3, 4])('of format %i becomes what it became when format 5 was released', (format) => {
+    const saved = JSON.parse(readFixture(format)) as { readonly project: JsonObject };
+    const atFormat5 = migrations
+      .filter(({ toFormat }) => toFormat > format && toFormat <= 5)
+      .reduce((document, step) => step.migrate(document), saved.project);
+    expect(atFormat5).toEqual(JSON.parse(readFileSync(new URL(fixtureName(format), migratedTo5), 'utf8')));
+  });
+
+  it('are read by steps that know no default of today', () => {
+    expect(importsOf('migrations.ts')).toEqual(['./json', './migrationValues']);
+    expect(importsOf('migrationValues.ts')).toEqual(['./json']);
+    expect(importsOf('json.ts')).toEqual([]);
   });
 
   it('of format 1 gives up its tolerance about laid and cured', () => {

@@ -5,7 +5,7 @@ import { closingView } from '../../sheets/closing/closingView';
 import { facetsOfPlace } from '../../sheets/closing/facetsOfPlace';
 import { HoldingPlaces } from '../../sheets/closing/HoldingPlaces';
 import { wallChangeCsv } from '../../sheets/closing/wallChangeCsv';
-import { closingState } from '../../steps/closing/state';
+import { closingState } from '../../steps/closedMold/state';
 import type { StepContext } from '../../steps/context';
 import { useKeyedState } from '../../ui/useKeyedState';
 import type { BenchViewProps } from '../../viewer/BenchView';

@@ -13,7 +13,7 @@ import { sha256 } from '../sha256';
 import { turnToSmallestFirst } from './canonicalMesh';
 import { countsDoNotFit, packPayload, packText, readPackHeader, type PackHeader } from './packHeader';
 import { gridPosition } from './quantize';
-import { limits } from './read/limits';
+import { limits } from './limits';
 import { differencesFromGuesses, stepsFromDifferences } from './vertexPrediction';
 import type { CanonicalMesh } from './canonicalMesh';
 import type { IndexedMesh } from './types';

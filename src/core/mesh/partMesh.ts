@@ -1,6 +1,7 @@
 import { Problem } from '../problem';
 import { mmPerUnit } from '../units/length';
-import type { IndexedMesh, LengthUnit, MeshHealth } from './types';
+import type { IndexedMesh, MeshHealth } from './types';
+import type { LengthUnit } from '../units/length';
 import { compactVertices } from './compactVertices';
 import { turnedRight } from './winding';
 

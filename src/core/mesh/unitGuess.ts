@@ -1,5 +1,6 @@
 import { lengthUnitNames, mmPerUnit } from '../units/length';
-import type { LengthUnit, Vec3 } from './types';
+import type { Vec3 } from './types';
+import type { LengthUnit } from '../units/length';
 
 /** The unit that the numbers of a file most likely stand for. */
 export interface UnitGuess {

@@ -6,7 +6,7 @@ import type { PartShape } from '../../pipeline/told';
 import { clampLetter } from '../../steps/closing/clampLetter';
 import { isPlaced } from '../../steps/closing/figures';
 import type { Clamp } from '../../steps/closing/inputs';
-import type { ClosingState } from '../../steps/closing/state';
+import type { ClosingState } from '../../steps/closedMold/state';
 import { useWidth } from '../../ui/charts/useWidth';
 import { pullName } from '../part/PullChoiceRow';
 import { planSilhouette } from './planSilhouette';

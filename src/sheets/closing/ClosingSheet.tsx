@@ -1,8 +1,8 @@
 import type { Figure } from '../../core/figure';
 import type { PartShape } from '../../pipeline/told';
 import type { ClosingInputs } from '../../steps/closing/inputs';
-import { closingState } from '../../steps/closing/state';
-import { landWidthMm } from '../../steps/mold/landWidth';
+import { closingState } from '../../steps/closedMold/state';
+import { landWidthMm } from '../../steps/stone/landWidth';
 import { FigureRow } from '../../ui/FigureRow';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';

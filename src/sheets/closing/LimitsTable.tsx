@@ -1,6 +1,6 @@
 import type { ClassShares } from '../../core/closing/classes';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { ClosingState } from '../../steps/closing/state';
+import type { ClosingState } from '../../steps/closedMold/state';
 import { DataTable, type Column } from '../../ui/DataTable';
 
 interface Limit {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { ClosingPlace } from '../../core/closing/places';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { ClosingState } from '../../steps/closing/state';
+import type { ClosingState } from '../../steps/closedMold/state';
 import { noticedSlideMm } from '../../steps/closing/verdicts';
 import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';

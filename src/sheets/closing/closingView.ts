@@ -5,7 +5,7 @@ import { meanPressureKpa } from '../../core/closing/clamps';
 import type { EvenedGaps } from '../../core/closing/cavity';
 import type { ClosingSamples } from '../../core/closing/closingTypes';
 import { isPlaced, outcomeText } from '../../steps/closing/figures';
-import { closingState } from '../../steps/closing/state';
+import { closingState } from '../../steps/closedMold/state';
 import type { StepContext } from '../../steps/context';
 import type { DisplayChunk } from '../../pipeline/told';
 import type { ClosingMapData } from '../../viewer/closingMapViews';

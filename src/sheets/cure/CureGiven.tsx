@@ -1,6 +1,6 @@
 import { cureChoiceSpecs, cureNumberSpecs, type CureInputs } from '../../steps/cure/inputs';
 import { kineticsFields, kineticsFormSpec, kineticsSpecs } from '../../steps/cure/kineticsInputs';
-import type { WaterLeft } from '../../steps/mold/waterLeft';
+import type { WaterLeft } from '../../steps/stone/waterLeft';
 import { formatNumber } from '../../core/units/formatNumber';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';

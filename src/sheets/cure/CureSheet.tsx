@@ -1,8 +1,8 @@
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { CureInputs } from '../../steps/cure/inputs';
 import { cureChoicesOf, programOf } from '../../steps/cure/cureChoicesOf';
-import { waterLeft } from '../../steps/mold/waterLeft';
-import { resolveStack } from '../../steps/plies/stack';
+import { waterLeft } from '../../steps/stone/waterLeft';
+import { resolveStack } from '../../steps/stack';
 import { Button } from '../../ui/Button';
 import { FigureRow } from '../../ui/FigureRow';
 import { Note } from '../../ui/Note';

@@ -53,6 +53,11 @@ const sentenceOf = (error: unknown): string =>
 
 const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
 
+function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
+  if (pattern === null) return null;
+  return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
+}
+
 /** Keeps one open project worked out: walks the stages for its present question, one at a time. */
 export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): MeasuringDesk {
   const store = createStore<DeskState>(() => nothingKnown);
@@ -72,11 +77,6 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
   let stoppedKey: string | null = null;
 
   const isPresent = (question: Question) => store.getState().question === question;
-
-  function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
-    if (pattern === null) return null;
-    return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
-  }
 
   /** As the worker names the mesh. */
   const toWorker = (question: Question): Question => ({

@@ -3,8 +3,8 @@ import { useId } from 'react';
 import { fittedWeightG } from '../../core/stone/dryingLog';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../../steps/context';
-import { halfDryness, type HalfDryness } from '../../steps/mold/dryness';
-import { halves, moldWork } from '../../steps/mold/work';
+import { halfDryness, type HalfDryness } from '../../steps/stone/dryness';
+import { halves, moldWork } from '../../steps/stone/work';
 import { useWidth } from '../../ui/charts/useWidth';
 import './dryingCurve.css';
 

@@ -1,5 +1,5 @@
 import type { PliesInputs, PlyPatch } from '../../steps/plies/inputs';
-import { resolveStack } from '../../steps/plies/stack';
+import { resolveStack } from '../../steps/stack';
 import { pairingRows } from '../../steps/wallFix';
 import { Disclosure } from '../../ui/Disclosure';
 import { SectionHead } from '../../ui/SectionHead';

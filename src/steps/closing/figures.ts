@@ -11,7 +11,7 @@ import { fixFigures, fixSpecs } from './fixFigures';
 import { limitFigures, limitSpecs } from './limitFigures';
 import { resinFigures, resinSpecs } from './resinFigures';
 import { areaPercent, kilopascals, mm, newtons } from './say';
-import { closingState, type ClosingCase, type ClosingState } from './state';
+import { closingState, type ClosingCase, type ClosingState } from '../closedMold/state';
 
 const balance = { source: 'closingBalance' } as const;
 

@@ -7,7 +7,7 @@ import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { pliesForWall } from '../wallFix';
 import { mm, newtons } from './say';
-import type { ClosingState } from './state';
+import type { ClosingState } from '../closedMold/state';
 
 export const fixSpecs = {
   wall: { id: 'closing.wantedWallMm', label: 'Wall that this stack wants', unit: 'mm', decimals: 2 },

@@ -7,7 +7,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import { figure, type FigureSpec } from '../figures';
 import type { ClosingInputs } from './inputs';
 import { areaPercent, mm, newtons } from './say';
-import type { ClosingState } from './state';
+import type { ClosingState } from '../closedMold/state';
 
 export const limitSpecs = {
   slide: {

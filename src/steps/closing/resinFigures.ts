@@ -6,9 +6,9 @@ import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import type { ClosingInputs } from './inputs';
-import { acrossK0, fiberRadiusM } from './resinState';
+import { acrossK0, fiberRadiusM } from '../closedMold/resinState';
 import { kilopascals, mm, newtons } from './say';
-import type { ClosingState } from './state';
+import type { ClosingState } from '../closedMold/state';
 
 const cavity = { unit: 'cm³', decimals: 2, source: 'rigidCavity' } as const;
 

@@ -11,7 +11,7 @@ import { toldOf } from '../wallFit';
 import { bandOver, isPlaced, outcomeText, tiltDeg } from './figures';
 import { slideOf, slidePlace } from './limitFigures';
 import { areaPercent, between, kilopascals, mm, newtons } from './say';
-import { closingState, type ClosingState } from './state';
+import { closingState, type ClosingState } from '../closedMold/state';
 
 /** A place that pushes less than this share of the bed's load does not hold the mold open (common practice). */
 const noticedPushShare = 0.05;

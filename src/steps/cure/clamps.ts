@@ -2,10 +2,10 @@
 import { totalClampForceN } from '../../core/closing/clamps';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { closingState } from '../closing/state';
+import { closingState } from '../closedMold/state';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
-import type { Answer } from '../mold/work';
+import type { Answer } from '../stone/work';
 
 export interface ClampsAfterThinning {
   readonly coldN: number;

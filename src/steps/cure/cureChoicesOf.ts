@@ -28,11 +28,11 @@ import { Problem } from '../../core/problem';
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { StoneMix } from '../../core/stone/stoneMix';
 import type { ProjectInputs } from '../inputs';
-import { waterLeft } from '../mold/waterLeft';
-import { mixOf } from '../mold/work';
-import type { Answer } from '../mold/work';
+import { waterLeft } from '../stone/waterLeft';
+import { mixOf } from '../stone/work';
+import type { Answer } from '../stone/work';
 import { pourChoicesOf } from '../mold/pourChoicesOf';
-import { resolveStack } from '../plies/stack';
+import { resolveStack } from '../stack';
 import type { CureInputs } from './inputs';
 
 export function programOf({ cure, mold }: Pick<ProjectInputs, 'cure' | 'mold'>): OvenProgram {

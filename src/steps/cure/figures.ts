@@ -10,7 +10,7 @@ import { cureFigureSpecs as specs } from './figureSpecs';
 import { openingFigure } from './opening';
 import { celsius, hoursMinutes } from './say';
 import { cureState } from './state';
-import { resinNeed } from '../closing/resinState';
+import { resinNeed } from '../closedMold/resinState';
 
 export function cureFigures(context: StepContext): readonly Figure[] {
   const state = cureState(context);

@@ -5,7 +5,7 @@ import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/opening';
-import { waterLeft } from '../mold/waterLeft';
+import { waterLeft } from '../stone/waterLeft';
 import { clampsAfterThinning } from './clamps';
 import { coatVerdict, filmVerdict } from './coatVerdict';
 import type { ProjectInputs } from '../inputs';

@@ -7,7 +7,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { figureFrom, ml, mm, withBand } from './say';
-import type { Answer, Half, MoldWork } from './work';
+import type { Answer, Half, MoldWork } from '../stone/work';
 
 /** Strip of a round cup laps over itself by this much (common practice). */
 export const stripOverlapMm = 20;

@@ -5,7 +5,7 @@ import { placeName } from '../../core/mesh/place';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { mm } from './say';
-import { halves, type MoldWork } from './work';
+import { halves, type MoldWork } from '../stone/work';
 
 /** Least cover that is trusted (common practice). */
 const usualCoverMm = 10;

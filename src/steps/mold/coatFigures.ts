@@ -7,7 +7,7 @@ import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { coatsInUse, type CoatInUse } from './coatInUse';
 import { moldNumberSpecs, type MoldInputs } from './inputs';
 import { entryStatus, figureFrom } from './say';
-import type { MoldWork } from './work';
+import type { MoldWork } from '../stone/work';
 
 export function coatFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   const { mold } = context.inputs;

@@ -11,9 +11,9 @@ import {
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { halfDryness } from './dryness';
+import { halfDryness } from '../stone/dryness';
 import { celsius, figureFrom, grams, withBand } from './say';
-import { halves, type Half, type MoldWork } from './work';
+import { halves, type Half, type MoldWork } from '../stone/work';
 
 /** Air film with radiation in an oven at about 100 °C, W/(m2 K), and conductivity of plaster (from memory). */
 const ovenFilmWPerM2K = 25;

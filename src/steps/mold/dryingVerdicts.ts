@@ -4,9 +4,9 @@ import { dryingLimitsC, expectedShare, steadyHours } from '../../core/stone/dryi
 import type { Weighing } from '../../core/stone/dryingLog';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { halfDryness, type HalfDryness } from './dryness';
+import { halfDryness, type HalfDryness } from '../stone/dryness';
 import { celsius, grams } from './say';
-import { halves, type Half, type MoldWork } from './work';
+import { halves, type Half, type MoldWork } from '../stone/work';
 
 export function dryingVerdict({ inputs }: StepContext): Verdict {
   const id = 'mold.drying';

@@ -1,6 +1,6 @@
 /** The pour that gets warmest. */
 import type { SettingHeat } from '../../core/stone/settingHeat';
-import type { Answer, Half, MoldWork } from './work';
+import type { Answer, Half, MoldWork } from '../stone/work';
 
 export function hottestHalf({
   half: { negative, positive },

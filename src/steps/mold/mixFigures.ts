@@ -4,7 +4,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { figureFrom, grams, knownFigure, leastCertain, ml } from './say';
-import { halves, type Half, type MoldWork } from './work';
+import { halves, type Half, type MoldWork } from '../stone/work';
 
 export function mixFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   return [

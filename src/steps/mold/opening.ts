@@ -10,7 +10,7 @@ import { figure, type FigureSpec } from '../figures';
 import { availablePart } from '../missing';
 import { figureFrom, mm } from './say';
 import { axes, axisSizes, sizeChoices } from './sizes';
-import type { Answer } from './work';
+import type { Answer } from '../stone/work';
 
 /** Fewer jacking points than this lift one side only and break the land (common practice). */
 const leastJackingPoints = 2;

@@ -1,6 +1,6 @@
 /** The times that the bench waits for, in the order of the work. */
 import type { ProjectInputs } from '../inputs';
-import { stoneInUse } from './stoneInUse';
+import { stoneInUse } from '../stone/stoneInUse';
 
 export interface PlannedTime {
   readonly id: string;

@@ -6,7 +6,7 @@ import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { moldNumberSpecs } from './inputs';
 import { celsius, entryStatus, figureFrom, grams, ml, mm, withBand } from './say';
 import { hottestHalf } from './hottestHalf';
-import type { MoldWork } from './work';
+import type { MoldWork } from '../stone/work';
 
 export function pourFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   return [...floatFigures(context, work), ...heatFigures(context, work)];

@@ -4,7 +4,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { hottestHalf } from './hottestHalf';
 import { celsius, grams } from './say';
-import { halves, type MoldWork } from './work';
+import { halves, type MoldWork } from '../stone/work';
 
 const newton = (force: number) => `${formatNumber(force, 2)} N`;
 const minutes = (value: number) => `${formatNumber(value, 1)} min`;

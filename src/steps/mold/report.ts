@@ -9,7 +9,7 @@ import { pourFigures } from './pourFigures';
 import { repairFigures } from './repairFigures';
 import { sizeFigures } from './sizeFigures';
 import { moldVerdicts } from './verdicts';
-import { moldWork } from './work';
+import { moldWork } from '../stone/work';
 
 const cautions: readonly Caution[] = [
   {

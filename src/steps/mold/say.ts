@@ -3,8 +3,8 @@ import type { Figure, FigureStatus } from '../../core/figure';
 import type { NumberSpec } from '../inputSpec';
 import { formatNumber } from '../../core/units/formatNumber';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
-import type { Answer } from './work';
-import type { KnownNumber } from './stoneInUse';
+import type { Answer } from '../stone/work';
+import type { KnownNumber } from '../stone/stoneInUse';
 
 export const mm = (value: number, decimals = 1) => `${formatNumber(value, decimals)} mm`;
 export const ml = (value: number) => `${formatNumber(value, 1)} mL`;

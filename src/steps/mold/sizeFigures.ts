@@ -17,7 +17,7 @@ import {
   sizeChoices,
   type AxisSize,
 } from './sizes';
-import type { Answer, MoldWork } from './work';
+import type { Answer, MoldWork } from '../stone/work';
 
 export function sizeFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   return [

@@ -9,8 +9,8 @@ import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { FinishedRim } from '../../core/stone/rimMatch';
 import type { StepContext } from '../context';
 import { availablePart } from '../missing';
-import { stoneInUse } from './stoneInUse';
-import type { Answer } from './work';
+import { stoneInUse } from '../stone/stoneInUse';
+import type { Answer } from '../stone/work';
 
 export const axes = ['x', 'y', 'z'] as const;
 

@@ -6,7 +6,7 @@ import { leastWaterPowderRatio } from '../../core/stone/stoneMix';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { ProjectInputs } from '../inputs';
 import { celsius } from './say';
-import { stoneInUse } from './stoneInUse';
+import { stoneInUse } from '../stone/stoneInUse';
 
 export interface StoneRow {
   readonly name: string;

@@ -6,7 +6,7 @@ import { dryVerdicts, dryingVerdict } from './dryingVerdicts';
 import { floatVerdict, heatVerdict, layersVerdict, mixVerdict } from './pourVerdicts';
 import { repairsVerdict } from './repairsVerdict';
 import { rimsVerdict, sizeVerdict } from './sizeVerdicts';
-import type { MoldWork } from './work';
+import type { MoldWork } from '../stone/work';
 
 export function moldVerdicts(context: StepContext, work: MoldWork): readonly Verdict[] {
   return [

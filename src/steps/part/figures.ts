@@ -1,6 +1,6 @@
 /** Figures of the Part step: what the file holds and how large the part is. */
 import type { Figure } from '../../core/figure';
-import type { PartSummary } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import { mmPerUnit } from '../../core/units/length';
 import type { StepContext } from '../context';

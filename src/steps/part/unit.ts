@@ -1,5 +1,5 @@
 /** The unit that the part is taken in, and how sure that is. */
-import type { LengthUnit } from '../../core/mesh/types';
+import type { LengthUnit } from '../../core/units/length';
 import { mmPerUnit } from '../../core/units/length';
 import type { StepContext } from '../context';
 

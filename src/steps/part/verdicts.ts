@@ -1,6 +1,7 @@
 /** Verdicts of the Part step: sound, right size, right way up. */
 import type { Verdict } from '../../core/figure';
-import type { MeshHealth, PartSummary } from '../../core/mesh/types';
+import type { MeshHealth } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import { lengthUnitNames } from '../../core/units/length';
 import type { MeasuredPart, StepContext } from '../context';

@@ -12,7 +12,7 @@ import { localFigures } from './localStack';
 import { contentFigures, partMassFigures } from './massFigures';
 import { prepregFigures } from './prepregFigures';
 import { rollFigure } from './rolls';
-import { resolveStack, type KnownStack } from './stack';
+import { resolveStack, type KnownStack } from '../stack';
 import { stiffnessFigures } from './stiffnessFigures';
 import { strengthFigures } from './strengthFigures';
 import { warpFigures } from './warpFigures';

@@ -5,10 +5,10 @@ import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { bowMm, warpOf } from '../../core/laminate/warp';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { laminateInMold } from '../laminateInMold';
+import { laminateInMold } from '../closedMold/laminateInMold';
 import type { Material } from './inputs';
 import { laidAngleDeg } from './plyInputs';
-import type { KnownStack } from './stack';
+import type { KnownStack } from '../stack';
 import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 import { partLengthMm, strongestPerM, worseHalf } from './warpFigures';
 

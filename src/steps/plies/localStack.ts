@@ -9,7 +9,7 @@ import { fiberGaps, wallLimits } from '../band';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { wallInUse } from '../wallInUse';
-import { resolveStack, type KnownStack } from './stack';
+import { resolveStack, type KnownStack } from '../stack';
 
 const specs = {
   area: {

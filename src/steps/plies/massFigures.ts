@@ -5,9 +5,9 @@ import { partMass, type CoveredArea } from '../../core/laminate/partMass';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { count, figure, percent, unknownFigure, type FigureSpec } from '../figures';
-import { laminateInMold, midSurfaceMm2, type LaminateInMold } from '../laminateInMold';
+import { laminateInMold, midSurfaceMm2, type LaminateInMold } from '../closedMold/laminateInMold';
 import { availablePart } from '../missing';
-import { resolveStack, type KnownStack } from './stack';
+import { resolveStack, type KnownStack } from '../stack';
 
 const contentSpecs = {
   thickness: {

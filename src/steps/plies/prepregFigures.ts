@@ -8,7 +8,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { MeasuredPart, StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart } from '../missing';
-import { resolveStack, type KnownStack } from './stack';
+import { resolveStack, type KnownStack } from '../stack';
 
 /**
  * Prepreg cut over face covered: trim edge, darts and the corners of a rectangular cut. Common practice; the low and

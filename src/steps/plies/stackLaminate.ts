@@ -6,11 +6,11 @@ import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { vector3, type Vector3 } from '../../core/numeric/matrix3';
 import { Problem } from '../../core/problem';
 import type { StepContext } from '../context';
-import { laminateInMold } from '../laminateInMold';
+import { laminateInMold } from '../closedMold/laminateInMold';
 import type { PliesInputs } from './inputs';
 import { allBandEnds, plyConstants, type BandEnds, type PlyConstants } from './plyConstants';
 import { laidAngleDeg, type PartHalf } from './plyInputs';
-import { resolveStack, type KnownStack } from './stack';
+import { resolveStack, type KnownStack } from '../stack';
 
 /** One laminate with what is read from it. */
 export interface LaminateState {

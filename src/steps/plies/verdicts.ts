@@ -10,7 +10,7 @@ import { wallInUse } from '../wallInUse';
 import { laminateVerdicts } from './laminateVerdicts';
 import { localVerdict } from './localStack';
 import { outTimeVerdict } from './rolls';
-import { resolveStack, type KnownStack } from './stack';
+import { resolveStack, type KnownStack } from '../stack';
 
 const mm = (value: number, decimals = 2) => `${formatNumber(value, decimals)} mm`;
 

@@ -1,14 +1,15 @@
 /** Figures of the Walls & draft step. */
 import type { Figure } from '../../core/figure';
 import { draftToleranceDeg, dragsBelowDeg } from '../../core/mesh/draft';
-import type { FacetKind, PartSummary, WallQuantiles } from '../../core/mesh/types';
+import type { FacetKind, WallQuantiles } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
 import { leastOuterEdgeRadiusMm, wallBand } from '../band';
 import type { StepContext } from '../context';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart, type Missing } from '../missing';
-import { resolveStack } from '../plies/stack';
+import { resolveStack } from '../stack';
 import { wallFit } from '../wallFit';
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;

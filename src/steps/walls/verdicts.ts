@@ -1,6 +1,7 @@
 /** Verdicts of the Walls & draft step: the wall against the stack, undercuts, draft, inside corners. */
 import type { Verdict } from '../../core/figure';
-import type { Patch, PartSummary } from '../../core/mesh/types';
+import type { Patch } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import { leastOuterEdgeRadiusMm } from '../band';

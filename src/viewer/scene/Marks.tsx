@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Section, SectionPlane, Vec3 } from '../../core/mesh/types';
 import type { PartBox } from '../orbitView';
-import type { ViewTheme } from '../useViewTheme';
+import type { ViewTheme } from '../viewTheme';
 import { cutOutline, sheetFrame } from './markLines';
 import { PointGeometry } from './PointGeometry';
 import { PullArrow } from './PullArrow';

@@ -39,7 +39,10 @@ export interface MountedScene {
   dispose(): void;
 }
 
-function startRenderer(canvas: HTMLCanvasElement | OffscreenCanvas): WebGLRenderer {
+/** The page's own canvas, or one that was handed over to the worker, where the first kind is not known. */
+type SceneCanvas = (HTMLCanvasElement | OffscreenCanvas) & EventTarget;
+
+function startRenderer(canvas: SceneCanvas): WebGLRenderer {
   const renderer = new WebGLRenderer({ canvas, alpha: true, antialias: true });
   renderer.localClippingEnabled = true;
   // Asking for compiler messages waits for the graphics process to catch up.
@@ -53,7 +56,7 @@ function startRenderer(canvas: HTMLCanvasElement | OffscreenCanvas): WebGLRender
  * @throws what three throws when there is no WebGL
  */
 export async function mountScene(
-  canvas: HTMLCanvasElement | OffscreenCanvas,
+  canvas: SceneCanvas,
   tell: (message: FromScene) => void,
 ): Promise<MountedScene> {
   const root = createRoot(canvas);

@@ -4,7 +4,7 @@ import type { DisplayChunk } from '../../pipeline/told';
 import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
-import type { ViewTheme } from '../useViewTheme';
+import type { ViewTheme } from '../viewTheme';
 
 /** What is drawn over the part. */
 export interface SceneMarks {

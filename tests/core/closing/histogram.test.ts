@@ -113,9 +113,9 @@ describe(`bins and facets agree within 0.2 % (seed ${propertySeed})`, () => {
         const [tighter, wider] = [1 - 0.002, 1 + 0.002].map((factor) =>
           upToEachClass(classShares(whole.samples, one.solution, movedLimits(factor))),
         );
-        for (const [at, share] of upToEachClass(other.shares).entries()) {
-          expect(share).toBeGreaterThanOrEqual(tighter![at]! - 0.002);
-          expect(share).toBeLessThanOrEqual(wider![at]! + 0.002);
+        for (const [order, share] of upToEachClass(other.shares).entries()) {
+          expect(share).toBeGreaterThanOrEqual(tighter![order]! - 0.002);
+          expect(share).toBeLessThanOrEqual(wider![order]! + 0.002);
         }
       }),
       // Every run solves over 22 500 facets; a failure is told as it is.

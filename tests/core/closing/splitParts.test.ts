@@ -1,6 +1,6 @@
 /** Large plain walls are split before they are measured; the balance must see all of their pieces. */
 import { expect, test } from 'vitest';
-import { measureSaved } from '../../../src/core/mesh/measureSaved';
+import { measureSaved } from '../../../src/core/part/measureSaved';
 import { BenchSession } from '../../../src/jobs/benchSession';
 import { alongZ, ignore, stlBlob } from '../../jobs/support';
 import { tray } from '../../support/meshes';

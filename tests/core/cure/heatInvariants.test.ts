@@ -11,7 +11,7 @@ import { kineticsForLearning } from '../../../src/core/cure/publishedKinetics';
 import { idealProgram, options, programEndS, stoneCase } from '../../support/cureCases';
 import { propertySeed } from '../../support/propertySeed';
 
-const run = (choices: Parameters<typeof stoneCase>[0]) => runHeat(stoneCase(choices), options(programEndS));
+const runOf = (choices: Parameters<typeof stoneCase>[0]) => runHeat(stoneCase(choices), options(programEndS));
 const coldestPeak = ({ laminate }: HeatRun) => laminate.peakC[extremePlaces(laminate).coldest]!;
 
 describe('one run', () => {
@@ -35,7 +35,7 @@ describe('one run', () => {
     const run = runHeat(one, options(programEndS));
     expect(Math.abs(imbalance(run.ledger))).toBeLessThan(1e-3);
     const resinG = 7 * 4 * 0.4 * 1.5 * 0.4;
-    const mean = run.degreeOfCure.reduce((sum, one) => sum + one, 0) / run.degreeOfCure.length;
+    const mean = run.degreeOfCure.reduce((sum, degree) => sum + degree, 0) / run.degreeOfCure.length;
     expect(run.ledger.reactionJ / (resinG * 400 * mean)).toBeCloseTo(1, 1);
     expect(mean).toBeGreaterThan(0.9);
   });
@@ -144,9 +144,9 @@ describe(`any mold (seed ${propertySeed})`, () => {
 
 describe('one mold against another', () => {
   test('dry stone heats faster than damp, whatever its water does', () => {
-    const dry = curveAtPlace(run({ heldShare: 0 }).laminate, 0);
+    const dry = curveAtPlace(runOf({ heldShare: 0 }).laminate, 0);
     for (const rule of ['wicks', 'stays'] as const) {
-      const damp = curveAtPlace(run({ heldShare: 1, rule }).laminate, 0);
+      const damp = curveAtPlace(runOf({ heldShare: 1, rule }).laminate, 0);
       damp.timesS.forEach((timeS, i) =>
         expect(damp.valuesC[i]).toBeLessThanOrEqual(valueAt(dry, timeS) + 0.2),
       );
@@ -154,8 +154,8 @@ describe('one mold against another', () => {
   });
 
   test('more cover, a weaker film, faster dehydration: each keeps the laminate cooler', () => {
-    const thick = run({ blockMm: [110, 80, 60], heldShare: 0 });
-    const thin = run({ heldShare: 0 });
+    const thick = runOf({ blockMm: [110, 80, 60], heldShare: 0 });
+    const thin = runOf({ heldShare: 0 });
     expect(thick.laminate.dose.reduce((a, b) => Math.min(a, b))).toBeLessThan(
       thin.laminate.dose.reduce((a, b) => Math.min(a, b)),
     );
@@ -172,7 +172,7 @@ describe('one mold against another', () => {
   });
 
   test('wet faces stay near the wet bulb while the stone dries', () => {
-    const damp = run({
+    const damp = runOf({
       air: curveOf([
         [0, 70],
         [20_000, 70],
@@ -187,7 +187,7 @@ describe('one mold against another', () => {
   });
 
   test('finer steps and finer voxels move the answer little', () => {
-    const usual = coldestPeak(run({ treatment: 'open air' }));
+    const usual = coldestPeak(runOf({ treatment: 'open air' }));
     const fine = runHeat(
       stoneCase({ treatment: 'open air' }),
       options(programEndS, { longestStepS: 30, longestQuietStepS: 30, toleranceK: 0.1 }),

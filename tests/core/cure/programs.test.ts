@@ -52,7 +52,7 @@ describe('answers', () => {
     const afterS = demoldAfterS(run.laminate, heatedS, 50, 20)!;
     expect(afterS).toBeGreaterThan(600);
     const at = run.laminate.timesS.findIndex((timeS) => timeS > heatedS + afterS + 120);
-    expect(run.laminate.temperatureC[at]!.every((one) => one < 50)).toBe(true);
+    expect(run.laminate.temperatureC[at]!.every((temperatureC) => temperatureC < 50)).toBe(true);
     expect(demoldAfterS(run.laminate, heatedS, 20.001, 20)).toBeNull();
     expect(() => demoldAfterS(run.laminate, heatedS, 18, 20)).toThrow(
       expect.objectContaining({ code: 'cure.demold' }),

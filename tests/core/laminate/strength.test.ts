@@ -37,7 +37,7 @@ describe(`failure of one ply (seed ${propertySeed})`, () => {
       [0, 0, 70],
       [0, 0, -70],
     ] as const;
-    for (const stress of alone) expect(tsaiWuIndex(stress, strength)).toBeCloseTo(1, 12);
+    for (const one of alone) expect(tsaiWuIndex(one, strength)).toBeCloseTo(1, 12);
     expect(maximumStrainIndex([0.01, 0, 0], unidirectional, strength)).toBeCloseTo(1334 / 1500, 12);
     expect(maximumStrainIndex([0, -0.01, 0], unidirectional, strength)).toBeCloseTo(87.84 / 200, 12);
   });

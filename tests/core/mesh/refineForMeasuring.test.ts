@@ -205,8 +205,8 @@ describe(`refining whatever comes (seed ${propertySeed})`, () => {
           const facets = corners
             .map((facet) => facet.map((corner) => corner % vertices.length))
             .filter((facet) => new Set(facet).size === 3)
-            .filter((facet, at, all) => {
-              return all.findIndex((other) => cornersKey(other) === cornersKey(facet)) === at;
+            .filter((facet, index, all) => {
+              return all.findIndex((other) => cornersKey(other) === cornersKey(facet)) === index;
             });
           const drawn = {
             positions: Float64Array.from(vertices.flat()),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../../src/core/mesh/health';
 import { measurePart } from '../../../src/core/mesh/measure';
-import { summarize } from '../../../src/core/mesh/summary';
+import { summarize } from '../../../src/core/part/summary';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { caseHalf } from '../../support/cellPart';
 import { box, domeShell, icosphere, mapVertices, tray } from '../../support/meshes';

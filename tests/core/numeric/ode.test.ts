@@ -10,7 +10,7 @@ describe('integrateOde', () => {
   });
 
   test('stops where y reaches a value', () => {
-    const { t, y } = integrateOde((_, y) => y, { t: 0, y: 1 }, 10, fineOde, 2);
+    const { t, y } = integrateOde((_, at) => at, { t: 0, y: 1 }, 10, fineOde, 2);
     expect(y).toBe(2);
     expect(t).toBeCloseTo(Math.LN2, 8);
   });

@@ -2,9 +2,9 @@
 import { zipSync } from 'fflate';
 import { canonicalMesh } from '../../../src/core/mesh/canonicalMesh';
 import { findHealth } from '../../../src/core/mesh/health';
-import { measureSaved } from '../../../src/core/mesh/measureSaved';
+import { measureSaved } from '../../../src/core/part/measureSaved';
 import { packMesh, unpackMesh } from '../../../src/core/mesh/pack';
-import { readPattern } from '../../../src/core/mesh/preparePattern';
+import { readPattern } from '../../../src/core/part/preparePattern';
 import { writeStlBinary } from '../../../src/core/mesh/writeStl';
 import { bytesOf, objText, stlText } from '../../support/meshText';
 import { domeShell, tray } from '../../support/meshes';

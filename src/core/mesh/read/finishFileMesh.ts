@@ -1,6 +1,7 @@
 import { Problem } from '../../problem';
-import type { FileMesh, LengthUnit, MeshFormat, Vec3 } from '../types';
-import { limits } from './limits';
+import type { FileMesh, MeshFormat, Vec3 } from '../types';
+import type { LengthUnit } from '../../units/length';
+import { limits } from '../limits';
 
 /** What a reader hands over: corners in file coordinates, as found. */
 export interface RawTriangles {

@@ -1,5 +1,5 @@
 import { Problem } from '../../problem';
-import { limits } from './limits';
+import { limits } from '../limits';
 
 /** A list of numbers of unknown length without a boxed number per entry. */
 export class GrowingNumbers {

@@ -1,5 +1,5 @@
 import { Problem } from '../../problem';
-import type { LengthUnit } from '../types';
+import type { LengthUnit } from '../../units/length';
 import type { RawTriangles } from './finishFileMesh';
 import { GrowingNumbers, refuseTooMany } from './growingNumbers';
 import { type Model3mf, type ObjectUse, readModel3mf } from './model3mf';

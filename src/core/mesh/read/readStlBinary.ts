@@ -1,6 +1,6 @@
 import { Problem } from '../../problem';
 import type { RawTriangles } from './finishFileMesh';
-import { limits } from './limits';
+import { limits } from '../limits';
 
 const startOfFacets = 84;
 const bytesPerFacet = 50;

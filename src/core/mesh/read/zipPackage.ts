@@ -1,6 +1,6 @@
 import { inflateSteps } from '../../inflateSteps';
 import { Problem } from '../../problem';
-import { limits } from './limits';
+import { limits } from '../limits';
 
 interface Entry {
   readonly method: number;

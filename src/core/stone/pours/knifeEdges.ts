@@ -46,14 +46,14 @@ export function findKnifeEdges(
     if (sharpest < 0 || turnRad[halfEdge]! > turnRad[sharpest]!) sharpest = halfEdge;
   }
   if (sharpest < 0) return { onKnife, knifeEdges: null };
-  const from = 3 * facets[sharpest]!;
+  const corner = 3 * facets[sharpest]!;
   const sharpestDeg = 180 - (turnRad[sharpest]! * 180) / Math.PI;
   return {
     onKnife,
     knifeEdges: {
       lengthMm,
       sharpestDeg,
-      atMm: [positions[from]!, positions[from + 1]!, positions[from + 2]!],
+      atMm: [positions[corner]!, positions[corner + 1]!, positions[corner + 2]!],
     },
   };
 

@@ -101,7 +101,7 @@ function windowLands(
   { topMm }: ColumnHeights,
   { region, edgeMm }: OpenColumns,
 ): Float32Array {
-  const flatMm = new Float32Array(side * side).fill(NaN);
+  const windowMm = new Float32Array(side * side).fill(NaN);
   const seen = new Uint8Array(side * side);
   let isUneven = false;
   for (let first = 0; first < region.length; first++) {
@@ -129,11 +129,11 @@ function windowLands(
     }
     for (const edge of edges) edgeMm[edge] = highestEdge;
     for (const member of members) {
-      flatMm[member] = highestEdge;
+      windowMm[member] = highestEdge;
       if (!Number.isNaN(edgeMm[member]!)) edgeMm[member] = highestEdge;
     }
   }
-  if (!isUneven) return flatMm;
+  if (!isUneven) return windowMm;
   const spread = spreadHeights(levelBand(edgeMm, side, levelMm / pitchMm), side);
-  return flatMm.map((height, column) => (Number.isNaN(height) ? spread[column]! : height));
+  return windowMm.map((height, column) => (Number.isNaN(height) ? spread[column]! : height));
 }

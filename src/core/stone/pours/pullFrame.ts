@@ -26,7 +26,7 @@ export function pullFrame(mesh: IndexedMesh, pull: Vec3): PullFrame {
   const { turnDeg } = leastRectangle(seenAlong(mesh.positions, first, second));
   const { low, high } = boxOf(mesh.positions);
   return {
-    axes: [...turned(first, second, turnDeg), third],
+    axes: [...turnedAxes(first, second, turnDeg), third],
     originMm: [(low[0]! + high[0]!) / 2, (low[1]! + high[1]!) / 2, (low[2]! + high[2]!) / 2],
     turnDeg,
   };
@@ -66,7 +66,7 @@ const mix = (a: Vec3, b: Vec3, ofA: number, ofB: number): Vec3 => [
   ofA * a[2] + ofB * b[2],
 ];
 
-function turned(first: Vec3, second: Vec3, turnDeg: number): readonly [Vec3, Vec3] {
+function turnedAxes(first: Vec3, second: Vec3, turnDeg: number): readonly [Vec3, Vec3] {
   const [cos, sin] = cosSin(turnDeg);
   return [mix(first, second, cos, sin), mix(second, first, cos, -sin)];
 }

@@ -5,8 +5,8 @@ import { alignedBed, bedThroughPoints, wovenBed, type FiberBed } from '../../cor
 import { fiberFractionInGap } from '../../core/laminate/plyThickness';
 import type { SourceKey } from '../../core/sources';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { KnownStack } from '../plies/stack';
-import type { BedPoints, ClosingInputs } from './inputs';
+import type { KnownStack } from '../stack';
+import type { BedPoints, ClosingInputs } from '../closing/inputs';
 
 export interface StackBeds {
   /** One per material of the stack. */

@@ -1,9 +1,10 @@
 /** From a file's bytes to the mesh that is saved and measured; the worker and the headless command both call it. */
 import { sha256Hex } from '../sha256';
-import { canonicalMesh, type CanonicalMesh } from './canonicalMesh';
-import { readMeshFile } from './read/readMeshFile';
-import type { LengthUnit, MeshFormat } from './types';
-import { weld } from './weld';
+import { canonicalMesh, type CanonicalMesh } from '../mesh/canonicalMesh';
+import { readMeshFile } from '../mesh/read/readMeshFile';
+import type { MeshFormat } from '../mesh/types';
+import type { LengthUnit } from '../units/length';
+import { weld } from '../mesh/weld';
 
 export interface PreparedPattern {
   /** Of the file's bytes, lower-case hex. */

@@ -1,12 +1,12 @@
 import { closingHistogram } from '../closing/closingHistogram';
 import { closingSamples } from '../closing/closingSamples';
 import type { FacetSamples } from '../closing/closingTypes';
-import { draftShares } from './draft';
-import type { DrawnFacets } from './drawnFacets';
-import { wholePart, type WholePart } from './enclosedVolume';
-import { distribute, quantile, wallQuantiles, type WeightedDistribution } from './quantiles';
-import { selectQuantiles } from './selectQuantiles';
-import { isDrawnSolid } from './solidPattern';
+import { draftShares } from '../mesh/draft';
+import type { DrawnFacets } from '../mesh/drawnFacets';
+import { wholePart, type WholePart } from '../mesh/enclosedVolume';
+import { distribute, quantile, wallQuantiles, type WeightedDistribution } from '../mesh/quantiles';
+import { selectQuantiles } from '../mesh/selectQuantiles';
+import { isDrawnSolid } from '../mesh/solidPattern';
 import {
   facetKind,
   type DraftDistribution,
@@ -14,10 +14,10 @@ import {
   type IndexedMesh,
   type MeshHealth,
   type Measurement,
-  type PartSummary,
   type WallDistribution,
   type WallQuantiles,
-} from './types';
+} from '../mesh/types';
+import type { PartSummary } from './partSummary';
 
 /**
  * The figures of a measured part. Areas and volumes are exact sums over the facets; wall quantiles are weighted by

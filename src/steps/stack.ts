@@ -1,15 +1,10 @@
 /** The ply stack of the inputs with each ply's card looked up, or the reason why there is none. */
-import { laidPlyThicknessMm } from '../../core/laminate/plyThickness';
-import { stackThickness, type StackThickness } from '../../core/laminate/stackThickness';
-import {
-  plateContent,
-  stackVolume,
-  type CuredPlate,
-  type StackVolume,
-} from '../../core/laminate/stackVolume';
-import { Problem } from '../../core/problem';
+import { laidPlyThicknessMm } from '../core/laminate/plyThickness';
+import { stackThickness, type StackThickness } from '../core/laminate/stackThickness';
+import { plateContent, stackVolume, type CuredPlate, type StackVolume } from '../core/laminate/stackVolume';
+import { Problem } from '../core/problem';
 import { cardInUse } from './cardInUse';
-import type { Material, PliesInputs, Ply, PlyPatch } from './inputs';
+import type { Material, PliesInputs, Ply, PlyPatch } from './plies/inputs';
 
 export interface KnownStack {
   readonly known: true;

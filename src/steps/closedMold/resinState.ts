@@ -20,8 +20,8 @@ import type { ClosingSolution, Lands } from '../../core/closing/tiltedBalance';
 import { equilibriumPressureAtm } from '../../core/cure/dehydration';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { waterLeft } from '../mold/waterLeft';
-import type { KnownStack } from '../plies/stack';
+import { waterLeft } from '../stone/waterLeft';
+import type { KnownStack } from '../stack';
 
 export interface ResinNeed {
   /** Absolute, from the roll's humidity. */

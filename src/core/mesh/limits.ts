@@ -1,4 +1,4 @@
-import { mostCounts } from '../../counts';
+import { mostCounts } from '../counts';
 
 /** What is refused with a reason rather than tried; the browser tab's memory sets them. */
 export const limits = {

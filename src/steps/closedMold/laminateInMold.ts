@@ -2,13 +2,13 @@
  * What is in the laminate as it comes out of the mold: the stack's volume in the cavity that the closed mold leaves, unless
  * voids or resin were measured on the cured part. Thickness, density, mass and stiffness all go by this one content.
  */
-import type { Cavity } from '../core/closing/cavity';
-import { contentOfVolume, type LaminateContent } from '../core/laminate/bleedAndVoids';
-import { compensatedSum } from '../core/numeric/compensatedSum';
-import { formatNumber } from '../core/units/formatNumber';
-import { closingState } from './closing/state';
-import type { StepContext } from './context';
-import type { KnownStack } from './plies/stack';
+import type { Cavity } from '../../core/closing/cavity';
+import { contentOfVolume, type LaminateContent } from '../../core/laminate/bleedAndVoids';
+import { compensatedSum } from '../../core/numeric/compensatedSum';
+import { formatNumber } from '../../core/units/formatNumber';
+import { closingState } from './state';
+import type { StepContext } from '../context';
+import type { KnownStack } from '../stack';
 
 export interface LaminateInMold {
   readonly content: LaminateContent;

@@ -1,8 +1,8 @@
 /** From bytes to figures: what is measured is what is saved, and a reload changes nothing. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { measureSaved, type SavedMeshChoices } from '../../../src/core/mesh/measureSaved';
+import { measureSaved, type SavedMeshChoices } from '../../../src/core/part/measureSaved';
 import { packMesh, preparePack, unpackMesh } from '../../../src/core/mesh/pack';
-import { preparePattern } from '../../../src/core/mesh/preparePattern';
+import { preparePattern } from '../../../src/core/part/preparePattern';
 import { writeStlBinary } from '../../../src/core/mesh/writeStl';
 import { Problem } from '../../../src/core/problem';
 import { asText } from '../../support/asText';

@@ -1,14 +1,16 @@
 /** From the saved mesh to everything that figures are made of; the worker and the headless command both call it. */
 import { closingSamples } from '../closing/closingSamples';
-import { drawnBasis, drawnFacets } from './drawnFacets';
-import { findHealth } from './health';
-import { facetBox } from './integrals';
-import { measurePart, type MeasureHooks } from './measure';
-import { partMesh } from './partMesh';
-import { refineForMeasuring, type MeasuringMesh } from './refineForMeasuring';
+import { drawnBasis, drawnFacets } from '../mesh/drawnFacets';
+import { findHealth } from '../mesh/health';
+import { facetBox } from '../mesh/integrals';
+import { measurePart, type MeasureHooks } from '../mesh/measure';
+import { partMesh } from '../mesh/partMesh';
+import { refineForMeasuring, type MeasuringMesh } from '../mesh/refineForMeasuring';
 import { summarize } from './summary';
-import type { IndexedMesh, LengthUnit, MeshHealth, Measurement, PartSummary, Vec3 } from './types';
-import { guessUnit, type UnitGuess } from './unitGuess';
+import type { IndexedMesh, MeshHealth, Measurement, Vec3 } from '../mesh/types';
+import type { LengthUnit } from '../units/length';
+import type { PartSummary } from './partSummary';
+import { guessUnit, type UnitGuess } from '../mesh/unitGuess';
 
 /** How the saved mesh becomes the part in mm. */
 export interface SavedMeshChoices {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../../src/core/mesh/health';
 import { measurePart } from '../../../src/core/mesh/measure';
-import { summarize } from '../../../src/core/mesh/summary';
-import type { IndexedMesh, PartSummary, Vec3 } from '../../../src/core/mesh/types';
+import { summarize } from '../../../src/core/part/summary';
+import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
+import type { PartSummary } from '../../../src/core/part/partSummary';
 import { caseHalf } from '../../support/cellPart';
 import { box, tray, trayVolumeMm3 } from '../../support/meshes';
 

@@ -38,16 +38,16 @@ import {
   type Lands,
 } from '../../core/closing/tiltedBalance';
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
-import type { PartSummary } from '../../core/mesh/types';
+import type { PartSummary } from '../../core/part/partSummary';
 import { Problem } from '../../core/problem';
 import { filmInWallMm, wallLimits, wallsFor } from '../band';
 import type { MeasuredPart, StepContext } from '../context';
 import { availablePart, type Missing } from '../missing';
-import { resolveStack, type KnownStack } from '../plies/stack';
+import { resolveStack, type KnownStack } from '../stack';
 import { stackBeds, type StackBeds } from './beds';
 import type { ProjectInputs } from '../inputs';
-import type { Clamp } from './inputs';
-import { landWidthMm } from '../mold/landWidth';
+import type { Clamp } from '../closing/inputs';
+import { landWidthMm } from '../stone/landWidth';
 import { resinNeed, resinState, type ResinState } from './resinState';
 
 /** One way that the unknowns may lie, and where the mold then stands. */

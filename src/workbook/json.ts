@@ -1,0 +1,6 @@
+/** Parsed JSON whose shape is not known yet. */
+export type JsonObject = { readonly [key: string]: unknown };
+
+export function isJsonObject(value: unknown): value is JsonObject {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
