@@ -14,6 +14,7 @@ export interface TopBarProps {
   readonly pattern: PatternRecord | null;
   readonly shape: PartShape | null;
   readonly onSaveFile: () => void;
+  readonly onSaveFigures: () => void;
   readonly onOpenFile: (file: File) => void;
   readonly onPrint: () => void;
 }
@@ -25,7 +26,8 @@ function patternText(pattern: PatternRecord, shape: PartShape | null): ReactNode
 }
 
 /** Whose sheet this is, undo and redo, the project file, and the way to paper. */
-export function TopBar({ projectName, pattern, shape, onSaveFile, onOpenFile, onPrint }: TopBarProps) {
+export function TopBar(props: TopBarProps) {
+  const { projectName, pattern, shape, onSaveFile, onSaveFigures, onOpenFile, onPrint } = props;
   const workbook = useWorkbook();
   const { canUndo, canRedo } = useUndoState();
   return (
@@ -43,6 +45,7 @@ export function TopBar({ projectName, pattern, shape, onSaveFile, onOpenFile, on
       </Button>
       <Menu label="Project file">
         <Button onClick={onSaveFile}>Save this project as a file</Button>
+        <Button onClick={onSaveFigures}>Save all figures as JSON</Button>
         <FilePick accept={givenFileKinds} inputLabel="Project file" onFile={onOpenFile}>
           Open a project file
         </FilePick>

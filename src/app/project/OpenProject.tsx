@@ -12,6 +12,7 @@ import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/context';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
+import { reportJson } from '../../pipeline/reportJson';
 import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
@@ -116,6 +117,9 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
         pattern={context.pattern}
         shape={measuring.shape}
         onSaveFile={() => actions.saveFile()}
+        onSaveFigures={() =>
+          actions.saveFigures(reportJson({ pattern: context.pattern, answers: measuring.answers, reports }))
+        }
         onOpenFile={(file) => void actions.openFile(file)}
         onPrint={printing.print}
       />

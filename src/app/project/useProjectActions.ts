@@ -71,6 +71,10 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     saveChecklist(html: string) {
       saveTextFile({ fileName: fileName('checklist.html'), text: html }, 'text/html');
     },
+    /** The same text as the headless command's. */
+    saveFigures(json: string) {
+      saveTextFile({ fileName: fileName('figures.json'), text: json }, 'application/json');
+    },
     saveFile() {
       const outcome = workbook.exportProjectFile(project.id);
       told(outcome);

@@ -13,28 +13,6 @@ import type { ProjectInputs } from '../../steps/inputs';
 import { nothingKnown, type DeskProject, type DeskState } from './deskState';
 import { shownOf } from './shownOf';
 
-export interface MeasuringDesk {
-  readonly store: StoreApi<DeskState>;
-  readonly client: BenchClient;
-  /** Tells the desk what the project is now; it works out what has changed. */
-  follow(project: DeskProject): void;
-  /** Resolves with the pattern and its packed mesh once it has been measured and packed; null when it was not. */
-  importFile(file: File, inputs: ProjectInputs): Promise<{ pattern: PatternRecord; packed: string } | null>;
-  /** A long question of the maker's, under the progress bar and its cancel; null when it was canceled or failed. */
-  run<Name extends AskName>(
-    doing: string,
-    name: Name,
-    given: Asks[Name]['given'],
-  ): Promise<Asks[Name]['reply'] | null>;
-  /** A short question (a cut, a probe); null when it was dropped or failed. */
-  ask<Name extends AskName>(name: Name, given: Asks[Name]['given']): Promise<Asks[Name]['reply'] | null>;
-  /** Ends what the progress bar shows. */
-  cancel(): void;
-  /** Begins again what was stopped. */
-  goOn(): void;
-  dispose(): void;
-}
-
 /** Typing and undo settle before a long stage starts. */
 const settleMs = 250;
 
@@ -51,6 +29,9 @@ let imports = 0;
 const sentenceOf = (error: unknown): string =>
   error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
 
+/** Nothing is drawn of another pattern. */
+const nothingShown = { shape: null, reply: null, lastRun: null };
+
 const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
 
 function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
@@ -58,175 +39,213 @@ function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | 
   return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
 }
 
+/** The stage in work, and what it was asked. */
+interface StageInWork {
+  readonly name: StageName;
+  readonly key: string | null;
+  readonly own: AbortController;
+}
+
 /** Keeps one open project worked out: walks the stages for its present question, one at a time. */
-export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): MeasuringDesk {
-  const store = createStore<DeskState>(() => nothingKnown);
-  let project: DeskProject | null = null;
+export class MeasuringDesk {
+  readonly store: StoreApi<DeskState> = createStore<DeskState>(() => nothingKnown);
+  readonly client: BenchClient;
+  private readonly shelf: AnswerShelf;
+  private project: DeskProject | null = null;
   /** Name of the mesh that the worker has. */
-  let openName: string | null = null;
+  private openName: string | null = null;
   /** Names of meshes that were imported here, by the key under which they are saved. */
-  const imported = new Map<string, string>();
-  let changedAtMs = 0;
-  let isWalking = false;
-  let isDisposed = false;
-  /** The stage in work, and what it was asked. */
-  let stageInWork: { readonly name: StageName; readonly key: string; readonly own: AbortController } | null =
-    null;
-  /** The long question in work. */
-  let asking: AbortController | null = null;
-  let stoppedKey: string | null = null;
+  private readonly imported = new Map<string, string>();
+  private changedAtMs = 0;
+  private isWalking = false;
+  private isDisposed = false;
+  private stageInWork: StageInWork | null = null;
+  /** The maker's own long question in work. */
+  private asking: AbortController | null = null;
+  private stoppedKey: string | null = null;
 
-  const isPresent = (question: Question) => store.getState().question === question;
+  constructor(client: BenchClient, shelf: AnswerShelf) {
+    this.client = client;
+    this.shelf = shelf;
+  }
 
-  /** As the worker names the mesh. */
-  const toWorker = (question: Question): Question => ({
-    ...question,
-    mesh: imported.get(question.mesh) ?? question.mesh,
-  });
-  const tell =
-    (options: JobOptions): RunStage =>
-    (name, question) =>
-      client.tell(name, toWorker(question), options);
+  /** Tells the desk what the project is now; it works out what has changed. */
+  follow(project: DeskProject): void {
+    this.project = project;
+    // What is being imported takes the place of the old pattern, or the old one is followed again at its end.
+    if (this.store.getState().importing) return;
+    this.changedAtMs = Date.now();
+    this.store.setState({ incoming: null });
+    this.put(questionOf(project));
+    void this.walk();
+  }
+
+  /** Resolves with the pattern and its packed mesh once it has been measured and packed; null when it was not. */
+  async importFile(
+    file: File,
+    inputs: ProjectInputs,
+  ): Promise<{ pattern: PatternRecord; packed: string } | null> {
+    this.stageInWork?.own.abort(outdatedReason);
+    const own = this.beginAsking(`reading ${file.name}`);
+    this.store.setState({ importing: true, importProblem: null });
+    let taken: { pattern: PatternRecord; packed: string } | null = null;
+    try {
+      taken = await this.takeFile(file, inputs, own);
+    } catch (error) {
+      if (!wasDropped(error)) this.store.setState({ importProblem: sentenceOf(error) });
+    }
+    // What follows must not take the place of a newer import.
+    if (this.asking !== own) return taken;
+    this.endAsking(own);
+    this.store.setState({ importing: false });
+    if (taken === null && this.project !== null) {
+      this.openName = null;
+      this.follow(this.project);
+    }
+    return taken;
+  }
+
+  /** A long question of the maker's, under the progress bar and its cancel; null when it was canceled or failed. */
+  async run<Name extends AskName>(
+    doing: string,
+    name: Name,
+    given: Asks[Name]['given'],
+  ): Promise<Asks[Name]['reply'] | null> {
+    const own = this.beginAsking(doing);
+    try {
+      return await this.answerTo(name, given, this.askingOptions(own));
+    } finally {
+      this.endAsking(own);
+    }
+  }
+
+  /** A short question (a cut, a probe); null when it was dropped or failed. */
+  ask<Name extends AskName>(name: Name, given: Asks[Name]['given']): Promise<Asks[Name]['reply'] | null> {
+    return this.answerTo(name, given, {});
+  }
+
+  /** Ends what the progress bar shows. */
+  cancel(): void {
+    (this.asking ?? this.stageInWork?.own)?.abort();
+  }
+
+  /** Begins again what was stopped. */
+  goOn(): void {
+    this.store.setState({ stopped: null, problem: null });
+    void this.walk();
+  }
+
+  dispose(): void {
+    this.isDisposed = true;
+    this.asking?.abort();
+    this.stageInWork?.own.abort();
+    this.client.dispose();
+  }
 
   /** What is known of the question is shown at once; answers to an older one go. */
-  function put(question: Question | null): void {
-    const before = store.getState();
-    const answers = question === null ? {} : shelf.recall(question);
+  private put(question: Question | null): void {
+    const before = this.store.getState();
+    const answers = question === null ? {} : this.shelf.recall(question);
     const { stopped } = before;
     const isStillStopped =
-      stopped !== null && question !== null && askedOf(stopped, question, answers) === stoppedKey;
-    store.setState({
+      stopped !== null && question !== null && askedOf(stopped, question, answers) === this.stoppedKey;
+    this.store.setState({
       question,
       answers,
       stopped: isStillStopped ? stopped : null,
-      ...(question === null ? { shape: null, reply: null, lastRun: null } : shownOf(answers, before)),
+      ...(question === null ? nothingShown : shownOf(answers, before)),
     });
-    if (stageInWork !== null && question !== null) {
-      const { name, key, own } = stageInWork;
-      if (askedOf(name, question, answers) !== key) own.abort(outdatedReason);
-    }
-  }
-
-  function stop(name: StageName, question: Question): void {
-    stoppedKey = askedOf(name, question, store.getState().answers);
-    store.setState({ stopped: name });
-  }
-
-  async function openFor(question: Question, options: JobOptions): Promise<void> {
-    const { mesh } = toWorker(question);
-    if (openName === mesh) return;
-    const packed = project?.packedMesh() ?? null;
-    if (packed === null) throw new Problem('desk.goneMesh', goneMesh);
-    await client.openMesh(packed, question.mesh, options);
-    imported.delete(question.mesh);
-    openName = question.mesh;
-  }
-
-  /** One stage; throws when it was dropped or has failed. */
-  async function work(name: StageName, question: Question): Promise<void> {
-    const { answers } = store.getState();
-    const own = new AbortController();
-    stageInWork = { name, key: askedOf(name, question, answers) ?? '', own };
-    store.setState({ problem: null });
-    const options: JobOptions = {
-      signal: own.signal,
-      onProgress: (progress) => {
-        if (asking === null && !own.signal.aborted)
-          store.setState({ progress: { ...progress, stage: name } });
-      },
-    };
-    if (stages[name].isLong) options.onProgress?.({ doing: 'opening the saved pattern', share: 0 });
-    try {
-      await openFor(question, options);
-      const answer = await answerOf(name, question, answers, tell(options));
-      shelf.keep(name, answer);
-      const present = store.getState().question;
-      if (present !== null) put(present);
-    } finally {
-      stageInWork = null;
-      if (asking === null) store.setState({ progress: null });
-    }
+    if (this.stageInWork === null || question === null) return;
+    const { name, key, own } = this.stageInWork;
+    if (askedOf(name, question, answers) !== key) own.abort(outdatedReason);
   }
 
   /** Walks on while anything is asked that is not known. */
-  async function walk(): Promise<void> {
-    if (isWalking) return;
-    isWalking = true;
+  private async walk(): Promise<void> {
+    if (this.isWalking) return;
+    this.isWalking = true;
     try {
       for (;;) {
-        const { question, answers, stopped, importing } = store.getState();
-        if (question === null || importing || isDisposed) return;
+        const { question, answers, stopped, importing } = this.store.getState();
+        if (question === null || importing || this.isDisposed) return;
         const name = nextStage(question, answers, new Set(stopped === null ? [] : [stopped]));
         if (name === null) return;
-        if (stages[name].isLong) await settled();
-        if (isPresent(question)) await step(name, question);
+        if (stages[name].isLong) await this.settled();
+        if (this.store.getState().question === question) await this.step(name, question);
       }
     } finally {
-      isWalking = false;
+      this.isWalking = false;
     }
   }
 
-  async function step(name: StageName, question: Question): Promise<void> {
-    try {
-      await work(name, question);
-    } catch (error) {
-      if (error instanceof Problem && error.code.startsWith('pack.')) project?.setMeshAside();
-      if (isCanceled(error)) stop(name, question);
-      else if (!wasDropped(error)) {
-        store.setState({ problem: sentenceOf(error) });
-        stop(name, question);
-      }
-    }
-  }
-
-  async function settled(): Promise<void> {
+  private async settled(): Promise<void> {
     for (;;) {
-      const restMs = changedAtMs + settleMs - Date.now();
+      const restMs = this.changedAtMs + settleMs - Date.now();
       if (restMs <= 0) return;
       await new Promise((resolve) => setTimeout(resolve, restMs));
     }
   }
 
-  function follow(next: DeskProject): void {
-    project = next;
-    // What is being imported takes the place of the old pattern, or the old one is followed again at its end.
-    if (store.getState().importing) return;
-    changedAtMs = Date.now();
-    store.setState({ incoming: null });
-    put(questionOf(next));
-    void walk();
+  private async step(name: StageName, question: Question): Promise<void> {
+    const key = askedOf(name, question, this.store.getState().answers);
+    const own = new AbortController();
+    this.stageInWork = { name, key, own };
+    try {
+      await this.work(name, question, own);
+    } catch (error) {
+      if (error instanceof Problem && error.code.startsWith('pack.')) this.project?.setMeshAside();
+      if (!wasDropped(error)) this.store.setState({ problem: sentenceOf(error) });
+      if (!wasDropped(error) || isCanceled(error)) {
+        this.stoppedKey = key;
+        this.store.setState({ stopped: name });
+      }
+    } finally {
+      this.stageInWork = null;
+      if (this.asking === null) this.store.setState({ progress: null });
+    }
   }
 
-  async function takeFile(file: File, inputs: ProjectInputs, own: AbortController) {
-    const name = `import ${(imports += 1)}`;
+  private async work(name: StageName, question: Question, own: AbortController): Promise<void> {
     const options: JobOptions = {
       signal: own.signal,
       onProgress: (progress) => {
-        if (asking === own) store.setState({ progress: { ...progress, stage: null } });
+        if (this.asking === null && !own.signal.aborted)
+          this.store.setState({ progress: { ...progress, stage: name } });
       },
     };
-    const facts = await client.importFile(file, file.name, name, options);
-    openName = name;
+    this.store.setState({ problem: null });
+    if (stages[name].isLong) options.onProgress?.({ doing: 'opening the saved pattern', share: 0 });
+    await this.openFor(question, options);
+    const { answers } = this.store.getState();
+    this.shelf.keep(name, await answerOf(name, question, answers, this.tell(options)));
+    const present = this.store.getState().question;
+    if (present !== null) this.put(present);
+  }
+
+  private async takeFile(file: File, inputs: ProjectInputs, own: AbortController) {
+    const name = `import ${(imports += 1)}`;
+    const options = this.askingOptions(own);
+    const facts = await this.client.importFile(file, file.name, name, options);
+    this.openName = name;
     const unsaved = { fileName: file.name, ...facts };
-    store.setState({ incoming: { ...unsaved, meshKey: '' }, shape: null, reply: null, lastRun: null });
+    this.store.setState({ incoming: { ...unsaved, meshKey: '' }, ...nothingShown });
     const question = { mesh: name, declaredUnit: facts.declaredUnit, inputs, thermocouple: null };
-    put(question);
+    this.put(question);
     for (const stage of stagesOfImport) {
-      const { answers } = store.getState();
-      const answer = await answerOf(stage, question, answers, tell(options));
-      shelf.keep(stage, answer);
-      put(question);
+      const { answers } = this.store.getState();
+      this.shelf.keep(stage, await answerOf(stage, question, answers, this.tell(options)));
+      this.put(question);
     }
     options.onProgress?.({ doing: 'packing the mesh for saving', share: 1 });
-    const { meshKey, packed } = await client.packOpenMesh(options);
-    imported.set(meshKey, name);
-    keepUnder(meshKey, question);
+    const { meshKey, packed } = await this.client.packOpenMesh(options);
+    this.imported.set(meshKey, name);
+    this.keepUnder(meshKey, question);
     return { pattern: { ...unsaved, meshKey }, packed };
   }
 
   /** The import's answers are those of the saved mesh, which has its name only now. */
-  function keepUnder(meshKey: string, question: Question): void {
-    const { answers } = store.getState();
+  private keepUnder(meshKey: string, question: Question): void {
+    const { answers } = this.store.getState();
     const saved = { ...question, mesh: meshKey };
     let known: Answers = {};
     for (const stage of stagesOfImport) {
@@ -234,91 +253,64 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
       const key = askedOf(stage, saved, known);
       if (answer === undefined || key === null) return;
       known = { ...known, [stage]: { ...answer, key } };
-      shelf.keep<StageName>(stage, { ...answer, key });
+      this.shelf.keep<StageName>(stage, { ...answer, key });
     }
-    put(saved);
+    this.put(saved);
   }
 
-  function beginAsking(doing: string): AbortController {
-    asking?.abort();
+  private async answerTo<Name extends AskName>(
+    name: Name,
+    given: Asks[Name]['given'],
+    options: JobOptions,
+  ): Promise<Asks[Name]['reply'] | null> {
+    const { question } = this.store.getState();
+    try {
+      if (question !== null) await this.openFor(question, options);
+      return await this.client.ask(name, question && this.toWorker(question), given, options);
+    } catch (error) {
+      if (!wasDropped(error)) this.store.setState({ problem: sentenceOf(error) });
+      return null;
+    }
+  }
+
+  /** As the worker names the mesh. */
+  private toWorker(question: Question): Question {
+    return { ...question, mesh: this.imported.get(question.mesh) ?? question.mesh };
+  }
+
+  private tell(options: JobOptions): RunStage {
+    return (name, question) => this.client.tell(name, this.toWorker(question), options);
+  }
+
+  private async openFor(question: Question, options: JobOptions): Promise<void> {
+    if (this.openName === this.toWorker(question).mesh) return;
+    const packed = this.project?.packedMesh() ?? null;
+    if (packed === null) throw new Problem('desk.goneMesh', goneMesh);
+    await this.client.openMesh(packed, question.mesh, options);
+    this.imported.delete(question.mesh);
+    this.openName = question.mesh;
+  }
+
+  private beginAsking(doing: string): AbortController {
+    this.asking?.abort();
     const own = new AbortController();
-    asking = own;
-    store.setState({ problem: null, progress: { doing, share: 0, stage: null } });
+    this.asking = own;
+    this.store.setState({ problem: null, progress: { doing, share: 0, stage: null } });
     return own;
   }
 
-  function endAsking(own: AbortController): void {
-    if (asking !== own) return;
-    asking = null;
-    store.setState({ progress: null });
+  private askingOptions(own: AbortController): JobOptions {
+    return {
+      signal: own.signal,
+      onProgress: (progress) => {
+        if (this.asking === own) this.store.setState({ progress: { ...progress, stage: null } });
+      },
+    };
   }
 
-  return {
-    store,
-    client,
-    follow,
-    async importFile(file, inputs) {
-      stageInWork?.own.abort(outdatedReason);
-      const own = beginAsking(`reading ${file.name}`);
-      store.setState({ importing: true, importProblem: null });
-      try {
-        return await takeFile(file, inputs, own);
-      } catch (error) {
-        if (!wasDropped(error)) store.setState({ importProblem: sentenceOf(error) });
-        if (asking === own && project !== null) {
-          openName = null;
-          store.setState({ importing: false });
-          follow(project);
-        }
-        return null;
-      } finally {
-        // What follows must not take the place of a newer import.
-        if (asking === own) store.setState({ importing: false });
-        endAsking(own);
-        void walk();
-      }
-    },
-    async run(doing, name, given) {
-      const { question } = store.getState();
-      const own = beginAsking(doing);
-      try {
-        const options: JobOptions = {
-          signal: own.signal,
-          onProgress: (progress) => {
-            if (asking === own) store.setState({ progress: { ...progress, stage: null } });
-          },
-        };
-        if (question !== null) await openFor(question, options);
-        return await client.ask(name, question && toWorker(question), given, options);
-      } catch (error) {
-        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
-        return null;
-      } finally {
-        endAsking(own);
-      }
-    },
-    async ask(name, given) {
-      const { question } = store.getState();
-      try {
-        if (question !== null) await openFor(question, {});
-        return await client.ask(name, question && toWorker(question), given);
-      } catch (error) {
-        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
-        return null;
-      }
-    },
-    cancel() {
-      (asking ?? stageInWork?.own)?.abort();
-    },
-    goOn() {
-      store.setState({ stopped: null, problem: null });
-      void walk();
-    },
-    dispose() {
-      isDisposed = true;
-      asking?.abort();
-      stageInWork?.own.abort();
-      client.dispose();
-    },
-  };
+  private endAsking(own: AbortController): void {
+    if (this.asking !== own) return;
+    this.asking = null;
+    this.store.setState({ progress: null });
+  }
 }

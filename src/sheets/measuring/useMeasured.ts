@@ -6,7 +6,7 @@ import { contextOf } from '../../pipeline/evaluate';
 import type { MoldReply } from '../../pipeline/told';
 import type { StepContext } from '../../steps/context';
 import type { DeskProject, DeskState } from './deskState';
-import { createMeasuringDesk, type MeasuringDesk } from './measuringDesk';
+import { MeasuringDesk } from './measuringDesk';
 
 export interface Measuring extends DeskState {
   readonly desk: MeasuringDesk;
@@ -23,7 +23,7 @@ export interface Measuring extends DeskState {
  */
 export function useMeasured(project: DeskProject, shelf: AnswerShelf): Measuring {
   // A client starts its worker with the first job, so one that React throws away has cost nothing.
-  const [desk] = useState(() => createMeasuringDesk(createBench(), shelf));
+  const [desk] = useState(() => new MeasuringDesk(createBench(), shelf));
   const state = useStore(desk.store);
   const isSilent = useSyncExternalStore(desk.client.onSilence, desk.client.isSilent);
   const { pattern, inputs, thermocouple, packedMesh, setMeshAside } = project;
