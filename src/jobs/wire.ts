@@ -16,7 +16,7 @@ import type {
 import { transferred } from './transferred';
 
 /** Progress more often than this would only keep the page's thread busy. */
-export const progressEveryMs = 100;
+const progressEveryMs = 100;
 
 type Sent<Value> =
   { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly failure: JobFailure };
