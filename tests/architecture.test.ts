@@ -2,20 +2,13 @@
  * The house rules, proved from the imports themselves: which folder may know which, that core stays plain, that
  * nothing goes in circles, and that nothing in the app reaches for the network.
  */
-import { readdirSync, readFileSync, statSync } from 'node:fs';
-import { dirname, join, normalize, relative } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { steps } from '../src/steps/registry';
+import { codeOf, resolveImport, sourceFiles } from './support/sources';
 
 const root = join(import.meta.dirname, '..', 'src');
-
-function sourceFiles(folder: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const path = join(folder, name);
-    if (statSync(path).isDirectory()) return sourceFiles(path);
-    return /\.tsx?$/.test(name) ? [path] : [];
-  });
-}
 
 const files = sourceFiles(root).map((path) => relative(root, path));
 const known = new Set(files);
@@ -31,15 +24,11 @@ const inOrder = (a: string, b: string) => (a < b ? -1 : 1);
 
 /** Module specifiers a file imports or re-exports, statically or lazily, and worker URLs. */
 function importsOf(file: string, patterns: readonly RegExp[] = importPatterns): string[] {
-  const text = readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
+  const text = codeOf(join(root, file));
   return patterns.flatMap((pattern) => [...text.matchAll(pattern)].map((match) => match[1] as string));
 }
 
-function resolve(file: string, specifier: string): string | null {
-  const base = normalize(join(dirname(file), specifier));
-  const candidates = [base, `${base}.ts`, `${base}.tsx`, join(base, 'index.ts'), join(base, 'index.tsx')];
-  return candidates.find((path) => known.has(path)) ?? null;
-}
+const resolve = (file: string, specifier: string) => resolveImport(known, file, specifier);
 
 /** Every import of one of our files by another. */
 const arrows = files.flatMap((from) =>

@@ -10,7 +10,7 @@ import type { BenchWorker, JobFailure } from './protocol';
 import { transferred } from './transferred';
 
 /** Progress more often than this would only keep the page's thread busy. */
-export const progressEveryMs = 100;
+const progressEveryMs = 100;
 
 type Sent =
   { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly failure: JobFailure };

@@ -2,7 +2,7 @@ import type { IndexedMesh } from '../core/mesh/types';
 import type { DisplayChunk } from './told';
 
 /** Facets per chunk: the page hands one chunk per frame to the graphics card, about 2 MB with its colors. */
-export const chunkFacets = 40_000;
+const chunkFacets = 40_000;
 
 /** The part's facets as loose corners in chunks, for drawing. Float32: good to 1e-7 of the distance from the origin. */
 export function displayChunks({ positions, facets }: IndexedMesh): DisplayChunk[] {

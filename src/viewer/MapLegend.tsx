@@ -8,36 +8,43 @@ const barSteps = 64;
 
 /** What the colors mean: a bar with numbers, or hatched classes with words. */
 export function MapLegend({ legend }: { readonly legend: Legend }) {
+  return legend.kind === 'classes' ? <ClassesLegend legend={legend} /> : <RampLegend legend={legend} />;
+}
+
+type Of<Kind extends Legend['kind']> = { readonly legend: Extract<Legend, { readonly kind: Kind }> };
+
+function ClassesLegend({ legend }: Of<'classes'>) {
   const id = useId();
-  if (legend.kind === 'classes') {
-    return (
-      <div className="map-legend">
-        <p className="map-legend-title">{legend.title}</p>
-        <ul>
-          {legend.classes.map(({ label, hatch }, i) => (
-            <li key={label}>
-              <svg width={22} height={16} aria-hidden>
-                {hatch === 'none' ? null : (
-                  <defs>
-                    <HatchPattern
-                      id={`${id}-${i}`}
-                      hatch={hatch}
-                      className={isDark(legend.scale.colors[i]) ? 'legend-hatch-light' : 'legend-hatch'}
-                    />
-                  </defs>
-                )}
-                <rect width={22} height={16} fill={cssOf(legend.scale.colors[i] ?? noValueColor)} />
-                {hatch === 'none' ? null : <rect width={22} height={16} fill={`url(#${id}-${i})`} />}
-                <rect x={0.5} y={0.5} width={21} height={15} className="chart-frame" />
-              </svg>
-              {label}
-            </li>
-          ))}
-        </ul>
-        {legend.noValue === undefined ? null : <NoValue words={legend.noValue} />}
-      </div>
-    );
-  }
+  return (
+    <div className="map-legend">
+      <p className="map-legend-title">{legend.title}</p>
+      <ul>
+        {legend.classes.map(({ label, hatch }, i) => (
+          <li key={label}>
+            <svg width={22} height={16} aria-hidden>
+              {hatch === 'none' ? null : (
+                <defs>
+                  <HatchPattern
+                    id={`${id}-${i}`}
+                    hatch={hatch}
+                    className={isDark(legend.scale.colors[i]) ? 'legend-hatch-light' : 'legend-hatch'}
+                  />
+                </defs>
+              )}
+              <rect width={22} height={16} fill={cssOf(legend.scale.colors[i] ?? noValueColor)} />
+              {hatch === 'none' ? null : <rect width={22} height={16} fill={`url(#${id}-${i})`} />}
+              <rect x={0.5} y={0.5} width={21} height={15} className="chart-frame" />
+            </svg>
+            {label}
+          </li>
+        ))}
+      </ul>
+      {legend.noValue === undefined ? null : <NoValue words={legend.noValue} />}
+    </div>
+  );
+}
+
+function RampLegend({ legend }: Of<'ramp'>) {
   const { limit } = legend;
   const { low, high, ramp } = legend.scale;
   const place = (value: number) => ((value - low) / (high - low)) * barWidthPx;

@@ -70,7 +70,7 @@ export interface ClassLabel {
   readonly hatch: Hatch;
 }
 
-export const draftClassLabels: readonly ClassLabel[] = [
+const draftClassLabels: readonly ClassLabel[] = [
   { label: 'releases', meaning: 'enough draft toward its mold half', hatch: 'none' },
   { label: 'drags', meaning: 'less draft than you accept', hatch: 'slant' },
   { label: 'locks', meaning: 'neither half reaches it along the pull', hatch: 'cross' },

@@ -59,8 +59,6 @@ export interface BenchStoreOptions {
   readonly onTrouble: (note: string) => void;
 }
 
-export type BenchStore = ReturnType<typeof createBenchStore>;
-
 export function createBenchStore({ storage, moveAside, onTrouble }: BenchStoreOptions) {
   /** What is saved; none when it is damaged (then kept aside), null when it must not be overwritten. */
   function load<Value>(kind: BenchKind<Value>, projectId: string): Value | null {

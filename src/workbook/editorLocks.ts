@@ -2,8 +2,6 @@
 import { editorLockName } from './keys';
 import type { LockPort, Release } from './lockPort';
 
-export type EditorLocks = ReturnType<typeof createEditorLocks>;
-
 export function createEditorLocks(port: LockPort) {
   const held = new Map<string, Release>();
   let wait: AbortController | null = null;

@@ -59,8 +59,6 @@ export interface MaterialLibraryOptions {
   readonly onTrouble: (note: string) => void;
 }
 
-export type MaterialLibrary = ReturnType<typeof createMaterialLibrary>;
-
 export function createMaterialLibrary({ storage, moveAside, onCards, onTrouble }: MaterialLibraryOptions) {
   /** The saved cards; none when damaged (then kept aside), null when a newer app wrote them. */
   function read(): readonly Material[] | null {

@@ -53,7 +53,7 @@ export const patternSchema = z.object({
   notes: z.array(z.string()),
 });
 
-export const projectIdSchema = z.string().check(z.regex(/^[A-Za-z0-9_-]{1,64}$/));
+const projectIdSchema = z.string().check(z.regex(/^[A-Za-z0-9_-]{1,64}$/));
 
 export const projectSchema = z.object({
   id: projectIdSchema,

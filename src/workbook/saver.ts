@@ -14,7 +14,6 @@ export interface SaverOptions {
 }
 
 export type SaverStatus = 'saved' | 'saving' | 'full' | 'denied';
-export type Saver = ReturnType<typeof createSaver>;
 
 export function createSaver({ write, onDue, onStatus }: SaverOptions) {
   const unsaved = new Map<string, Project>();

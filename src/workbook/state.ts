@@ -33,41 +33,32 @@ export interface ListedProject {
   readonly condition: 'ok' | 'newer' | 'damaged';
 }
 
+/**
+ * Each field by its scope. Document: saved and undoable. Bench: saved, and no undo stops it. Session: this tab only.
+ * Derived: read again from what is saved.
+ */
 export interface WorkbookState {
-  /** The open project. Frozen; change it through the workbook's actions only. */
+  /** Document: the open project. Frozen; change it through the workbook's actions only. */
   readonly project: Project | null;
+  /** Session. */
   readonly editor: Editor;
-  /** Timers of the open project; none before the first is started. */
+  /** Bench: timers of the open project; none before the first is started. */
   readonly timers: readonly BenchTimer[];
-  /** The oven run of the open project that is on or was the last. */
+  /** Bench: the oven run of the open project that is on or was the last. */
   readonly ovenRun: OvenRun;
+  /** Session. */
   readonly saveState: SaveState;
+  /** Derived. */
   readonly projects: readonly ListedProject[];
-  /** What was deleted in this tab and can be put back, the last one first. */
+  /** Session: what was deleted in this tab and can be put back, the last one first. */
   readonly deleted: readonly ListedProject[];
+  /** Derived. */
   readonly keptAside: readonly KeptAside[];
-  /** Cards shared by all projects, by name. */
+  /** Derived: cards shared by all projects, by name. */
   readonly materialLibrary: readonly Material[];
-  /** Plain sentences on what happened to saved data (recovered, kept aside, no locks); the page shows them until dismissed. */
+  /** Session: plain sentences on what happened to saved data (recovered, kept aside, no locks); the page shows them until dismissed. */
   readonly notes: readonly string[];
 }
-
-/** `document`: saved and undoable. `bench`: saved, and no undo stops it. `session`: this tab only. `derived`: read again from what is saved. */
-type Scope = 'document' | 'bench' | 'session' | 'derived';
-
-/** Every field declares its scope; a field without one does not compile. */
-export const scopes: Readonly<Record<keyof WorkbookState, Scope>> = {
-  project: 'document',
-  editor: 'session',
-  timers: 'bench',
-  ovenRun: 'bench',
-  saveState: 'session',
-  projects: 'derived',
-  deleted: 'session',
-  keptAside: 'derived',
-  materialLibrary: 'derived',
-  notes: 'session',
-};
 
 /** What one undo step puts back. */
 export type Undoable = Pick<WorkbookState, 'project'>;

@@ -3,7 +3,7 @@ import { keptAsidePrefix, meshPrefix, parseBenchKey, parseEntryKey, parseRecordK
 import type { SizedStorage } from './storageSizes';
 
 /** UTF-16 units, keys counted, that the common browsers give one site. */
-export const storageLimitUnits = 5_242_880;
+const storageLimitUnits = 5_242_880;
 
 export interface Usage {
   readonly limitUnits: number;

@@ -93,29 +93,17 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
     for (const [u, v] of corners) limits.push({ row: [1, v / spanMm, -u / spanMm], least: lands.shimMm });
   if (sealed !== null) limits.push(sealed);
 
-  const startQ: Triple | null =
-    start === undefined ? null : [start.standOffMm, start.tiltURad * spanMm, start.tiltVRad * spanMm];
-  let q: Triple;
-  if (startQ !== null && limits.every(({ row, least }) => valueOf(row, startQ) >= least)) q = startQ;
-  else {
-    const level = translationBalance({
-      samples: problem.samples,
-      curve: problem.curve,
-      clampForceAt: (standOffMm) => totalClampForceN(clamps, standOffMm),
-      landsAtMm: lands?.shimMm ?? null,
-    });
-    q = [level.standOffMm, 0, 0];
-    if (sealed !== null && valueOf(sealed.row, q) < sealed.least) q = [sealed.least / sealed.row[0], 0, 0];
-    if (!level.held)
-      return answer(
-        q,
-        'nothing holds',
-        limits.map(() => 0),
-      );
-  }
-  const startMm = q[0];
-
-  const scaleN = Math.max(1e-9, totalClampForceN(clamps, Math.max(0, startMm)));
+  const answer = (at: Triple, known: ClosingOutcome | null, pushes: readonly number[]) =>
+    restingPlace(problem, { at, spanMm, corners, sealed, pushes }, known);
+  const standing = standsFrom(problem, limits, sealed, spanMm, start);
+  let { q } = standing;
+  if (!standing.held)
+    return answer(
+      q,
+      'nothing holds',
+      limits.map(() => 0),
+    );
+  const scaleN = Math.max(1e-9, totalClampForceN(clamps, Math.max(0, q[0])));
   let push: readonly number[] = limits.map(() => 0);
   let tips = false;
   for (let stepCount = 0; ; stepCount++) {
@@ -135,46 +123,84 @@ export function tiltedBalance(problem: ClosingProblem, start?: ClosingPosition):
     if (tips) break;
   }
   return answer(q, tips ? 'tips' : null, push);
+}
 
-  function answer(at: Triple, known: ClosingOutcome | null, pushes: readonly number[]): ClosingSolution {
-    const position = { standOffMm: at[0], tiltURad: at[1] / spanMm, tiltVRad: at[2] / spanMm };
-    const cornerStandOffMm = corners.map(
-      ([u, v]) => at[0] + (at[1] * v) / spanMm - (at[2] * u) / spanMm,
-    ) as unknown as [number, number, number, number];
-    const clampN = clamps.reduce((sum, clamp) => sum + clampForceN(clamp, openingAt(clamp, at, spanMm)), 0);
-    const laminateForceN = bedPushN(problem, at, spanMm);
-    const resinPush = sealed === null ? 0 : (pushes[limits.length - 1] ?? 0);
-    const resinForceN = sealed === null ? 0 : resinPush * sealed.row[0];
-    const landForceN = lands === null ? 0 : pushes.slice(0, 4).reduce((sum, one) => sum + one, 0);
-    const resting = cornerStandOffMm.filter(
-      (one) => lands !== null && one <= lands.shimMm + contactMm * spanMm,
-    ).length;
-    const carried = laminateForceN + resinForceN;
-    // Springs that went slack while the mold leaned hold nothing: it has tipped as surely as under weights.
-    const shutN = totalClampForceN(clamps, lands?.shimMm ?? 0);
-    const wentSlack = shutN > 0 && clampN <= unloadedShare * shutN;
-    const outcome =
-      known ??
-      (wentSlack
-        ? 'tips'
-        : resting === 4
-          ? carried <= unloadedShare * clampN
-            ? 'shut unloaded'
-            : 'shut'
-          : resting > 0
-            ? 'leans'
-            : 'stands off');
-    return {
-      outcome,
-      ...position,
-      cornerStandOffMm,
-      clampForceN: clampN,
-      laminateForceN,
-      landForceN,
-      resinForceN,
-      resinPressureMPa: resinPush / totalArea(problem.samples),
-    };
-  }
+/** Where the search begins: at `start` where the limits allow it, else level, on what holds it there. */
+function standsFrom(
+  problem: ClosingProblem,
+  limits: readonly LinearLimit[],
+  sealed: LinearLimit | null,
+  spanMm: number,
+  start: ClosingPosition | undefined,
+): { readonly q: Triple; readonly held: boolean } {
+  const startQ: Triple | null =
+    start === undefined ? null : [start.standOffMm, start.tiltURad * spanMm, start.tiltVRad * spanMm];
+  if (startQ !== null && limits.every(({ row, least }) => valueOf(row, startQ) >= least))
+    return { q: startQ, held: true };
+  const level = translationBalance({
+    samples: problem.samples,
+    curve: problem.curve,
+    clampForceAt: (standOffMm) => totalClampForceN(problem.clamps, standOffMm),
+    landsAtMm: problem.lands?.shimMm ?? null,
+  });
+  const q: Triple = [level.standOffMm, 0, 0];
+  const short = sealed !== null && valueOf(sealed.row, q) < sealed.least;
+  return { q: short ? [sealed.least / sealed.row[0], 0, 0] : q, held: level.held };
+}
+
+interface Resting {
+  readonly at: Triple;
+  readonly spanMm: number;
+  readonly corners: readonly (readonly [number, number])[];
+  readonly sealed: LinearLimit | null;
+  /** Of each limit: lands first, the sealed-in resin last. */
+  readonly pushes: readonly number[];
+}
+
+/** What carries the mold at that place, and how it stands. */
+function restingPlace(
+  problem: ClosingProblem,
+  { at, spanMm, corners, sealed, pushes }: Resting,
+  known: ClosingOutcome | null,
+): ClosingSolution {
+  const { clamps, lands } = problem;
+  const position = { standOffMm: at[0], tiltURad: at[1] / spanMm, tiltVRad: at[2] / spanMm };
+  const cornerStandOffMm = corners.map(
+    ([u, v]) => at[0] + (at[1] * v) / spanMm - (at[2] * u) / spanMm,
+  ) as unknown as [number, number, number, number];
+  const clampN = clamps.reduce((sum, clamp) => sum + clampForceN(clamp, openingAt(clamp, at, spanMm)), 0);
+  const laminateForceN = bedPushN(problem, at, spanMm);
+  const resinPush = sealed === null ? 0 : (pushes.at(-1) ?? 0);
+  const resinForceN = sealed === null ? 0 : resinPush * sealed.row[0];
+  const landForceN = lands === null ? 0 : pushes.slice(0, 4).reduce((sum, one) => sum + one, 0);
+  const resting = cornerStandOffMm.filter(
+    (one) => lands !== null && one <= lands.shimMm + contactMm * spanMm,
+  ).length;
+  const carried = laminateForceN + resinForceN;
+  // Springs that went slack while the mold leaned hold nothing: it has tipped as surely as under weights.
+  const shutN = totalClampForceN(clamps, lands?.shimMm ?? 0);
+  const wentSlack = shutN > 0 && clampN <= unloadedShare * shutN;
+  const outcome =
+    known ??
+    (wentSlack
+      ? 'tips'
+      : resting === 4
+        ? carried <= unloadedShare * clampN
+          ? 'shut unloaded'
+          : 'shut'
+        : resting > 0
+          ? 'leans'
+          : 'stands off');
+  return {
+    outcome,
+    ...position,
+    cornerStandOffMm,
+    clampForceN: clampN,
+    laminateForceN,
+    landForceN,
+    resinForceN,
+    resinPressureMPa: resinPush / totalArea(problem.samples),
+  };
 }
 
 function cornersOf([halfU, halfV]: readonly [number, number]): readonly (readonly [number, number])[] {

@@ -22,13 +22,13 @@ export interface CureComparison {
 }
 
 /** By how much the thinner mold is thinner on every side, and the least that is left, mm. */
-export const thinnerByMm = 5;
+const thinnerByMm = 5;
 const leastCoverMm = 4;
 
 const thinner = (mm: number) => Math.min(mm, Math.max(leastCoverMm, mm - thinnerByMm));
 
 /** The same mold with less stone on every side. */
-export function withThinnerCover(choices: CureChoices): CureChoices {
+function withThinnerCover(choices: CureChoices): CureChoices {
   const { coverMm, landWidthMm } = choices.pour;
   return {
     ...choices,

@@ -23,9 +23,9 @@ export interface DehydrationChoices {
   readonly rateFactor: number;
 }
 
-export const dehydrationEnergyJPerMol = 100_000;
+const dehydrationEnergyJPerMol = 100_000;
 /** The main step at this heating rate runs through this span (published, abstract); half is taken to be gone in its middle. */
-export const mainStep = { heatingKPerS: 5 / 60, fromC: 95, untilC: 170 } as const;
+const mainStep = { heatingKPerS: 5 / 60, fromC: 95, untilC: 170 } as const;
 
 /** Heat taken, J per kg of dihydrate that turns. */
 export const dehydrationJPerKg = 1000 * dehydrationHeatKJPerKg('alpha');
@@ -36,7 +36,7 @@ export const vaporPerDihydrate = crystalWaterPercent().toHemihydrate / 100;
  * Gypsum and hemihydrate are in balance with water vapor of one atmosphere here, °C: published lines say 106.5, the
  * transition measured in water about 100, so it lies between 100 and 109 (`gypsumEquilibrium` in core/sources).
  */
-export const equilibriumAtOneAtmC = 107.5;
+const equilibriumAtOneAtmC = 107.5;
 /** Heat of the balance per mol of water, J/mol. */
 const heatPerWaterJPerMol = (dehydrationJPerKg * gypsumMolarMassesGPerMol.dihydrate) / 1000 / 1.5;
 

@@ -81,8 +81,7 @@ export function requiredS({ points, energiesJPerMol }: SupplierCure, temperature
 }
 
 /** Dose gained per second at a temperature. */
-export const dosePerS = (cure: SupplierCure, temperatureC: number): number =>
-  1 / requiredS(cure, temperatureC);
+const dosePerS = (cure: SupplierCure, temperatureC: number): number => 1 / requiredS(cure, temperatureC);
 
 /** Whether a temperature lies outside the supplier's own ones, so that the dose there is extrapolated. */
 export function isExtrapolated({ points }: SupplierCure, temperatureC: number): boolean {

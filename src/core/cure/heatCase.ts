@@ -67,7 +67,7 @@ export const usualHeatOptions = {
 } as const satisfies Omit<HeatOptions, 'untilS'>;
 
 /** Hotter than this no law here was meant for, °C. */
-export const hottestCaseC = 250;
+const hottestCaseC = 250;
 
 /**
  * @throws Problem `cure.noLaminate`, `cure.tooHot`, `cure.untilS`, and those of the parts

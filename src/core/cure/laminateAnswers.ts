@@ -9,7 +9,7 @@ import { halfCode } from './moldVoxels';
 import type { Dwell } from './ovenProgram';
 
 /** A place counts as having reached a dwell when it is within this of it, K. */
-export const dwellSlackK = 5;
+const dwellSlackK = 5;
 
 export interface DwellReached {
   readonly targetC: number;

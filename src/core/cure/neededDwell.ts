@@ -14,7 +14,7 @@ export interface NeededDwell {
 }
 
 /** Nobody keeps an oven on for longer, s. */
-export const longestDwellS = 36 * 3600;
+const longestDwellS = 36 * 3600;
 
 /** The same program with another last dwell. */
 export function withLastDwell(program: OvenProgram, dwellS: number): OvenProgram {

@@ -44,7 +44,7 @@ export interface ProgramCandidate {
 const warmThrough: OvenStage = { targetC: 70, rampKPerMin: null, dwellS: 10_800 };
 
 /** Holds from 65 to 95 °C, and 70 °C for 3 h before 100 to 120 °C. */
-export const usualCandidates: readonly ProgramCandidate[] = [
+const usualCandidates: readonly ProgramCandidate[] = [
   ...[65, 70, 75, 80, 85, 90, 95].map((lastC) => ({ name: `hold at ${lastC} °C`, before: [], lastC })),
   ...[100, 110, 120].map((lastC) => ({
     name: `70 °C for 3 h, then ${lastC} °C`,

@@ -3,7 +3,7 @@
  */
 
 /** Sea level, Pa. */
-export const airPressurePa = 101_325;
+const airPressurePa = 101_325;
 /** At the pressure above, °C: free water holds the stone here until it has left. */
 export const boilingC = 100;
 const vaporGasConstant = 461.5;

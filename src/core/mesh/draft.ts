@@ -3,7 +3,7 @@ import type { Vec3 } from './types';
 const degreesPerRadian = 180 / Math.PI;
 
 /** A facet looks away from the pull when its draft is below this; the slack keeps float noise of upright walls out. */
-export const awayBelowDeg = -0.01;
+const awayBelowDeg = -0.01;
 
 /**
  * A face this little under the accepted draft meets it, degrees: files and the saved grid round corners by up to some

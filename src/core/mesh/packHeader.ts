@@ -19,7 +19,7 @@ export interface PackHeader {
   readonly checksum: number;
 }
 
-export const packVersion = 1;
+const packVersion = 1;
 const firstWord = 'packed-mesh';
 const headerBytes = 64;
 /** The grids of all models that the reader takes lie well within these; with any other, places would not be numbers. */

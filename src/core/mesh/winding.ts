@@ -35,7 +35,7 @@ export function flagFlippedFacets(mesh: IndexedMesh, adjacency: Adjacency): Uint
 }
 
 /** The mesh with the facets flagged 1 turned around. */
-export function turnFacets(mesh: IndexedMesh, turn: Uint8Array): IndexedMesh {
+function turnFacets(mesh: IndexedMesh, turn: Uint8Array): IndexedMesh {
   if (!turn.includes(1)) return mesh;
   const facets = mesh.facets.slice();
   for (let facet = 0; facet < turn.length; facet++) {

@@ -31,9 +31,6 @@ export const releaseCards = {
   PTFE: { name: 'PTFE dry film', bearsC: [200, 260], fails: 'breaks down and gives off fumes' },
 } as const satisfies Record<string, CoatCard>;
 
-export type SealerKind = keyof typeof sealerCards;
-export type ReleaseKind = keyof typeof releaseCards;
-
 export type CoatAnswer = 'bears it' | 'some bear it' | 'too hot';
 
 /**

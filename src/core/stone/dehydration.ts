@@ -11,7 +11,7 @@ import {
 } from './gypsum';
 
 /** Enthalpy of formation of water vapor, kJ/mol (from memory, as that of water). */
-export const waterVaporEnthalpyKJPerMol = -241.818;
+const waterVaporEnthalpyKJPerMol = -241.818;
 
 /** Below about this temperature set stone keeps its crystal water for the hours of a drying (assumption). */
 export const dehydrationFrontC = 95;

@@ -17,7 +17,7 @@ export const dryingLimitsC = {
 } as const;
 
 /** A weight is steady when it falls by no more than this share of the free water ... (common practice). */
-export const steadyShare = 0.01;
+const steadyShare = 0.01;
 /** ... over at least this many hours (common practice). */
 export const steadyHours = 4;
 /** A dry half lies within this share of its free water of the weight expected from the mix (common practice). */

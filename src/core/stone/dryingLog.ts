@@ -33,7 +33,7 @@ export interface DryingState {
 }
 
 /** Weighings needed before an end can be fitted: three unknowns. */
-export const leastWeighings = 3;
+const leastWeighings = 3;
 /** A time constant longer than this many spans of the log is no levelling off that anyone could read. */
 const longestTauSpans = 3;
 

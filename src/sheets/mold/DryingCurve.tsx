@@ -33,7 +33,7 @@ export function DryingCurves({ context }: { readonly context: StepContext }) {
 const halfNames = { negative: 'Negative', positive: 'Positive' } as const;
 
 /** Weighings of one half over the hours, where they are heading, and the weight at which it counts as dry. */
-export function DryingCurve({ name, dryness }: DryingCurveProps) {
+function DryingCurve({ name, dryness }: DryingCurveProps) {
   const id = useId();
   const [box, widthPx] = useWidth<HTMLElement>();
   const { log, state, expected } = dryness;
@@ -121,7 +121,7 @@ export function DryingCurve({ name, dryness }: DryingCurveProps) {
 }
 
 /** What the drawing shows, in words. */
-export function drynessText(name: string, { log, state, expected }: HalfDryness): string {
+function drynessText(name: string, { log, state, expected }: HalfDryness): string {
   const last = log.at(-1);
   if (last === undefined) return `${name}: not weighed yet.`;
   const heading =

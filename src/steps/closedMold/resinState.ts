@@ -69,12 +69,12 @@ interface Closed {
   readonly laidMm: number;
 }
 
-export const kpaPerAtm = 101.325;
+const kpaPerAtm = 101.325;
 /** A bag of the usual 95 % vacuum leaves this of the air. */
 const airUnderVacuumKPa = kpaPerAtm - vacuumBagKpa(0.95, kpaPerAtm);
 export const fiberRadiusM = 3.5e-6;
 export const acrossK0 = 11;
-export const alongK0 = 0.7;
+const alongK0 = 0.7;
 
 /** Stone as damp as this steams against the laminate, so it counts as full humidity (an analogy), %. */
 const dampFromPercent = 10;

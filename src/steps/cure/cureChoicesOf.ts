@@ -48,7 +48,7 @@ export function programOf({ cure, mold }: Pick<ProjectInputs, 'cure' | 'mold'>):
   };
 }
 
-export function limitsOf({
+function limitsOf({
   stoneLimitC,
   clampLimitC,
   patternLimitC,
@@ -71,7 +71,7 @@ const sealedSides: Readonly<Record<CureInputs['sealedFaces'], readonly FaceSide[
   all: ['low z', 'high z', 'sides'],
 };
 
-export function filmOf({ air, ownFilmWPerM2K }: CureInputs): number {
+function filmOf({ air, ownFilmWPerM2K }: CureInputs): number {
   return air === 'own' ? ownFilmWPerM2K : airFilmsWPerM2K[air];
 }
 

@@ -86,10 +86,7 @@ export function cureFigures(context: StepContext): readonly Figure[] {
       specs.demold,
       prediction,
       ({ demoldAfterS }) => demoldAfterS,
-      ({ demoldAfterS }) =>
-        demoldAfterS === null
-          ? 'not within the hours looked at'
-          : `${hoursMinutes(demoldAfterS)} until the laminate is under ${celsius(inputs.cure.demoldC)}, door shut, falling by 1 K/min`,
+      ({ demoldAfterS }) => demoldWords(demoldAfterS, inputs.cure.demoldC),
     ),
     openingFigure(inputs, prediction),
   ];
@@ -100,6 +97,11 @@ function voidFigure(context: StepContext): Figure {
   const { neededKPa, working } = resinNeed(context);
   return figure(specs.voids, neededKPa, ...working);
 }
+
+const demoldWords = (demoldAfterS: number | null, demoldC: number): string =>
+  demoldAfterS === null
+    ? 'not within the hours looked at'
+    : `${hoursMinutes(demoldAfterS)} until the laminate is under ${celsius(demoldC)}, door shut, falling by 1 K/min`;
 
 /** The last dwell that the place reached. */
 const lastReached = ({ coldest }: PredictedRun) => coldest.dwells.findLast(({ lagS }) => lagS !== null);

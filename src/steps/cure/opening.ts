@@ -36,7 +36,7 @@ export interface Opening {
 }
 
 /** null while the program cannot be run. */
-export function openingOf(inputs: ProjectInputs, { counts, voxelMm }: CurePrediction): Opening | null {
+function openingOf(inputs: ProjectInputs, { counts, voxelMm }: CurePrediction): Opening | null {
   const choices = cureChoicesOf(inputs);
   if (!choices.known) return null;
   const { stone: heat, surface, program } = choices.value;

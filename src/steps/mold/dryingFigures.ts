@@ -23,41 +23,34 @@ const targetBandShare = 0.02;
 
 export function dryingFigures(context: StepContext, work: MoldWork): readonly Figure[] {
   return [
-    ...halves.flatMap((half) => halfFigures(context, work, half)),
+    ...halves.flatMap((half) => [
+      ...weightFigures(context, work, half),
+      ...progressFigures(context, work, half),
+    ]),
     evaporation(work),
     crystalWaterSkin(context, work),
   ];
 }
 
-function halfFigures(context: StepContext, work: MoldWork, half: Half): readonly Figure[] {
-  const name = half === 'negative' ? 'Negative' : 'Positive';
-  const spec = (field: string, label: string, unit: string, decimals: number): FigureSpec => ({
+const halfNames = { negative: 'Negative', positive: 'Positive' } as const;
+
+const bandNote =
+  'Air in the stone and the spread of bags make it good to 2 % (common practice); weigh until it stops falling.';
+
+/** What a half weighs by its mix, and by its fresh weight where it was weighed. */
+function weightFigures(context: StepContext, work: MoldWork, half: Half): readonly Figure[] {
+  const spec = (field: string, label: string, decimals: number): FigureSpec => ({
     id: `mold.${half}.${field}`,
-    label: `${name}: ${label}`,
-    unit,
+    label: `${halfNames[half]}: ${label}`,
+    unit: 'g',
     decimals,
     source: 'gypsumBalance',
   });
-  const fresh = spec('freshG', 'fresh from the box', 'g', 0);
-  const free = spec('freeWaterG', 'free water after setting', 'g', 1);
-  const target = spec('dryTargetG', 'dry when it weighs', 'g', 0);
-  const end = {
-    id: `mold.${half}.dryEndG`,
-    label: `${name}: weight it levels off at`,
-    unit: 'g',
-    decimals: 1,
-  };
-  const left = { id: `mold.${half}.hoursToDry`, label: `${name}: hours to dry`, unit: 'h', decimals: 1 };
-  const water = {
-    id: `mold.${half}.waterLeftPercent`,
-    label: `${name}: free water left, by weight`,
-    unit: '%',
-    decimals: 0,
-  };
+  const fresh = spec('freshG', 'fresh from the box', 0);
+  const free = spec('freeWaterG', 'free water after setting', 1);
+  const target = spec('dryTargetG', 'dry when it weighs', 0);
   const answer = work.half[half];
   const dryness = halfDryness(context, work, half);
-  const bandNote =
-    'Air in the stone and the spread of bags make it good to 2 % (common practice); weigh until it stops falling.';
   return [
     figureFrom(fresh, answer, ({ stone }) =>
       withBand(
@@ -91,6 +84,22 @@ function halfFigures(context: StepContext, work: MoldWork, half: Half): readonly
             stone.dryG * (1 + targetBandShare),
           ),
         ),
+  ];
+}
+
+/** How far a half has dried, by its log. */
+function progressFigures(context: StepContext, work: MoldWork, half: Half): readonly Figure[] {
+  const spec = (field: string, label: string, unit: string, decimals: number): FigureSpec => ({
+    id: `mold.${half}.${field}`,
+    label: `${halfNames[half]}: ${label}`,
+    unit,
+    decimals,
+  });
+  const end = spec('dryEndG', 'weight it levels off at', 'g', 1);
+  const left = spec('hoursToDry', 'hours to dry', 'h', 1);
+  const water = spec('waterLeftPercent', 'free water left, by weight', '%', 0);
+  const dryness = halfDryness(context, work, half);
+  return [
     figureFrom(end, dryness, ({ state, log }) =>
       state.endG === null
         ? unknownFigure(end, state.reason)

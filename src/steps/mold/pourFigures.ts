@@ -12,59 +12,61 @@ export function pourFigures(context: StepContext, work: MoldWork): readonly Figu
   return [...floatFigures(context, work), ...heatFigures(context, work)];
 }
 
+/** What lifts the pattern. */
+const specs = {
+  mass: { id: 'mold.patternG', label: 'Pattern', unit: 'g', decimals: 1 },
+  uplift: {
+    id: 'mold.floatUpForceN',
+    label: 'Float-up force on the pattern',
+    unit: 'N',
+    decimals: 2,
+    source: 'archimedes',
+  },
+  weight: {
+    id: 'mold.counterweightG',
+    label: 'Counterweight',
+    unit: 'g',
+    decimals: 0,
+    source: 'archimedes',
+  },
+  leak: {
+    id: 'mold.leakCounterweightG',
+    label: 'Counterweight should the seal let go',
+    unit: 'g',
+    decimals: 0,
+    source: 'archimedes',
+  },
+  seal: { id: 'mold.sealPressureKPa', label: 'Slurry pressure at the board', unit: 'kPa', decimals: 2 },
+} as const satisfies Readonly<Record<string, FigureSpec>>;
+
 function floatFigures(
   { inputs }: StepContext,
   { float, pattern, geometry, mix }: MoldWork,
 ): readonly Figure[] {
   const { pourMethod, counterweightMargin, patternDensityGCm3 } = inputs.mold;
   const densityStatus = entryStatus(patternDensityGCm3, moldNumberSpecs.patternDensityGCm3, 'published');
-  const mass: FigureSpec = { id: 'mold.patternG', label: 'Pattern', unit: 'g', decimals: 1 };
-  const uplift: FigureSpec = {
-    id: 'mold.floatUpForceN',
-    label: 'Float-up force on the pattern',
-    unit: 'N',
-    decimals: 2,
-    source: 'archimedes',
-  };
   const weight: FigureSpec = {
-    id: 'mold.counterweightG',
-    label: 'Counterweight',
-    unit: 'g',
-    decimals: 0,
+    ...specs.weight,
     status: entryStatus(counterweightMargin, moldNumberSpecs.counterweightMargin, 'common practice'),
-    source: 'archimedes',
   };
-  const leak: FigureSpec = {
-    id: 'mold.leakCounterweightG',
-    label: 'Counterweight should the seal let go',
-    unit: 'g',
-    decimals: 0,
-    status: weight.status ?? 'common practice',
-    source: 'archimedes',
-  };
-  const seal: FigureSpec = {
-    id: 'mold.sealPressureKPa',
-    label: 'Slurry pressure at the board',
-    unit: 'kPa',
-    decimals: 2,
-  };
+  const leak: FigureSpec = { ...specs.leak, status: weight.status ?? 'common practice' };
   const displaced =
     geometry.known && mix.known && pattern.known
       ? `(${formatNumber(mix.value.slurryDensityGMl, 3)} g/mL × ${ml(geometry.value.envelopeMm3 / 1000)} − ${grams(pattern.value.grams)}) × 9.80665 / 1000`
       : '';
   return [
-    figureFrom(mass, pattern, ({ grams: value, weighed }) =>
+    figureFrom(specs.mass, pattern, ({ grams: value, weighed }) =>
       figure(
-        { ...mass, status: weighed ? 'measured' : densityStatus },
+        { ...specs.mass, status: weighed ? 'measured' : densityStatus },
         value,
         weighed
           ? 'On the scale.'
           : `${geometry.known ? ml(geometry.value.patternMm3 / 1000) : ''} of printed material × ${formatNumber(patternDensityGCm3, 2)} g/cm³, printed dense; weigh it.`,
       ),
     ),
-    figureFrom(uplift, float, ({ netUpliftN: value }) =>
+    figureFrom(specs.uplift, float, ({ netUpliftN: value }) =>
       figure(
-        uplift,
+        specs.uplift,
         value,
         pourMethod === 'board, sealed'
           ? 'Sealed: no pressure gets under the pattern, and the stone over it presses it down (a minus sign is down).'
@@ -94,11 +96,11 @@ function floatFigures(
           : 'As above: this pour relies on no seal.',
       ),
     ),
-    figureFrom(seal, float, ({ sealPressureKPa }) =>
+    figureFrom(specs.seal, float, ({ sealPressureKPa }) =>
       sealPressureKPa === null
-        ? unknownFigure(seal, 'Not used: pressed in from above there is no board to seal.')
+        ? unknownFigure(specs.seal, 'Not used: pressed in from above there is no board to seal.')
         : figure(
-            seal,
+            specs.seal,
             sealPressureKPa,
             `Slurry ${geometry.known ? mm(geometry.value.box.negativeHeightMm, 0) : ''} high over the seal.`,
           ),

@@ -11,7 +11,7 @@ import { availablePart } from '../missing';
 import { takenUnit } from './unit';
 
 /** Longest side of an enclosure half that a hand mold of stone is made for, mm (common practice). */
-export const plausibleLongestMm = { low: 15, high: 500 } as const;
+const plausibleLongestMm = { low: 15, high: 500 } as const;
 
 export function partVerdicts(context: StepContext): readonly Verdict[] {
   const part = availablePart(context);

@@ -14,7 +14,7 @@ import { resolveStack, type KnownStack } from '../stack';
  * Prepreg cut over face covered: trim edge, darts and the corners of a rectangular cut. Common practice; the low and
  * high ends are a shallow tray cut close and a deep one cut wide.
  */
-export const cuttingAllowance = { low: 1.15, usual: 1.3, high: 1.6 } as const;
+const cuttingAllowance = { low: 1.15, usual: 1.3, high: 1.6 } as const;
 
 const areaSpec: FigureSpec = {
   id: 'plies.prepregAreaCm2',

@@ -38,7 +38,7 @@ export interface HalfDryness {
 }
 
 /** Weighings of one half, in the order of the log. */
-export function weighingsOf({ inputs }: Pick<StepContext, 'inputs'>, half: Half): readonly Weighing[] {
+function weighingsOf({ inputs }: Pick<StepContext, 'inputs'>, half: Half): readonly Weighing[] {
   return inputs.mold.dryingLog.flatMap(({ hours, negativeG, positiveG }) => {
     const grams = half === 'negative' ? negativeG : positiveG;
     return grams === null ? [] : [{ hours, grams }];

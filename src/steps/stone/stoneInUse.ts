@@ -35,7 +35,7 @@ const types: Readonly<Record<MoldInputs['stoneType'], StoneType>> = {
   '5': 5,
 };
 
-export function measuredNumber(value: number): KnownNumber {
+function measuredNumber(value: number): KnownNumber {
   return { value, status: 'measured', source: null, how: 'measured', band: null };
 }
 

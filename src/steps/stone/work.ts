@@ -86,7 +86,7 @@ function geometryOf(context: StepContext): Answer<MoldGeometry> {
   return { known: false, why: context.moldProblem ?? 'The two pours are not worked out yet.' };
 }
 
-export const volumeMlOf = (geometry: MoldGeometry, half: Half) =>
+const volumeMlOf = (geometry: MoldGeometry, half: Half) =>
   (half === 'negative' ? geometry.negativeMm3 : geometry.positiveMm3) / 1000;
 
 function halfWork(

@@ -4,7 +4,7 @@ import type { IndexedMesh, Vec3 } from '../../mesh/types';
 import type { MoldGeometry } from '../moldGeometry';
 import { castByColumns, type CastColumns } from './castByColumns';
 import { castBySolids, type CastHalf, type CastSolids } from './castBySolids';
-import { columnMaterial } from './columnMaterial';
+import { columnMaterial, type ColumnMaterial } from './columnMaterial';
 import type { KnifeEdges } from './knifeEdges';
 import { columnRegion } from './openColumns';
 import { partPattern, planAreaMm2, type Parted } from './parting';
@@ -85,6 +85,24 @@ export function castHalves(
     const lost = `The solids do not add up to the box (${(100 * checked).toFixed(2)} %).`;
     return integrated(pattern, frame, choices, lost, onProgress);
   }
+  return bySolids(frame, parted, { bodyCount: soundness.bodies.length, material, cast, checked }, onProgress);
+}
+
+interface SolidCast {
+  readonly bodyCount: number;
+  readonly material: ColumnMaterial;
+  readonly cast: CastSolids;
+  /** Volume of all parts over that of the box. */
+  readonly checked: number;
+}
+
+/** Volumes, faces and weakest places of halves that solid booleans gave. */
+function bySolids(
+  frame: PullFrame,
+  parted: Parted,
+  { bodyCount, material, cast, checked }: SolidCast,
+  onProgress: OnCastProgress,
+): CastMold {
   const weakNegative = weakStone(cast.negative, parted.grid.pitchMm, (share) =>
     onProgress('finding the thinnest stone', 0.65 + 0.15 * share),
   );
@@ -103,9 +121,9 @@ export function castHalves(
   const geometry: MoldGeometry = {
     method: 'solid booleans',
     why:
-      soundness.bodies.length === 1
+      bodyCount === 1
         ? 'The mesh is one closed body, and its volume agrees with its columns along the pull.'
-        : `The mesh is ${soundness.bodies.length} closed bodies, joined into one solid.`,
+        : `The mesh is ${bodyCount} closed bodies, joined into one solid.`,
     box: parted.box.box,
     boxTurnDeg: frame.turnDeg,
     negativeMm3: cast.negative.volumeMm3,

@@ -92,7 +92,7 @@ export function wallRoom(x: number, y: number, halfX: number, halfY: number, cor
 }
 
 /** Height of a key above the land, never higher than its flanks allow. */
-export function keySize({ keys }: Pick<PourChoices, 'keys'>): {
+function keySize({ keys }: Pick<PourChoices, 'keys'>): {
   readonly bottomRadiusMm: number;
   readonly topRadiusMm: number;
 } {

@@ -15,7 +15,7 @@ export const placeNames: Readonly<Record<LaminatePlace['kind'], string>> = {
 
 const mm = (value: number) => formatNumber(value, 1);
 
-export function placeText(place: LaminatePlace): string {
+function placeText(place: LaminatePlace): string {
   return place.kind === 'point'
     ? `the point ${place.atMm.map(mm).join(', ')} mm of the part`
     : `the ${placeNames[place.kind]}`;
