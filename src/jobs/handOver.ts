@@ -26,7 +26,6 @@ export async function handOver(
 ): Promise<void> {
   const { kernel } = index;
   const load = taker.load(part, transferred(surfaceData(index)));
-  if (kernel === null) return load;
   load.catch(() => undefined);
   let next = 0;
   const carry = async () => {

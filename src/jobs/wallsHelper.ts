@@ -20,13 +20,11 @@ const helper = {
   },
   load(part: number, data: SurfaceData): void {
     loaded = null; // never the part before, if this one can't be taken
-    const index = surfaceFromData(data);
-    if (index === null) throw new Error('the walls helper has no room for the part');
-    loaded = { part, bench: new WallsBench(index) };
+    loaded = { part, bench: new WallsBench(surfaceFromData(data)) };
   },
   /** Gives the array back, for the next piece. */
   take(part: number, piece: KernelPiece, bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
-    benchOf(part).index.kernel?.take(piece, bytes);
+    benchOf(part).index.kernel.take(piece, bytes);
     return transferred(bytes);
   },
   measure(part: number, from: number, to: number, pull: Vec3, withWalls: boolean): WallSlice {
