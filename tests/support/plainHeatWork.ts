@@ -55,10 +55,10 @@ export function plainHeatWork(arrays: VoxelArrays, turningPerS: Float64Array | n
   function boil(at: number, capacityJPerK: number): number {
     const held = heldKg[at]!;
     rise[at] = wantedK(at);
-    const overJ = (temperatureC[at]! + rise[at]! - boilingC) * capacityJPerK;
+    const overJ = (temperatureC[at]! + rise[at] - boilingC) * capacityJPerK;
     if (overJ <= 0) return 0;
     const kg = Math.min(held, overJ / boilingJPerKg);
-    rise[at]! -= (kg * boilingJPerKg) / capacityJPerK;
+    rise[at] -= (kg * boilingJPerKg) / capacityJPerK;
     heldKg[at] = held - kg;
     return kg;
   }
@@ -86,8 +86,8 @@ export function plainHeatWork(arrays: VoxelArrays, turningPerS: Float64Array | n
         const [base, perK] = turning(at, turningPerS, stepS);
         arrays.turnBase[at] = base;
         arrays.turnPerK[at] = perK;
-        mass[at]! += (dehydrationJ[at]! / stepS) * perK;
-        source[at]! -= (dehydrationJ[at]! / stepS) * base;
+        mass[at] += (dehydrationJ[at]! / stepS) * perK;
+        source[at] -= (dehydrationJ[at]! / stepS) * base;
       }
     },
     conduct: () => conduct(arrays),

@@ -160,6 +160,8 @@ const blocksMm = [
   [45, 60, 25],
 ] as const;
 
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
 describe('the heat kernel', () => {
   it.each(
     cases.flatMap(([name, choices]) =>
@@ -176,7 +178,6 @@ describe('the heat kernel', () => {
   });
 
   it(`does so in any mold (seed ${propertySeed})`, () => {
-    const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     const anyCase = fc.record({
       blockMm: fc.tuple(number(15, 60), number(15, 60), number(15, 40)),
       voxelMm: number(4, 8),

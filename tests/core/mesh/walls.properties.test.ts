@@ -60,24 +60,24 @@ function reordered(mesh: IndexedMesh, order: readonly number[]): IndexedMesh {
 const near = (value: number, expected: number, share: number) =>
   Number.isNaN(expected) ? Number.isNaN(value) : Math.abs(value - expected) <= share * Math.abs(expected);
 
-describe(`walls, seed ${propertySeed}`, () => {
-  function measure(mesh: IndexedMesh, cuts: readonly number[] = []) {
-    const index = buildSurfaceIndex(mesh);
-    const { facetCount } = index;
-    const rayWallMm = new Float32Array(facetCount);
-    const rayFacet = new Int32Array(facetCount);
-    const ballWallMm = new Float32Array(facetCount);
-    const reach = new Uint8Array(facetCount);
-    const places = [0, ...cuts.map((cut) => cut % (facetCount + 1)).sort((a, b) => a - b), facetCount];
-    places.slice(1).forEach((to, i) => {
-      const from = places[i]!;
-      measureRayWalls(index, slotsFrom(from, to), rayWallMm, rayFacet);
-      measureBallWalls(index, slotsFrom(from, to), rayWallMm, ballWallMm);
-      measureReach(index, [0, 0, 1], slotsFrom(from, to), reach);
-    });
-    return { index, rayWallMm, rayFacet, ballWallMm, reach, touching: findSelfTouching(index, mesh) };
-  }
+function measure(mesh: IndexedMesh, cuts: readonly number[] = []) {
+  const index = buildSurfaceIndex(mesh);
+  const { facetCount } = index;
+  const rayWallMm = new Float32Array(facetCount);
+  const rayFacet = new Int32Array(facetCount);
+  const ballWallMm = new Float32Array(facetCount);
+  const reach = new Uint8Array(facetCount);
+  const places = [0, ...cuts.map((cut) => cut % (facetCount + 1)).sort((a, b) => a - b), facetCount];
+  places.slice(1).forEach((to, i) => {
+    const from = places[i]!;
+    measureRayWalls(index, slotsFrom(from, to), rayWallMm, rayFacet);
+    measureBallWalls(index, slotsFrom(from, to), rayWallMm, ballWallMm);
+    measureReach(index, [0, 0, 1], slotsFrom(from, to), reach);
+  });
+  return { index, rayWallMm, rayFacet, ballWallMm, reach, touching: findSelfTouching(index, mesh) };
+}
 
+describe(`walls, seed ${propertySeed}`, () => {
   it('hits what trying every facet hits', () => {
     fc.assert(
       fc.property(anyMesh, (mesh) => {
