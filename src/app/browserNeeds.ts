@@ -22,10 +22,24 @@ function knowsModuleWorkers(): boolean {
   return asked;
 }
 
+/** A module of one function that sets all lanes of a 128-bit vector. */
+const vectorModule = Uint8Array.from(
+  [
+    [0, 97, 115, 109, 1, 0, 0, 0], // magic and version
+    [1, 5, 1, 96, 0, 1, 123], // type: nothing to v128
+    [3, 2, 1, 0], // function of that type
+    [10, 8, 1, 6, 0, 65, 0, 253, 15, 11], // i32.const 0, i8x16.splat
+  ].flat(),
+);
+
 const isFunction = (value: unknown) => typeof value === 'function';
 
 const needs: readonly Need[] = [
   { what: 'WebAssembly', isThere: () => typeof WebAssembly === 'object' },
+  {
+    what: 'the 128-bit vectors of WebAssembly (SIMD), by which walls and oven are worked out',
+    isThere: () => typeof WebAssembly !== 'object' || WebAssembly.validate(vectorModule),
+  },
   { what: 'web workers', isThere: () => typeof Worker !== 'undefined' },
   { what: 'module workers', isThere: () => typeof Worker === 'undefined' || knowsModuleWorkers() },
   {

@@ -7,13 +7,13 @@
  */
 import { describe, expect, it } from 'vitest';
 import { facetGeometry } from '../../src/core/mesh/facetGeometry';
-import { FacetStand } from '../../src/core/mesh/facetStand';
 import { castRay, measureRayWalls } from '../../src/core/mesh/rayWall';
 import { measureReach } from '../../src/core/mesh/reach';
 import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
-import { buildSurfaceIndex, facetOf, type SurfaceIndex } from '../../src/core/mesh/surfaceIndex';
+import { buildSurfaceIndex, type SurfaceIndex } from '../../src/core/mesh/surfaceIndex';
 import { allSlots } from '../support/allSlots';
-import { reachBit, type Vec3 } from '../../src/core/mesh/types';
+import { facetStand } from '../support/bruteWalls';
+import { reachBit, type IndexedMesh, type Vec3 } from '../../src/core/mesh/types';
 import { publicMesh, publicMeshes, publicTitle } from '../support/publicMeshes';
 
 type WallRow = Readonly<
@@ -48,22 +48,25 @@ function measured(path: string) {
   const whole = area.reduce((sum, one) => sum + one, 0);
   const share = (counts: (facet: number) => boolean) =>
     area.reduce((sum, one, facet) => sum + (counts(facet) ? one : 0), 0) / whole;
-  return { rayWall, anyFacing: anyFacingWalls(index), reach, area, share };
+  return { rayWall, anyFacing: anyFacingWalls(mesh, index), reach, area, share };
 }
 
 /** To the first surface of any facing, by single rays from just off the facets. */
-function anyFacingWalls(index: SurfaceIndex): Float32Array {
+function anyFacingWalls(mesh: IndexedMesh, index: SurfaceIndex): Float32Array {
   const off = 1e-6 * index.diagonalMm;
-  const wallMm = new Float32Array(index.facetCount).fill(NaN);
-  const stand = new FacetStand();
-  for (const slot of allSlots(index)) {
-    if (!stand.moveTo(index, slot)) continue;
-    const inward: Vec3 = [-stand.normalX, -stand.normalY, -stand.normalZ];
-    const from: Vec3 = [stand.x + off * inward[0], stand.y + off * inward[1], stand.z + off * inward[2]];
+  return Float32Array.from({ length: index.facetCount }, (_, facet) => {
+    const stand = facetStand(mesh, facet);
+    if (stand === null) return NaN;
+    const { center, normal } = stand;
+    const inward: Vec3 = [-normal[0], -normal[1], -normal[2]];
+    const from: Vec3 = [
+      center[0] + off * inward[0],
+      center[1] + off * inward[1],
+      center[2] + off * inward[2],
+    ];
     const met = castRay(index, from, inward);
-    if (met !== null) wallMm[facetOf(index, slot)] = met.distanceMm + off;
-  }
-  return wallMm;
+    return met === null ? NaN : met.distanceMm + off;
+  });
 }
 
 /**

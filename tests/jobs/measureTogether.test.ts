@@ -7,7 +7,7 @@ import { indexElsewhere } from '../support/indexElsewhere';
 import { domeShell } from '../support/meshes';
 import { ignore } from './support';
 
-const index = buildSurfaceIndex(domeShell(20, 40), 0);
+const index = buildSurfaceIndex(domeShell(20, 40));
 const up: Vec3 = [0, 0, 1];
 const slices = { least: 128, most: 256 };
 

@@ -1,8 +1,8 @@
 /**
- * Ray and ball walls by trying every facet, written apart from the index and by other formulas, as the measure that
- * the fast ones are held against. Slow on purpose.
+ * Ray walls, ball walls and reach by trying every facet, written apart from the kernel and by other formulas, as the
+ * measure that it is held against. Slow on purpose.
  */
-import type { IndexedMesh } from '../../src/core/mesh/types';
+import { reachBit, type IndexedMesh } from '../../src/core/mesh/types';
 
 type Point = [number, number, number];
 
@@ -72,6 +72,7 @@ export function bruteRay(
  * Diameter of the largest ball through `point` with its center along the unit vector `inward` that no facet cuts, by
  * the least of |q - p|^2 / (inward . (q - p)) over each facet, found by nested ternary search: the quotient is convex
  * where it is positive. Facets turned by no more than `ownSkinDeg` from `own` are left out.
+ * @param mostMm the ball is no larger than this; facets that stay clear of it are not searched
  */
 export function bruteBall(
   mesh: IndexedMesh,
@@ -79,6 +80,7 @@ export function bruteBall(
   point: Point,
   inward: Point,
   ownSkinDeg: number,
+  mostMm = Infinity,
 ): number {
   const leastRise = 1e-12;
   const allowed = (q: Point): number => {
@@ -102,10 +104,11 @@ export function bruteBall(
     }
     return Math.min(value(at(low)), value(at(high)), value(from), value(to));
   };
-  let diameter = Infinity;
+  let diameter = mostMm;
   for (let facet = 0; facet < mesh.facets.length / 3; facet++) {
+    if (facet === own || isClear(mesh, facet, point, inward, diameter)) continue;
     const stand = facetStand(mesh, facet);
-    if (facet === own || stand === null) continue;
+    if (stand === null) continue;
     if (-dot(stand.normal, inward) > Math.cos((ownSkinDeg * Math.PI) / 180)) continue;
     const [a, b, c] = facetCorners(mesh, facet);
     const edges = Math.min(least(a, b, allowed), least(b, c, allowed), least(c, a, allowed));
@@ -128,4 +131,50 @@ export function bruteBall(
     diameter = Math.min(diameter, edges, inside);
   }
   return diameter;
+}
+
+/** Whether the box of a facet lies off the box of a ball. */
+function isClear(mesh: IndexedMesh, facet: number, point: Point, inward: Point, diameterMm: number): boolean {
+  if (diameterMm === Infinity) return false;
+  const { positions, facets } = mesh;
+  return point.some((start, axis) => {
+    const [a, b, c] = [0, 1, 2].map((corner) => positions[3 * facets[3 * facet + corner]! + axis]!);
+    const middle = start + (diameterMm / 2) * inward[axis]!;
+    return Math.min(a!, b!, c!) > middle + diameterMm / 2 || Math.max(a!, b!, c!) < middle - diameterMm / 2;
+  });
+}
+
+/** What the kernel is to say of one facet. */
+export interface BruteFacet {
+  /** NaN where nothing is met. */
+  readonly rayMm: number;
+  readonly ballMm: number;
+  readonly reach: number;
+}
+
+/** @returns null for a facet without area */
+export function bruteFacet(
+  mesh: IndexedMesh,
+  facet: number,
+  diagonalMm: number,
+  pull: Point,
+): BruteFacet | null {
+  const stand = facetStand(mesh, facet);
+  if (stand === null) return null;
+  const { center, normal } = stand;
+  const inward: Point = [-normal[0], -normal[1], -normal[2]];
+  const rayMm = bruteRay(mesh, center, inward, facet, 1e-6 * diagonalMm, true);
+  const mostMm = rayMm ?? 2 * diagonalMm;
+  const ballMm = bruteBall(mesh, facet, center, inward, 30.1, mostMm);
+  const lifted = plus(center, normal, 1e-5 * diagonalMm);
+  const isOpen = (direction: Point) =>
+    dot(normal, direction) > -Math.sin((0.1 * Math.PI) / 180) &&
+    bruteRay(mesh, lifted, direction, -1, 0) === null;
+  return {
+    rayMm: rayMm ?? NaN,
+    ballMm: ballMm < 2 * diagonalMm ? ballMm : NaN,
+    reach:
+      (isOpen(pull) ? reachBit.fromShowSide : 0) |
+      (isOpen([-pull[0], -pull[1], -pull[2]]) ? reachBit.fromCoreSide : 0),
+  };
 }

@@ -1,5 +1,5 @@
 /** Conductances between neighboring voxels, and the faces that look into the oven. */
-import { plainRoom, type HeatRoom } from './heatRoom';
+import type { HeatRoom } from './heatRoom';
 import type { LaminateHeat, StoneHeat } from './moldMaterials';
 import { halfCode, voxelCount, type MoldVoxels } from './moldVoxels';
 import type { FaceSide } from './surfaceChoices';
@@ -11,7 +11,7 @@ export interface Conductances {
   readonly halfZ: Float32Array;
 }
 
-export function emptyConductances(voxels: MoldVoxels, room: HeatRoom = plainRoom): Conductances {
+export function emptyConductances(voxels: MoldVoxels, room: HeatRoom): Conductances {
   const count = voxelCount(voxels);
   return { halfX: room.float32(count), halfY: room.float32(count), halfZ: room.float32(count) };
 }

@@ -12,7 +12,7 @@ import { frameKeeper, type HeatFrame } from './heatFrames';
 import { emptyLedger, type HeatLedger } from './heatLedger';
 import { heatState, refreshConductivity, sumOf, type HeatState } from './heatState';
 import { leapsPastOven, takeStep, tryStep, type StepInput } from './heatStep';
-import { heatKernel, type HeatKernel } from './kernel/heatKernel';
+import { heatKernel } from './kernel/heatKernel';
 import {
   keepTemperatures,
   laminateRecord,
@@ -22,7 +22,6 @@ import {
 } from './laminateRecord';
 import { voxelCount } from './moldVoxels';
 import { intoAirS, nextStepS, stepLimits } from './stepSize';
-import { plainVoxelWork } from './voxelWork';
 
 export interface WaterAt {
   readonly timeS: number;
@@ -59,21 +58,16 @@ const boilingStepS = 20;
 const mostSteps = 200_000;
 
 /**
- * @param kernelFor does the work of every voxel; null leaves it to TypeScript
  * @throws Problem `cure.runaway` when the heat of reaction can no longer be followed, `cure.notFollowed` where the steps came
- * apart, and those of `checkHeatCase`
+ * apart, and those of `checkHeatCase` and `heatKernel`
  */
-export function runHeat(
-  one: HeatCase,
-  options: HeatOptions,
-  kernelFor: (voxelCount: number) => HeatKernel | null = heatKernel,
-): HeatRun {
+export function runHeat(one: HeatCase, options: HeatOptions): HeatRun {
   checkHeatCase(one, options);
   const { untilS } = options;
   const table = one.dehydration.treatment === 'none' ? null : dehydrationTable(one.dehydration);
-  const kernel = kernelFor(voxelCount(one.voxels));
-  const state = heatState(one, kernel?.room);
-  const work = kernel?.workOn(state, table) ?? plainVoxelWork(state, table);
+  const kernel = heatKernel(voxelCount(one.voxels));
+  const state = heatState(one, kernel.room);
+  const work = kernel.workOn(state, table);
   const cure = one.kinetics === null ? null : cureSteps(one.kinetics);
   const ledger = emptyLedger();
   const laminate = laminateRecord(state);

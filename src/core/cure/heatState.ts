@@ -1,12 +1,12 @@
 /** The mold during a run: what each voxel is, what it holds, and how warm it stands. Arrays of one number per voxel. */
-import { adiWorkspace } from './adiStep';
+import { adiWorkspace } from './adiSystem';
 import { conductivityOf, emptyConductances, fillConductances, openFaces } from './conductionGrid';
 import { dehydrationJPerKg } from './dehydration';
 import type { HeatCase } from './heatCase';
 import { waterHeatJPerKgK } from './moldMaterials';
 import { halfCode, leastLaminateShare, voxelCount } from './moldVoxels';
 import { surfaceExchange, type SurfaceExchange } from './surfaceExchange';
-import { plainRoom, type HeatRoom } from './heatRoom';
+import type { HeatRoom } from './heatRoom';
 import type { VoxelArrays } from './voxelWork';
 
 export interface HeatState extends VoxelArrays {
@@ -26,7 +26,7 @@ export interface HeatState extends VoxelArrays {
 }
 
 /** @param room where the arrays of one number per voxel are laid */
-export function heatState(one: HeatCase, room: HeatRoom = plainRoom): HeatState {
+export function heatState(one: HeatCase, room: HeatRoom): HeatState {
   const { voxels, stone, laminate, water } = one;
   const { half, laminateShare, filledShare, sizeMm } = voxels;
   const count = voxelCount(voxels);

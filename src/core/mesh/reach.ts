@@ -1,7 +1,5 @@
-import { FacetStand } from './facetStand';
-import { followRay, type RayEnd } from './followRay';
 import { facetOf, inBatches, type SurfaceIndex } from './surfaceIndex';
-import { reachBit, type Vec3 } from './types';
+import type { Vec3 } from './types';
 
 /** A facet this little turned away from the pull still counts as standing along it. */
 const uprightSine = Math.sin((0.1 * Math.PI) / 180);
@@ -15,36 +13,10 @@ const liftShare = 1e-5;
  * pull. 0 where neither does, or the facet has no area.
  */
 export function measureReach(index: SurfaceIndex, pull: Vec3, slots: Uint32Array, reach: Uint8Array): void {
-  const [pullX, pullY, pullZ] = pull;
-  const lift = liftShare * index.diagonalMm;
   const { kernel } = index;
-  if (kernel !== null) {
-    inBatches(kernel, slots, (batch) => {
-      const flags = kernel.reach(batch, pull, lift, uprightSine);
-      for (let at = 0; at < batch.length; at++) reach[facetOf(index, batch[at]!)] = flags[at]!;
-    });
-    return;
-  }
-  const stand = new FacetStand();
-  const end: RayEnd = { slot: -1, distanceMm: Infinity };
-  for (const slot of slots) {
-    const facet = facetOf(index, slot);
-    reach[facet] = 0;
-    if (!stand.moveTo(index, slot)) continue;
-    const { normalX, normalY, normalZ } = stand;
-    const x = stand.x + lift * normalX;
-    const y = stand.y + lift * normalY;
-    const z = stand.z + lift * normalZ;
-    const sine = normalX * pullX + normalY * pullY + normalZ * pullZ;
-    let reached = 0;
-    if (sine > -uprightSine) {
-      followRay(index, x, y, z, pullX, pullY, pullZ, -1, 0, false, end);
-      if (end.slot < 0) reached |= reachBit.fromShowSide;
-    }
-    if (sine < uprightSine) {
-      followRay(index, x, y, z, -pullX, -pullY, -pullZ, -1, 0, false, end);
-      if (end.slot < 0) reached |= reachBit.fromCoreSide;
-    }
-    reach[facet] = reached;
-  }
+  const liftMm = liftShare * index.diagonalMm;
+  inBatches(kernel, slots, (batch) => {
+    const flags = kernel.reach(batch, pull, liftMm, uprightSine);
+    for (let at = 0; at < batch.length; at++) reach[facetOf(index, batch[at]!)] = flags[at]!;
+  });
 }

@@ -1,6 +1,6 @@
+import { buildBoxTree, leafSlots } from './boxTree';
 import { facetCutTest } from './facetsCut';
 import type { SurfaceIndex } from './surfaceIndex';
-import { leafSlots } from './surfaceIndexTree';
 import type { IndexedMesh } from './types';
 
 /** Facets that come nearer than this share of the box diagonal touch; overlaps shallower than it don't count. */
@@ -12,8 +12,9 @@ const touchShare = 1e-7;
  * `index` must be built from `mesh`. Tolerance: 1e-7 box diagonals.
  */
 export function findSelfTouching(index: SurfaceIndex, mesh: IndexedMesh): Uint32Array {
-  const { root, boxes, children } = index.tree;
   const { points, corners, facetOfSlot } = index;
+  const largestCoordinate = Math.max(...index.boxMinMm.map(Math.abs), ...index.boxMaxMm.map(Math.abs));
+  const { root, boxes, children } = buildBoxTree(points, corners, largestCoordinate);
   const slotCount = mesh.facets.length / 3;
   const toleranceMm = touchShare * index.diagonalMm;
   const facetsCut = facetCutTest(toleranceMm);

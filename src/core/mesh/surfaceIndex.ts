@@ -2,19 +2,15 @@ import {
   createEmptyWallKernel,
   createWallKernel,
   type KernelSize,
-  type KernelSurface,
   type WallKernel,
 } from './kernel/wallKernel';
 import { facetBox } from './integrals';
-import { buildCellGrid, type CellGrid } from './surfaceIndexGrid';
 import { orderAlongCurve } from './surfaceIndexOrder';
-import { buildBoxTree, type BoxTree } from './surfaceIndexTree';
 import type { IndexedMesh, Vec3 } from './types';
 
 /**
- * What makes rays and balls fast: the facets along a space-filling curve and, on large surfaces where the platform has
- * it, a kernel that searches them; else a uniform grid for rays and a box tree for balls, flat typed arrays built when first asked
- * for. A *slot* is a place in curve order; results always speak of facets of the mesh.
+ * What makes rays and balls fast: the facets along a space-filling curve, and a kernel that searches them. A *slot* is a
+ * place in curve order; results always speak of facets of the mesh.
  */
 export interface SurfaceIndex {
   readonly facetCount: number;
@@ -28,76 +24,54 @@ export interface SurfaceIndex {
   readonly corners: Uint32Array;
   /** Facet of the mesh in each slot. */
   readonly facetOfSlot: Uint32Array;
-  /** Null where rays and balls go by grid and tree; the figures are the same. */
-  readonly kernel: WallKernel | null;
-  readonly grid: CellGrid;
-  readonly tree: BoxTree;
+  readonly kernel: WallKernel;
 }
-
-/** Below this a kernel takes longer to set up than it saves. */
-const facetsWorthKernel = 2000;
 
 /**
  * Builds the index, on copies of the arrays in curve order.
- * @param kernelFromFacets least size of a surface that gets a kernel; Infinity for none
+ * @throws Problem `platform.vectors`; RangeError where there is no memory for it
  */
-export function buildSurfaceIndex(mesh: IndexedMesh, kernelFromFacets = facetsWorthKernel): SurfaceIndex {
-  const { min: boxMin, max: boxMax } = facetBox(mesh);
-  const ordered = orderAlongCurve(mesh, boxMin, boxMax);
-  const facetCount = mesh.facets.length / 3;
+export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
+  const { min: boxMinMm, max: boxMaxMm } = facetBox(mesh);
+  const ordered = orderAlongCurve(mesh, boxMinMm, boxMaxMm);
   const place = {
-    boxMinMm: boxMin,
-    boxMaxMm: boxMax,
-    diagonalMm: Math.hypot(boxMax[0] - boxMin[0], boxMax[1] - boxMin[1], boxMax[2] - boxMin[2]),
+    facetCount: mesh.facets.length / 3,
+    boxMinMm,
+    boxMaxMm,
+    diagonalMm: Math.hypot(boxMaxMm[0] - boxMinMm[0], boxMaxMm[1] - boxMinMm[1], boxMaxMm[2] - boxMinMm[2]),
+    facetOfSlot: ordered.facetOfSlot,
   };
-  const kernel = facetCount < kernelFromFacets ? null : createWallKernel(place, ordered);
-  return indexOf({ facetCount, ...place, facetOfSlot: ordered.facetOfSlot }, kernel ?? ordered, kernel);
+  return indexOf(place, createWallKernel(place, ordered));
 }
 
 /** An index for another thread, as plain data of its own: there nothing has to be ordered and built again. */
 export interface SurfaceData {
   readonly place: Pick<SurfaceIndex, 'facetCount' | 'boxMinMm' | 'boxMaxMm' | 'diagonalMm' | 'facetOfSlot'>;
-  /** Where the index has a kernel its size alone: what is in it follows in pieces. */
-  readonly surface: KernelSurface | KernelSize;
+  /** Of the kernel: what is in it follows in pieces. */
+  readonly size: KernelSize;
 }
 
 export function surfaceData(index: SurfaceIndex): SurfaceData {
-  const { facetCount, boxMinMm, boxMaxMm, diagonalMm, points, corners, kernel } = index;
+  const { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot, kernel } = index;
   return {
-    place: { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot: index.facetOfSlot.slice() },
-    surface: kernel === null ? { points: points.slice(), corners: corners.slice() } : kernel.size,
+    place: { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot: facetOfSlot.slice() },
+    size: kernel.size,
   };
 }
 
-/** The index that `data` was taken from, once its kernel has taken all pieces of that one's; null without room for it. */
-export function surfaceFromData({ place, surface }: SurfaceData): SurfaceIndex | null {
-  if ('points' in surface) return indexOf(place, surface, null);
-  const kernel = createEmptyWallKernel(place, surface);
-  return kernel && indexOf(place, kernel, kernel);
-}
+/**
+ * The index that `data` was taken from, once its kernel has taken all pieces of that one's.
+ * @throws as `buildSurfaceIndex`
+ */
+export const surfaceFromData = ({ place, size }: SurfaceData): SurfaceIndex =>
+  indexOf(place, createEmptyWallKernel(place, size));
 
-function indexOf(
-  place: SurfaceData['place'],
-  { points, corners }: Pick<SurfaceIndex, 'points' | 'corners'>,
-  kernel: WallKernel | null,
-): SurfaceIndex {
-  const { boxMinMm, boxMaxMm } = place;
-  const largestCoordinate = Math.max(...boxMinMm.map(Math.abs), ...boxMaxMm.map(Math.abs));
-  let grid: CellGrid | null = null;
-  let tree: BoxTree | null = null;
-  return {
-    ...place,
-    points,
-    corners,
-    kernel,
-    get grid() {
-      return (grid ??= buildCellGrid(points, corners, boxMinMm, boxMaxMm));
-    },
-    get tree() {
-      return (tree ??= buildBoxTree(points, corners, largestCoordinate));
-    },
-  };
-}
+const indexOf = (place: SurfaceData['place'], kernel: WallKernel): SurfaceIndex => ({
+  ...place,
+  points: kernel.points,
+  corners: kernel.corners,
+  kernel,
+});
 
 /** Facet of the mesh that stands in a slot. */
 export function facetOf(index: SurfaceIndex, slot: number): number {

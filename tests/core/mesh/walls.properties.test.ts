@@ -60,31 +60,24 @@ function reordered(mesh: IndexedMesh, order: readonly number[]): IndexedMesh {
 const near = (value: number, expected: number, share: number) =>
   Number.isNaN(expected) ? Number.isNaN(value) : Math.abs(value - expected) <= share * Math.abs(expected);
 
-/** Both ways of searching a surface answer to the same laws. */
-const engines = [
-  { engine: 'grid and tree', kernelFromFacets: Infinity },
-  { engine: 'the kernel', kernelFromFacets: 0 },
-];
+function measure(mesh: IndexedMesh, cuts: readonly number[] = []) {
+  const index = buildSurfaceIndex(mesh);
+  const { facetCount } = index;
+  const rayWallMm = new Float32Array(facetCount);
+  const rayFacet = new Int32Array(facetCount);
+  const ballWallMm = new Float32Array(facetCount);
+  const reach = new Uint8Array(facetCount);
+  const places = [0, ...cuts.map((cut) => cut % (facetCount + 1)).sort((a, b) => a - b), facetCount];
+  places.slice(1).forEach((to, i) => {
+    const from = places[i]!;
+    measureRayWalls(index, slotsFrom(from, to), rayWallMm, rayFacet);
+    measureBallWalls(index, slotsFrom(from, to), rayWallMm, ballWallMm);
+    measureReach(index, [0, 0, 1], slotsFrom(from, to), reach);
+  });
+  return { index, rayWallMm, rayFacet, ballWallMm, reach, touching: findSelfTouching(index, mesh) };
+}
 
-describe.each(engines)(`walls by $engine, seed ${propertySeed}`, ({ kernelFromFacets }) => {
-  function measure(mesh: IndexedMesh, cuts: readonly number[] = []) {
-    const index = buildSurfaceIndex(mesh, kernelFromFacets);
-    expect(index.kernel === null).toBe(kernelFromFacets > 0);
-    const { facetCount } = index;
-    const rayWallMm = new Float32Array(facetCount);
-    const rayFacet = new Int32Array(facetCount);
-    const ballWallMm = new Float32Array(facetCount);
-    const reach = new Uint8Array(facetCount);
-    const places = [0, ...cuts.map((cut) => cut % (facetCount + 1)).sort((a, b) => a - b), facetCount];
-    places.slice(1).forEach((to, i) => {
-      const from = places[i]!;
-      measureRayWalls(index, slotsFrom(from, to), rayWallMm, rayFacet);
-      measureBallWalls(index, slotsFrom(from, to), rayWallMm, ballWallMm);
-      measureReach(index, [0, 0, 1], slotsFrom(from, to), reach);
-    });
-    return { index, rayWallMm, rayFacet, ballWallMm, reach, touching: findSelfTouching(index, mesh) };
-  }
-
+describe(`walls, seed ${propertySeed}`, () => {
   it('hits what trying every facet hits', () => {
     fc.assert(
       fc.property(anyMesh, (mesh) => {
@@ -110,7 +103,7 @@ describe.each(engines)(`walls by $engine, seed ${propertySeed}`, ({ kernelFromFa
         const size = Math.hypot(...away);
         fc.pre(size > 1e-3);
         const unit: [number, number, number] = [away[0] / size, away[1] / size, away[2] / size];
-        const hit = castRay(buildSurfaceIndex(mesh, kernelFromFacets), origin, away);
+        const hit = castRay(buildSurfaceIndex(mesh), origin, away);
         const expected = bruteRay(mesh, origin, unit, -1, 0) ?? NaN;
         expect(near(hit?.distanceMm ?? NaN, expected, 1e-9), `${hit?.distanceMm} for ${expected}`).toBe(true);
       }),

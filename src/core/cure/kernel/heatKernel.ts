@@ -1,5 +1,5 @@
 /** The work of a step in vectors: the arrays of one run laid side by side in the memory of a WebAssembly module. */
-import { kernelModule } from '../../numeric/kernelModule';
+import { kernelMemory, kernelModule } from '../../numeric/kernelModule';
 import { tablePerK } from '../dehydrationTable';
 import type { HeatRoom } from '../heatRoom';
 import { waterHeatJPerKgK } from '../moldMaterials';
@@ -46,7 +46,6 @@ interface HeatExports {
   takenBoiledKg(): number;
 }
 
-const pageBytes = 65_536;
 /** The kernel's own constants lie below. */
 const ownBytes = 8192;
 /** Zeros before and after each array: a pair may reach one voxel over its end. */
@@ -62,24 +61,12 @@ const heatModule = kernelModule(heatKernelBase64);
 /** One memory per thread, taken over by run after run: each one reserves far more address space than it uses. */
 let ground: { readonly memory: WebAssembly.Memory; readonly kernel: HeatExports } | null = null;
 
-/** Null where the platform can't run it (no 128-bit vectors, no memory). */
-export function heatKernel(voxelCount: number): HeatKernel | null {
-  const module = heatModule();
-  if (module === null) return null;
-  const pages = Math.ceil((ownBytes + otherBytes + bytesPerVoxel * voxelCount) / pageBytes);
-  if (ground !== null && ground.memory.buffer.byteLength > Math.max(keptBytes, 8 * pages * pageBytes))
-    ground = null;
-  try {
-    if (ground === null) {
-      const memory = new WebAssembly.Memory({ initial: pages });
-      const { exports } = new WebAssembly.Instance(module, { env: { memory } });
-      ground = { memory, kernel: exports as unknown as HeatExports };
-    }
-    const have = ground.memory.buffer.byteLength / pageBytes;
-    if (pages > have) ground.memory.grow(pages - have);
-  } catch {
-    return null;
-  }
+/** @throws as `kernelModule` and `kernelMemory` */
+export function heatKernel(voxelCount: number): HeatKernel {
+  const bytes = ownBytes + otherBytes + bytesPerVoxel * voxelCount;
+  const have = ground?.memory.buffer.byteLength ?? 0;
+  if (bytes > have || have > Math.max(keptBytes, 8 * bytes)) ground = null;
+  ground ??= newGround(bytes);
   const { kernel } = ground;
   const { buffer } = ground.memory;
   let end = ownBytes;
@@ -94,6 +81,12 @@ export function heatKernel(voxelCount: number): HeatKernel | null {
     float32: (count) => new Float32Array(buffer, place(4 * count), count),
   };
   return { room, workOn: (arrays, turningPerS) => workOn(kernel, room, arrays, turningPerS) };
+}
+
+function newGround(bytes: number): NonNullable<typeof ground> {
+  const memory = kernelMemory(bytes);
+  const { exports } = new WebAssembly.Instance(heatModule(), { env: { memory } });
+  return { memory, kernel: exports as unknown as HeatExports };
 }
 
 const placesOf = (arrays: readonly { readonly byteOffset: number }[]): number[] =>

@@ -1,4 +1,4 @@
-import { kernelModule } from '../../numeric/kernelModule';
+import { kernelMemory, kernelModule } from '../../numeric/kernelModule';
 import type { Vec3 } from '../types';
 import { wallKernelBase64 } from './wallKernelBytes';
 
@@ -86,7 +86,6 @@ interface KernelExports {
   ): void;
 }
 
-const pageBytes = 65_536;
 /** The kernel's own stacks and bins lie below. */
 const ownBytes = 8192;
 const leafSlots = 4;
@@ -115,10 +114,10 @@ function bytesOfSize({
 const wallModule = kernelModule(wallKernelBase64);
 
 /**
- * Loads a surface into a kernel of its own: its points and corners in curve order. A kernel gives the same figures as the
- * TypeScript beside it, several times as fast; null where the platform can't run it (no 128-bit vectors, no memory).
+ * Loads a surface into a kernel of its own: its points and corners in curve order.
+ * @throws as `kernelModule` and `kernelMemory`
  */
-export function createWallKernel(place: KernelPlace, surface: KernelSurface): WallKernel | null {
+export function createWallKernel(place: KernelPlace, surface: KernelSurface): WallKernel {
   const { points, corners } = surface;
   // Every node but the last holds two leaves or nodes at least, so there are no more nodes than leaves. Room that is
   // never written to takes no memory.
@@ -127,19 +126,16 @@ export function createWallKernel(place: KernelPlace, surface: KernelSurface): Wa
   return kernelOfSize(place, size, surface);
 }
 
-/** A kernel that is given its surface by `take`, as another kernel of this size has made it ready; null as above. */
-export function createEmptyWallKernel(place: KernelPlace, size: KernelSize): WallKernel | null {
-  return kernelOfSize(place, size, null);
-}
+/** A kernel that is given its surface by `take`, as another kernel of this size has made it ready. */
+export const createEmptyWallKernel = (place: KernelPlace, size: KernelSize): WallKernel =>
+  kernelOfSize(place, size, null);
 
 function kernelOfSize(
   { boxMinMm, boxMaxMm, diagonalMm }: KernelPlace,
   { pointNumbers, cornerNumbers, nodes }: KernelSize,
   surface: KernelSurface | null,
-): WallKernel | null {
+): WallKernel {
   const slotCount = cornerNumbers / 3;
-  const module = wallModule();
-  if (module === null || slotCount === 0) return null;
   const leafCount = Math.ceil(slotCount / leafSlots);
   const bytesOf = bytesOfSize({ pointNumbers, cornerNumbers, nodes });
   let end = ownBytes;
@@ -162,13 +158,9 @@ function kernelOfSize(
     flags: room(mostSlots),
     scratch: room(surface === null ? 0 : scratchBytesPerLeaf * leafCount),
   };
-  let memory: WebAssembly.Memory;
-  try {
-    memory = new WebAssembly.Memory({ initial: Math.ceil(end / pageBytes) });
-  } catch {
-    return null;
-  }
-  const kernel = new WebAssembly.Instance(module, { env: { memory } }).exports as unknown as KernelExports;
+  const memory = kernelMemory(end);
+  const { exports } = new WebAssembly.Instance(wallModule(), { env: { memory } });
+  const kernel = exports as unknown as KernelExports;
   const { buffer } = memory;
   const points = new Float64Array(buffer, at.points, pointNumbers);
   const corners = new Uint32Array(buffer, at.corners, cornerNumbers);
@@ -180,7 +172,7 @@ function kernelOfSize(
   if (surface !== null) {
     points.set(surface.points);
     corners.set(surface.corners);
-    size = { ...size, nodes: kernel.prepare(at.scratch) };
+    if (slotCount > 0) size = { ...size, nodes: kernel.prepare(at.scratch) };
   }
 
   const slotList = new Uint32Array(buffer, at.slots, mostSlots);

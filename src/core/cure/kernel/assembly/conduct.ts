@@ -19,7 +19,12 @@ import { fromLines, storeToLines, widened, widenedFromLines } from './pairs';
 /** Lines of the third sweep that are worked together: few enough to stay near the processor all along the pull. */
 const linesTogether: usize = 64;
 
-/** `rise` from `temperature`: the three sweeps of adiStep.ts. Layers are swept along x and y while they are at hand. */
+/**
+ * One time step of heat conduction on a brick grid by the alternating-direction scheme of Douglas and Gunn (Numer. Math. 6
+ * (1964) 428-453): three sweeps of tridiagonal systems, second order in time, stable at any step. `rise` over the step from
+ * `temperature`, in watts; the voxel's heat capacity over the step stands in `mass`. The first sweep takes the whole
+ * right-hand side and is implicit along x. Layers are swept along x and y while they are at hand.
+ */
 export function conduct(): void {
   const layer = nx * ny;
   for (let k: usize = 0; k < nz; k++) {

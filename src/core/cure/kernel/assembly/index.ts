@@ -1,6 +1,6 @@
 /**
- * What goes through every voxel of the mold at every step of the oven, two voxels at a time in float64, by the same
- * operations in the same order as in TypeScript (voxelWork.ts, adiStep.ts), so that both give the same figures.
+ * What goes through every voxel of the mold at every step of the oven, two voxels at a time in float64. What each piece of
+ * the work is for stands in `VoxelWork`.
  */
 export { placeFloat32, placeFloat64, setSize } from './mold';
 export { conduct } from './conduct';

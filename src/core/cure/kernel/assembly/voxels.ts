@@ -15,7 +15,7 @@ import {
 } from './mold';
 import { storeNarrowed, widened } from './pairs';
 
-/** See voxelWork.ts, whose steps these are; `setLaw` brings its numbers. */
+/** See voxelWork.ts, whose work this is; `setLaw` brings its numbers. */
 let boilsFromC: f64 = 0;
 let boilingC: f64 = 0;
 let boilingCapacity: f64 = 0;
@@ -50,6 +50,11 @@ export function setLaw(
   lastEntry = lastEntry_;
 }
 
+/**
+ * Heat capacities over the step; boiling voxels take up heat without warming. Share of each voxel's gypsum that turns in the
+ * step, as `turnBase` plus `turnPerK` for each kelvin that it rises in it: the rate at mid-step, straightened. Enters the
+ * step as heat taken and as extra capacity.
+ */
 export function prepare(stepS: f64, waterJPerKgK: f64): void {
   const perStep = 1 / stepS;
   for (let at: usize = 0; at < voxelCount; at++) {
@@ -195,6 +200,7 @@ function takeOne(at: usize, perStep: f64, waterJPerKgK: f64, wet: bool): void {
   if (after > <f64>load<f32>(peak + 4 * at)) store<f32>(peak + 4 * at, <f32>after);
 }
 
+/** Books the gypsum that turned; what the straightened rate asked for beyond all or under nothing goes back as warmth. */
 function turn(place: usize, capacity: f64): void {
   const wanted = load<f64>(turnBase + place) + load<f64>(turnPerK + place) * load<f64>(rise + place);
   if (wanted == 0) return;
@@ -207,6 +213,7 @@ function turn(place: usize, capacity: f64): void {
   dehydratedJ += heat * turned;
 }
 
+/** Boils off what free water the heat over 100 °C can; while it holds water the voxel ends at 100 °C or under. */
 function boil(place: usize, capacity: f64): void {
   const held = load<f64>(heldKg + place);
   const before = load<f64>(temperature + place);

@@ -18,7 +18,11 @@ import { cosineMargin, ownSkinRad } from './cones';
 import { leafNormal, leafPlane } from './leaves';
 import { diameterMm, inwardX, inwardY, inwardZ, pointX, pointY, pointZ, shrinkToFacet } from './touchingBall';
 
-/** As in ballWall.ts, where they are explained. */
+/**
+ * A ball in a thin wall meets some 20 to 60 leaves; one in a round solid touches all of its surface. After each
+ * `patienceLeaves` leaves without shrinking the ball is let off cuts shallower than a share of its radius, first `firstSlack`, then
+ * four times as much, so that a solid sphere of 300k facets takes under a minute, not half an hour.
+ */
 const patienceLeaves: i32 = 100;
 const firstSlack: f64 = 0.002;
 const ownSkinLimit: f32 = <f32>(Math.cos(ownSkinRad) + cosineMargin);
@@ -169,6 +173,7 @@ export function shrinkToSurface(ownSlot: i32, tangentMm: f64): void {
       if (slot != ownSlot) shrinkToFacet(slot, tangentMm);
       facets &= facets - 1;
     }
+    // Still finding its size.
     if (diameterMm < 0.99 * diameter) leavesLeft = patienceLeaves;
     if (--leavesLeft == 0) {
       leavesLeft = patienceLeaves;

@@ -1,6 +1,6 @@
 /**
  * Walls and reach of a surface in SIMD. Four facets or four boxes at a time are tried in float32, with margins for its
- * rounding; what passes is worked in float64 by the same steps as in TypeScript, so that both give the same figures.
+ * rounding; what passes is worked in float64.
  */
 import { putBall, diameterMm } from './touchingBall';
 import { prepareCones } from './cones';
@@ -61,6 +61,7 @@ export function ballWalls(count: i32, slots: usize, tangentMm: f64, rayMm: usize
     store<f32>(wallMm, f32.NaN);
     const slot = load<i32>(slots);
     if (!moveTo(slot)) continue;
+    // A float32 ray wall may be rounded down: start a little above and let the surface itself decide.
     const ray = <f64>load<f32>(rayMm);
     const start = ray > 0 ? ray * (1 + 1e-6) : unboundedMm;
     putBall(standX, standY, standZ, -normalX, -normalY, -normalZ, start);

@@ -1,7 +1,7 @@
 /** Which facets a ray meets: a quick look at the four of a leaf, and the hit itself. */
 import { cornerPoint, leafMarginMm } from './surface';
 
-/** As in followRay.ts: a ray may pass outside a facet by this share of it and still hit. */
+/** A ray may pass outside a facet by this share of it and still hit, so that none slips through a shared edge. */
 const edgeTolerance: f64 = 1e-10;
 
 /** Where the ray at hand ends so far; slot -1 while it has met nothing. */
@@ -14,8 +14,8 @@ export function setEnd(slot: i32, mm: f64): void {
 }
 
 /**
- * Moves the end here when this facet is hit nearer, by the same arithmetic as followRay.ts; of equally near ones the lowest
- * slot. With `leaving` a hit counts where the ray comes out of the material alone.
+ * Moves the end here when this facet is hit nearer (Moller and Trumbore 1997); of equally near ones, as along a shared
+ * edge, the lowest slot. With `leaving` a hit counts where the ray comes out of the material alone.
  */
 export function tryFacet(
   slot: i32,
@@ -43,8 +43,10 @@ export function tryFacet(
   const px = dy * vz - dz * vy;
   const py = dz * vx - dx * vz;
   const pz = dx * vy - dy * vx;
+  // Negative where the facet looks along the ray.
   const determinant = ux * px + uy * py + uz * pz;
   if (leaving && determinant > 0) return;
+  // The same figures times the determinant, turned positive: only a hit needs the division.
   const size = determinant < 0 ? -determinant : determinant;
   const sign: f64 = determinant < 0 ? -1 : 1;
   const most = size * (1 + edgeTolerance);

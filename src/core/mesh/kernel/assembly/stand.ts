@@ -1,6 +1,6 @@
 import { cornerPoint } from './surface';
 
-/** The place that is measured from: center of a facet and its outward normal. Same arithmetic as FacetStand. */
+/** The place that is measured from: center of a facet and its outward normal. */
 export let standX: f64 = 0;
 export let standY: f64 = 0;
 export let standZ: f64 = 0;

@@ -1,4 +1,4 @@
-/** Where the surface lies in memory: points and corners as they are in TypeScript, and what `prepare` adds. */
+/** Where the surface lies in memory: points and corners in curve order, and what `prepare` adds. */
 
 /** 3 float64 per point, mm. */
 export let points: usize = 0;

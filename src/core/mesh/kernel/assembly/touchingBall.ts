@@ -1,11 +1,13 @@
 import { cornerPoint } from './surface';
 import { ownSkinRad } from './cones';
 
-/** One ball against one facet: the same arithmetic, step by step, as touchingBall.ts in TypeScript, where it is explained. */
+/** The shrinking of a ball against one facet ends when a step gains less than this share. */
 const settledShare: f64 = 1e-9;
 const ownSkinCosine: f64 = Math.cos(ownSkinRad);
+/** Steps that the shrinking may take; it settles in three to five. */
 const mostSteps: i32 = 32;
 
+/** The ball at hand: where it touches the surface, its unit inward normal, along which its center lies, and its size. */
 export let pointX: f64 = 0;
 export let pointY: f64 = 0;
 export let pointZ: f64 = 0;
@@ -24,10 +26,17 @@ export function putBall(px: f64, py: f64, pz: f64, dx: f64, dy: f64, dz: f64, di
   diameterMm = diameter;
 }
 
+/**
+ * Shrinks the ball until the facet in `slot` no longer cuts it. The largest ball through point p with its center
+ * along d that a surface point q allows has the diameter |q - p|^2 / (d . (q - p)); the least of it over the facet is
+ * found by taking the facet's point closest to the ball's center, shrinking the ball to pass through it, and again
+ * (Dinkelbach's method for the least of a quotient: each step lands above the least one, ever closer).
+ */
 export function shrinkToFacet(slot: i32, tangentMm: f64): void {
   const a = cornerPoint(slot, 0);
   const b = cornerPoint(slot, 1);
   const c = cornerPoint(slot, 2);
+  // Relative to the touching point.
   const ax = load<f64>(a) - pointX;
   const ay = load<f64>(a, 8) - pointY;
   const az = load<f64>(a, 16) - pointZ;
@@ -50,6 +59,7 @@ export function shrinkToFacet(slot: i32, tangentMm: f64): void {
   const vx = cx - ax;
   const vy = cy - ay;
   const vz = cz - az;
+  // Does the plane of the facet cut the ball at all?
   const nx = uy * vz - uz * vy;
   const ny = uz * vx - ux * vz;
   const nz = ux * vy - uy * vx;
@@ -64,6 +74,7 @@ export function shrinkToFacet(slot: i32, tangentMm: f64): void {
   for (let step: i32 = 0; step < mostSteps; step++) {
     const radius = diameterMm / 2;
     const height = height0 - radius * lean;
+    // Squared radius of the circle that the facet's plane cuts from the ball, times the squared normal.
     const section = radius * radius * square - height * height;
     if (section <= 0) return;
     const wx = radius * inwardX - ax;
@@ -71,12 +82,14 @@ export function shrinkToFacet(slot: i32, tangentMm: f64): void {
     const wz = radius * inwardZ - az;
     const d1 = ux * wx + uy * wy + uz * wz;
     const d2 = vx * wx + vy * wy + vz * wz;
+    // Most facets that get here lie beside that circle: past one of their edges by more than its radius.
     const insideB = vv * d1 - uv * d2;
     if (insideB < 0 && insideB * insideB >= section * vv) return;
     const insideC = uu * d2 - uv * d1;
     if (insideC < 0 && insideC * insideC >= section * uu) return;
     const insideA = square - insideB - insideC;
     if (insideA < 0 && insideA * insideA >= section * (uu + vv - 2 * uv)) return;
+    // Closest point of the facet to the ball's center (Ericson, Real-Time Collision Detection, 5.1.5).
     let shareB: f64 = 0;
     let shareC: f64 = 0;
     if (!(d1 <= 0 && d2 <= 0)) {
