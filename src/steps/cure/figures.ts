@@ -7,6 +7,7 @@ import { figure, unknownFigure } from '../figures';
 import { banded } from './banded';
 import { doseFigure, dwellFigure } from './doseFigures';
 import { cureFigureSpecs as specs } from './figureSpecs';
+import { gelFigures } from './gel';
 import { openingFigure } from './opening';
 import { celsius, hoursMinutes } from './say';
 import { cureState } from './state';
@@ -14,7 +15,10 @@ import { resinNeed } from '../closing/resinState';
 
 export function cureFigures(context: StepContext): readonly Figure[] {
   const state = cureState(context);
-  if (!state.known) return Object.values(specs).map((spec) => unknownFigure(spec, state.reason));
+  if (!state.known)
+    return Object.values(specs).map(
+      (spec) => gelFigures(context).find(({ id }) => id === spec.id) ?? unknownFigure(spec, state.reason),
+    );
   const { prediction } = state;
   const { inputs } = context;
   return [
@@ -91,6 +95,7 @@ export function cureFigures(context: StepContext): readonly Figure[] {
           ? 'not within the hours looked at'
           : `${hoursMinutes(demoldAfterS)} until the laminate is under ${celsius(inputs.cure.demoldC)}, door shut, falling by 1 K/min`,
     ),
+    ...gelFigures(context),
     openingFigure(inputs, prediction),
   ];
 }
