@@ -95,8 +95,6 @@ export const migrations: readonly MigrationStep[] = [
       const { flowTemperatureC, ...closing } = objectIn(inputs, 'closing');
       const { gelC, ...mold } = objectIn(inputs, 'mold');
       const cure = objectIn(inputs, 'cure');
-      // A field that is not there was never entered.
-      const own = (value: unknown, readyMade: number) => (value === readyMade ? null : (value ?? null));
       return {
         ...project,
         inputs: {
@@ -115,6 +113,9 @@ export const migrations: readonly MigrationStep[] = [
     },
   },
 ];
+
+/** What the maker entered; null where it was the ready-made value, or nothing. */
+const own = (value: unknown, readyMade: number): unknown => (value === readyMade ? null : (value ?? null));
 
 /** Fields of `defaults` that `given` has not, at every depth but not inside lists; the schema fills list entries. */
 function withMissingFilled(given: JsonObject, defaults: JsonObject): JsonObject {

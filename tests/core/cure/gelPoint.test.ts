@@ -22,6 +22,9 @@ const ramp = (untilC: number): Curve =>
     [60 * (untilC - 20), untilC],
   ]);
 
+/** 1/T from that of 70 °C. */
+const inverse = (celsius: number) => 1 / (celsius + 273.15) - 1 / 343.15;
+
 describe('the gel point', () => {
   test('held where the sheet gives its time: after that time', () => {
     const gel = gelAlong(usual, held(70, 3));
@@ -53,7 +56,6 @@ describe('the gel point', () => {
   });
 
   test('on a ramp that never holds, where the sum of small steps says', () => {
-    const inverse = (celsius: number) => 1 / (celsius + 273.15) - 1 / 343.15;
     let [share, celsius] = [0, 20];
     for (; share < 1; celsius += 0.001)
       share += 0.001 / (60 * Math.exp((usualGelEnergyJPerMol / gasConstant) * inverse(celsius + 0.0005)));
