@@ -2,6 +2,7 @@
 import { Problem } from '../core/problem';
 import type { InputSpec } from '../steps/inputSpec';
 import { specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
+import { movedInputs } from './movedInputs';
 
 /** What the spec allows, as the end of a sentence. */
 function allowed(spec: InputSpec | null): string {
@@ -14,15 +15,22 @@ function allowed(spec: InputSpec | null): string {
 type Tree = Record<string, unknown>;
 const isTree = (value: unknown): value is Tree => typeof value === 'object' && value !== null;
 
+/** `lost`: the path that is not there, where another was asked for that holds it. */
+function noSuchInput(path: string, lost: string = path): Problem {
+  const moved = movedInputs[lost];
+  if (moved !== undefined)
+    return new Problem('set.movedInput', `--set ${path}: ${lost} has moved. It is now ${moved}.`);
+  const what = lost === path ? 'there is no such input' : `there is no input ${lost}`;
+  return new Problem('set.noSuchInput', `--set ${path}: ${what}. List them with --inputs.`);
+}
+
 /** A copy of `tree` with the value at the path replaced. The path must lead to something that is there. */
 function replaced(tree: unknown, keys: readonly string[], value: unknown, path: string): unknown {
   const [key, ...rest] = keys;
   if (key === undefined) return value;
-  if (!isTree(tree) || !Object.hasOwn(tree, key))
-    throw new Problem('set.noSuchInput', `--set ${path}: there is no such input. List them with --inputs.`);
+  if (!isTree(tree) || !Object.hasOwn(tree, key)) throw noSuchInput(path);
   if (Array.isArray(tree)) {
-    if (!/^\d+$/u.test(key))
-      throw new Problem('set.noSuchInput', `--set ${path}: there is no such input. List them with --inputs.`);
+    if (!/^\d+$/u.test(key)) throw noSuchInput(path);
     return tree.map((one: unknown, index) =>
       index === Number(key) ? replaced(one, rest, value, path) : one,
     );
@@ -54,10 +62,6 @@ export function setInput(inputs: ProjectInputs, path: string, value: unknown): P
     throw new Problem('set.wrongValue', `--set ${path}: ${wrong} ${why}.`);
   }
   const lost = firstLost(changed, parsed.data, '');
-  if (lost !== null)
-    throw new Problem(
-      'set.noSuchInput',
-      `--set ${path}: there is no input ${lost}. List them with --inputs.`,
-    );
+  if (lost !== null) throw noSuchInput(path, lost);
   return parsed.data;
 }

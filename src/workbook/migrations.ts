@@ -83,7 +83,37 @@ export const migrations: readonly MigrationStep[] = [
       };
     },
   },
+  {
+    toFormat: 6,
+    change:
+      'what follows from the oven program and the room is no longer entered: a value that was not the ready-made one stays as the maker’s own, and the temperature of the flow becomes that of the gel time',
+    migrate: (project) => {
+      const inputs = objectIn(project, 'inputs');
+      const { cureTemperatureC, ...plies } = objectIn(inputs, 'plies');
+      const { flowTemperatureC, ...closing } = objectIn(inputs, 'closing');
+      const { gelC, ...mold } = objectIn(inputs, 'mold');
+      const cure = objectIn(inputs, 'cure');
+      return {
+        ...project,
+        inputs: {
+          ...inputs,
+          plies: {
+            ...plies,
+            stressFreeC: own(cureTemperatureC, 120),
+            roomTemperatureC: own(plies['roomTemperatureC'], 20),
+            coatSetC: own(plies['coatSetC'], 20),
+          },
+          closing: { ...closing, gelTimeAtC: flowTemperatureC ?? 70 },
+          mold,
+          cure: { ...cure, gelC: own(gelC, 70), startC: own(cure['startC'], 20) },
+        },
+      };
+    },
+  },
 ];
+
+/** What the maker entered; null where it was the ready-made value, or nothing. */
+const own = (value: unknown, readyMade: number): unknown => (value === readyMade ? null : (value ?? null));
 
 /**
  * The inputs with what they lack. A step gives the values of the formats before it too: a document may have been
@@ -124,7 +154,7 @@ function withEntriesFilled(given: JsonObject, values: JsonObject): JsonObject {
 }
 
 /** The format that this app writes. */
-export const currentFormat = 5;
+export const currentFormat = 6;
 
 /** Runs every step after `fromFormat`, in order. Throws what a step throws. */
 export function migrate(project: JsonObject, fromFormat: number): JsonObject {

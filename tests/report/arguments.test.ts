@@ -77,6 +77,29 @@ describe('--set', () => {
     expect(() => setInput(defaultProjectInputs, path, value)).toThrow(path);
   });
 
+  test.each([
+    ['plies.cureTemperatureC', 135, 'It is now plies.stressFreeC.'],
+    ['mold.gelC', 110, 'It is now cure.gelC.'],
+    ['closing.flowTemperatureC', 80, 'It is now closing.gelTimeAtC,'],
+    ['closing.cureTemperatureC', 120, 'It is now cure.stages,'],
+  ])('%s has moved and is refused with its new name', (path, value, words) => {
+    expect(() => setInput(defaultProjectInputs, path, value)).toThrow(`--set ${path}: ${path} has moved.`);
+    expect(() => setInput(defaultProjectInputs, path, value)).toThrow(words);
+  });
+
+  test('a moved input inside a whole step is named too', () => {
+    const mold = { ...defaultProjectInputs.mold, gelC: 110 };
+    expect(() => setInput(defaultProjectInputs, 'mold', mold)).toThrow(
+      'mold.gelC has moved. It is now cure.gelC',
+    );
+  });
+
+  test('what follows from the oven program can be entered, and let go of again', () => {
+    const own = setInput(defaultProjectInputs, 'cure.gelC', 95);
+    expect(own.cure.gelC).toBe(95);
+    expect(setInput(own, 'cure.gelC', null)).toEqual(defaultProjectInputs);
+  });
+
   test('a ply may leave out what is usual, and a field inside a list has its own range', () => {
     const short = [{ id: 'a', materialId: 'twill-200', angleDeg: 90 }];
     expect(setInput(defaultProjectInputs, 'plies.stack', short).plies.stack).toEqual([

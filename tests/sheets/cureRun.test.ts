@@ -16,7 +16,7 @@ import {
   shifted,
   started,
 } from '../../src/sheets/cure/run/runMath';
-import { programOf } from '../../src/steps/cure/cureChoicesOf';
+import { programOf } from '../../src/steps/process';
 import { inputsWith } from '../steps/contexts';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
 

@@ -128,6 +128,6 @@ describe('the clamp and cure sheet', () => {
   it('tells where a run is and what is due', () => {
     show({}, {}, { ...noOvenRun, startedAtMs: 1_800_000_000_000 - 3.5 * 3_600_000 });
     expect(screen.getByRole('timer')).toHaveTextContent('3:30:00');
-    expect(screen.getByText(/Next at 3:50: Start the ramp to 120 °C, 1 K\/min\./u)).toBeInTheDocument();
+    expect(screen.getByText(/Next at 3:49: Start the ramp to 120 °C, 1 K\/min\./u)).toBeInTheDocument();
   });
 });

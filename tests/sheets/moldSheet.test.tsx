@@ -124,13 +124,33 @@ describe('the stone mold sheet', { timeout: 60_000 }, () => {
   it('has a field for every plain number and choice of the step', () => {
     render(<Mold start={trayContext({ moldInputs: { boxShape: 'rounded rectangle' } })} />);
     expect(screen.getAllByRole('textbox', { hidden: true }).length).toBe(
-      // Plain numbers, the bag, what was measured, the three wanted lengths, and the limits on the coats' sheets.
+      // Plain numbers, where the laminate gels, the bag, what was measured, the three wanted lengths, the coats' sheets.
       Object.values(trayContext().inputs.mold).filter((value) => typeof value === 'number').length +
+        1 +
         8 +
         7 +
         3 +
         Object.keys(trayContext().inputs.mold.coatSheet).length,
     );
+  });
+
+  it('shows where the laminate gels by the oven program, and says of an entry that it differs', () => {
+    render(<Mold />);
+    const field = screen.getByRole('textbox', { name: 'Laminate gels at', hidden: true });
+    expect(field).toHaveValue('');
+    expect(field).toHaveAttribute('placeholder', '70');
+    expect(
+      screen.getByText(/^empty: 70 °C, from the oven program, 1:36 h after its start$/u),
+    ).toBeInTheDocument();
+    const enter = (text: string) => {
+      fireEvent.change(field, { target: { value: text } });
+      fireEvent.blur(field);
+    };
+    enter('95');
+    expect(screen.getByText('entered; differs from the oven program, 70 °C')).toBeInTheDocument();
+    expect(screen.getByText(/gels at 95 °C$/u)).toBeInTheDocument();
+    enter('');
+    expect(screen.getByText(/gels at 70 °C$/u)).toBeInTheDocument();
   });
 
   it('saves either half, when there are solids', () => {

@@ -42,6 +42,23 @@ function Plies({
 
 const angles = () => screen.getAllByLabelText<HTMLInputElement>(/^Angle of ply/).map(({ value }) => value);
 
+const remark = () => screen.getByText(/^free of stress at/u).textContent;
+
+describe('cure and use', () => {
+  it('follows the oven program and the room until something is entered, and again once it is emptied', async () => {
+    render(<Plies />);
+    expect(remark()).toBe('free of stress at 70 °C, used at 21 °C');
+    expect(screen.getByText('empty: 70 °C, where it gels')).toBeInTheDocument();
+    const field = screen.getByRole('textbox', { name: 'Free of stress at', hidden: true });
+    await userEvent.type(field, '120{Enter}');
+    expect(remark()).toBe('free of stress at 120 °C, used at 21 °C');
+    expect(screen.getByText('entered; differs from where it gels, 70 °C')).toBeInTheDocument();
+    await userEvent.clear(field);
+    await userEvent.tab();
+    expect(remark()).toBe('free of stress at 70 °C, used at 21 °C');
+  });
+});
+
 describe('the stack', () => {
   it('moves a ply by keys and keeps the focus on it', async () => {
     render(<Plies />);

@@ -23,7 +23,7 @@ const flat = (wallMm: number) => ({ closing: histogramOf(plate(120, 64, 20, () =
 const steepCup = { closing: histogramOf(cup(120, 60, 20, 5, 12, 0.55, 0.8)) };
 
 const reportGelledHot = (moldInputs: object, closing: object = {}) =>
-  closingReport(trayContext({ moldInputs: { gelC: 110, ...moldInputs }, closing }));
+  closingReport(trayContext({ moldInputs, closing, cure: { gelC: 110 } }));
 
 const stableIds = [
   'closing.standOffMm',

@@ -202,18 +202,16 @@ describe('the clamp and cure report', () => {
   });
 
   it('lifts the positive first where the negative grips, at jacking points', () => {
-    const moldInputs = { gelC: 120 };
-    const prediction = blockPrediction(inputsWith({ moldInputs }));
-    const cool = verdictOf(cureReport(trayContext({ moldInputs, prediction })), 'cure.cool');
+    const cure = { gelC: 120 };
+    const prediction = blockPrediction(inputsWith({ cure }));
+    const cool = verdictOf(cureReport(trayContext({ cure, prediction })), 'cure.cool');
     expect(cool.word).toBe('look again');
     expect(cool.fix).toContain('lift the positive first, then ease the part out');
     expect(cool.fix).toContain('free after about 0.9 mm');
     expect(cool.fix).toContain('2 pry slots');
     expect(cool.fix).not.toContain('negative first');
-    const without = { ...moldInputs, prySlotCount: 0 };
-    expect(
-      verdictOf(cureReport(trayContext({ moldInputs: without, prediction })), 'cure.cool').fix,
-    ).toContain('none is planned');
+    const without = trayContext({ moldInputs: { prySlotCount: 0 }, cure, prediction });
+    expect(verdictOf(cureReport(without), 'cure.cool').fix).toContain('none is planned');
   });
 
   it('knows neither dry stone nor fit clamps before somebody looked, and says what tells', () => {

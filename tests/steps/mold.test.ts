@@ -155,11 +155,9 @@ describe('Stone mold step', () => {
   });
 
   test('a measured print replaces scale and shrinkage along its axis', () => {
-    const finished = figureWith('mold.finishedLengthMm', {
-      measured: { ...measured, printXMm: 119, settingExpansionPercent: 0 },
-      gelC: 21,
-    }).value;
-    expect(finished).toEqual([119, 64, 18]);
+    const moldInputs = { measured: { ...measured, printXMm: 119, settingExpansionPercent: 0 } };
+    const report = moldReport(trayContext({ moldInputs, cure: { gelC: 21 } }));
+    expect(figureOf(report, 'mold.finishedLengthMm').value).toEqual([119, 64, 18]);
   });
 
   test('the two halves of one enclosure are held rim to rim', () => {

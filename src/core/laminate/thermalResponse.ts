@@ -1,7 +1,7 @@
 /**
  * What a change of temperature does to a flat laminate that lies free: stretch and curvature. Linear, with constants
  * that do not change with temperature, counted from the temperature at which the layers are free of stress (about
- * the cure temperature). Cure shrinkage and moisture are left out.
+ * where it gelled). Cure shrinkage and moisture are left out.
  *
  * Source: `kaw2006` in core/sources, chapter 4 (thermal forces and moments).
  */

@@ -1,21 +1,27 @@
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingSpecs, type ClosingInputs } from '../../steps/closing/inputs';
+import { followedSpecs } from '../../steps/cure/programInputs';
 import type { Material } from '../../steps/plies/inputs';
+import type { Process } from '../../steps/process';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
 import { Row } from '../../ui/Row';
 import { SectionHead } from '../../ui/SectionHead';
+import { FollowedField } from '../FollowedField';
 import { MeasuredBeds } from './MeasuredBeds';
 
 export interface ClosingGivenProps {
   readonly closing: ClosingInputs;
+  readonly process: Process;
   /** From the Stone mold step. */
   readonly landMm: number;
   /** Cards of the stack. */
   readonly materials: readonly Material[];
   readonly disabled: boolean;
   readonly onChange: (change: Partial<ClosingInputs>) => void;
+  /** One's own gel temperature, an input of the cure; null: it follows. */
+  readonly onGelC: (gelC: number | null) => void;
 }
 
 type NumberName = {
@@ -23,7 +29,8 @@ type NumberName = {
 }[keyof ClosingInputs];
 
 /** Lands, debulking and resin first: they decide most. The fiber bed and the limits follow. */
-export function ClosingGiven({ closing, landMm, materials, disabled, onChange }: ClosingGivenProps) {
+export function ClosingGiven(props: ClosingGivenProps) {
+  const { closing, process, landMm, materials, disabled, onChange, onGelC } = props;
   const number = (name: NumberName) => (
     <NumberField
       key={name}
@@ -113,12 +120,15 @@ export function ClosingGiven({ closing, landMm, materials, disabled, onChange }:
         {number('scatterPercent')}
         {number('frictionCoefficient')}
       </Disclosure>
-      <Disclosure
-        title="Given: resin flow"
-        remark={`${closing.flowTemperatureC} °C, gels after ${closing.timeToGelMin} min`}
-      >
-        {number('flowTemperatureC')}
+      <Disclosure title="Given: resin flow" remark={`gels at ${formatNumber(process.gel.valueC, 0)} °C`}>
         {number('timeToGelMin')}
+        {number('gelTimeAtC')}
+        <FollowedField
+          spec={followedSpecs.gelC}
+          followed={process.gel}
+          disabled={disabled}
+          onChange={onGelC}
+        />
         {number('resinMarginKPa')}
         <ChoiceField
           label={closingSpecs['closing.bagged'].label}

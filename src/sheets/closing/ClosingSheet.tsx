@@ -3,6 +3,7 @@ import type { PartShape } from '../../pipeline/told';
 import type { ClosingInputs } from '../../steps/closing/inputs';
 import { closingState } from '../../steps/closedMold/state';
 import { landWidthMm } from '../../steps/stone/landWidth';
+import { processOf } from '../../steps/process';
 import { FigureRow } from '../../ui/FigureRow';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';
@@ -59,9 +60,11 @@ export function ClosingSheet(props: ClosingSheetProps) {
       <ClosingGiven
         landMm={landWidthMm(context.inputs)}
         closing={closing}
+        process={processOf(context.inputs)}
         materials={plies.materials.filter(({ id }) => used.has(id))}
         disabled={readOnly}
         onChange={set}
+        onGelC={(gelC) => change('cure', { gelC })}
       />
       {[...groups].map(([title, figures]) => (
         <section key={title} aria-label={title}>

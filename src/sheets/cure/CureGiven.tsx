@@ -1,20 +1,24 @@
 import { cureChoiceSpecs, cureNumberSpecs, type CureInputs } from '../../steps/cure/inputs';
 import { kineticsFields, kineticsFormSpec, kineticsSpecs } from '../../steps/cure/kineticsInputs';
+import { followedSpecs } from '../../steps/cure/programInputs';
 import type { WaterLeft } from '../../steps/stone/waterLeft';
+import type { Followed, Process } from '../../steps/process';
 import { formatNumber } from '../../core/units/formatNumber';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
+import { FollowedField } from '../FollowedField';
 
 export interface CureGivenProps {
   readonly cure: CureInputs;
+  readonly process: Process;
   /** What the oven run starts with; weighings stand before the number typed here. */
   readonly water: WaterLeft;
   readonly disabled: boolean;
   readonly onChange: (change: Partial<CureInputs>) => void;
 }
 
-type FieldProps = Omit<CureGivenProps, 'water'>;
+type FieldProps = Omit<CureGivenProps, 'water' | 'process'>;
 type NumberName = keyof typeof cureNumberSpecs;
 type ChoiceName = keyof typeof cureChoiceSpecs;
 
@@ -52,9 +56,17 @@ function Choice({ field, cure, disabled, onChange }: FieldProps & { readonly fie
 }
 
 /** Oven, mold, limits and kinetics. */
-export function CureGiven({ water, ...props }: CureGivenProps) {
+export function CureGiven({ water, process, ...props }: CureGivenProps) {
   const { cure, disabled, onChange } = props;
   const given = kineticsFields[cure.kineticsForm].filter((field) => cure.kinetics[field] !== null).length;
+  const followed = (field: keyof typeof followedSpecs, value: Followed) => (
+    <FollowedField
+      spec={followedSpecs[field]}
+      followed={value}
+      disabled={disabled}
+      onChange={(ownC) => onChange({ [field]: ownC })}
+    />
+  );
   return (
     <>
       <Numbers fields={['freeWaterLeftPercent']} {...props} />
@@ -70,12 +82,11 @@ export function CureGiven({ water, ...props }: CureGivenProps) {
       <Choice field="patternInside" {...props} />
       <Disclosure
         title="The oven itself"
-        remark={`starts at ${cure.startC} °C, runs over by ${cure.overshootK} K`}
+        remark={`starts at ${formatNumber(process.start.valueC, 0)} °C, runs over by ${cure.overshootK} K`}
       >
-        <Numbers
-          fields={['supplierRampKPerMin', 'startC', 'ovenLagS', 'ovenFastestKPerMin', 'overshootK']}
-          {...props}
-        />
+        <Numbers fields={['supplierRampKPerMin']} {...props} />
+        {followed('startC', process.start)}
+        <Numbers fields={['ovenLagS', 'ovenFastestKPerMin', 'overshootK']} {...props} />
       </Disclosure>
       <Disclosure
         title="Limits"
@@ -107,6 +118,7 @@ export function CureGiven({ water, ...props }: CureGivenProps) {
           disabled={disabled}
           onChange={(kineticsForm) => onChange({ kineticsForm: kineticsForm as CureInputs['kineticsForm'] })}
         />
+        {followed('gelC', process.gel)}
         {kineticsFields[cure.kineticsForm].map((field) => (
           <NumberField
             key={field}

@@ -1,8 +1,9 @@
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { CureInputs } from '../../steps/cure/inputs';
-import { cureChoicesOf, programOf } from '../../steps/cure/cureChoicesOf';
+import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { waterLeft } from '../../steps/stone/waterLeft';
 import { resolveStack } from '../../steps/stack';
+import { processOf, programOf } from '../../steps/process';
 import { Button } from '../../ui/Button';
 import { FigureRow } from '../../ui/FigureRow';
 import { Note } from '../../ui/Note';
@@ -80,6 +81,7 @@ export function CureSheet(props: CureSheetProps) {
         <SectionHead title="Given" />
         <CureGiven
           cure={cure}
+          process={processOf(context.inputs)}
           water={waterLeft(context.inputs, context.mold)}
           disabled={readOnly}
           onChange={setCure}

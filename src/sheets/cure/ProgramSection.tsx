@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { CurePrediction } from '../../core/cure/predictCure';
-import { programOf } from '../../steps/cure/cureChoicesOf';
+import { programOf } from '../../steps/process';
 import type { OvenStageInput } from '../../steps/cure/programInputs';
 import type { ProjectInputs } from '../../steps/inputs';
 import { SectionHead } from '../../ui/SectionHead';

@@ -3,6 +3,7 @@ import type { MoldReply, Probe, StoneHalf } from '../../pipeline/told';
 import type { MoldInputs } from '../../steps/mold/inputs';
 import { repairSpecs } from '../../steps/mold/benchInputs';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
+import { processOf } from '../../steps/process';
 import { Button } from '../../ui/Button';
 import { Disclosure } from '../../ui/Disclosure';
 import { Note } from '../../ui/Note';
@@ -72,7 +73,11 @@ export function MoldSheet(props: MoldSheetProps) {
       <section aria-label="Given">
         <SectionHead title="Given" />
         <BoxGiven {...fields} />
-        <StoneGiven {...fields} />
+        <StoneGiven
+          {...fields}
+          gel={processOf(context.inputs).gel}
+          onGelC={(gelC) => change('cure', { gelC })}
+        />
         <Disclosure
           title="The five stones and yours, side by side"
           remark="heat, strength, size, price, repair"

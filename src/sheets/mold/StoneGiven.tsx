@@ -1,14 +1,25 @@
+import { formatNumber } from '../../core/units/formatNumber';
+import { followedSpecs } from '../../steps/cure/programInputs';
 import type { MoldInputs } from '../../steps/mold/inputs';
 import { releaseSpec, sealerSpec } from '../../steps/mold/coatInputs';
 import { pourMethodSpec, stoneTypeSpec } from '../../steps/mold/stoneInputs';
+import type { Followed } from '../../steps/process';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
+import { FollowedField } from '../FollowedField';
 import { givenWords, MoldGroup, MoldNumbers, type MoldFieldsProps } from './MoldNumbers';
 
 type Choices<Value extends string> = readonly { readonly value: Value; readonly label: string }[];
 
+export interface StoneGivenProps extends MoldFieldsProps {
+  /** Where the laminate gels and takes the mold's size. */
+  readonly gel: Followed;
+  /** One's own gel temperature, an input of the cure; null: it follows. */
+  readonly onGelC: (gelC: number | null) => void;
+}
+
 /** The stone, the bag, the bowl and the pattern in it. */
-export function StoneGiven(props: MoldFieldsProps) {
+export function StoneGiven({ gel, onGelC, ...props }: StoneGivenProps) {
   const { mold, disabled, onChange } = props;
   return (
     <>
@@ -63,7 +74,7 @@ export function StoneGiven(props: MoldFieldsProps) {
       </Disclosure>
       <Disclosure
         title="Sizes from print to part"
-        remark={`print × ${mold.printScale}, gels at ${mold.gelC} °C`}
+        remark={`print × ${mold.printScale}, gels at ${formatNumber(gel.valueC, 0)} °C`}
       >
         <MoldNumbers fields={['printScale', 'printShrinkPercent']} {...props} />
         <MoldGroup
@@ -72,10 +83,9 @@ export function StoneGiven(props: MoldFieldsProps) {
           emptyWord="not measured"
           {...props}
         />
-        <MoldNumbers
-          fields={['stoneExpansionPerMK', 'laminateExpansionPerMK', 'gelC', 'sizeToleranceMm']}
-          {...props}
-        />
+        <MoldNumbers fields={['stoneExpansionPerMK', 'laminateExpansionPerMK']} {...props} />
+        <FollowedField spec={followedSpecs.gelC} followed={gel} disabled={disabled} onChange={onGelC} />
+        <MoldNumbers fields={['sizeToleranceMm']} {...props} />
         <MoldGroup group="wanted" emptyWord="as drawn" {...props} />
       </Disclosure>
       <Disclosure title="Sealer and release" remark={`${mold.sealerCoats} and ${mold.releaseCoats} coats`}>

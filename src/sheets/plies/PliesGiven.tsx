@@ -1,36 +1,43 @@
+import { formatNumber } from '../../core/units/formatNumber';
 import { pliesSpecs, type PliesInputs } from '../../steps/plies/inputs';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
+import type { Followed, Process } from '../../steps/process';
 import { NumberField } from '../../ui/NumberField';
+import { FollowedField } from '../FollowedField';
 
 export interface PliesGivenProps {
   readonly plies: PliesInputs;
+  readonly process: Process;
   readonly disabled: boolean;
   readonly onChange: (change: Partial<PliesInputs>) => void;
 }
 
 type NumberInput =
-  | 'lineWidthMm'
-  | 'bulkFactor'
-  | 'cureTemperatureC'
-  | 'roomTemperatureC'
-  | 'cureShrinkagePercent'
-  | 'plannedLayupH'
-  | 'coatThicknessMm'
-  | 'coatSetC';
+  'lineWidthMm' | 'bulkFactor' | 'cureShrinkagePercent' | 'plannedLayupH' | 'coatThicknessMm';
 
 /** The numbers of the print, the cure, the coat and the layup. */
 export function PliesGiven(props: PliesGivenProps) {
-  const { plies, disabled, onChange } = props;
+  const { plies, process, disabled, onChange } = props;
   const coated = plies.coatFace !== 'none';
+  const followed = (field: 'stressFreeC' | 'roomTemperatureC' | 'coatSetC', value: Followed) => (
+    <FollowedField
+      spec={pliesSpecs[`plies.${field}`]}
+      followed={value}
+      disabled={disabled}
+      onChange={(ownC) => onChange({ [field]: ownC })}
+    />
+  );
   return (
     <>
       <NumberInputs fields={['lineWidthMm', 'bulkFactor', 'plannedLayupH']} {...props} />
       <Disclosure
         title="Cure and use"
-        remark={`sets at ${plies.cureTemperatureC} °C, used at ${plies.roomTemperatureC} °C`}
+        remark={`free of stress at ${celsius(process.stressFree)}, used at ${celsius(process.inUse)}`}
       >
-        <NumberInputs fields={['cureTemperatureC', 'roomTemperatureC', 'cureShrinkagePercent']} {...props} />
+        {followed('stressFreeC', process.stressFree)}
+        {followed('roomTemperatureC', process.inUse)}
+        <NumberInputs fields={['cureShrinkagePercent']} {...props} />
       </Disclosure>
       <Disclosure title="Measured on cured pieces" remark={measuredRemark(plies)}>
         {measuredFields.map((field) => (
@@ -56,11 +63,18 @@ export function PliesGiven(props: PliesGivenProps) {
           disabled={disabled}
           onChange={(coatFace) => onChange({ coatFace })}
         />
-        {coated ? <NumberInputs fields={['coatThicknessMm', 'coatSetC']} {...props} /> : null}
+        {coated ? (
+          <>
+            <NumberInputs fields={['coatThicknessMm']} {...props} />
+            {followed('coatSetC', process.coatSet)}
+          </>
+        ) : null}
       </Disclosure>
     </>
   );
 }
+
+const celsius = ({ valueC }: Followed) => `${formatNumber(valueC, 0)} °C`;
 
 /** A cured plate replaces what the cards fill; the part itself tells voids and bleed. */
 const measuredFields = [

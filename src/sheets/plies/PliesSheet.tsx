@@ -1,5 +1,6 @@
 import type { PliesInputs, PlyPatch } from '../../steps/plies/inputs';
 import { resolveStack } from '../../steps/stack';
+import { processOf } from '../../steps/process';
 import { pairingRows } from '../../steps/wallFix';
 import { Disclosure } from '../../ui/Disclosure';
 import { SectionHead } from '../../ui/SectionHead';
@@ -44,7 +45,12 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
       </section>
       <section aria-label="Given">
         <SectionHead title="Given" />
-        <PliesGiven plies={plies} disabled={readOnly} onChange={setPlies} />
+        <PliesGiven
+          plies={plies}
+          process={processOf(context.inputs)}
+          disabled={readOnly}
+          onChange={setPlies}
+        />
       </section>
       <section aria-label="Material cards">
         <SectionHead title="Material cards" />

@@ -22,6 +22,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { waterLeft } from '../stone/waterLeft';
 import type { KnownStack } from '../stack';
+import { processOf } from '../process';
 
 export interface ResinNeed {
   /** Absolute, from the roll's humidity. */
@@ -31,6 +32,8 @@ export interface ResinNeed {
   /** The larger of the two. */
   readonly neededKPa: number;
   readonly atC: number;
+  /** Where that temperature is from. */
+  readonly atHow: string;
   /** The relation with its numbers, for the figures that show it. */
   readonly working: readonly string[];
 }
@@ -51,6 +54,8 @@ export interface ResinState {
   readonly flowLengthMm: number;
   readonly heldInReachMm: number;
   readonly viscosityPaS: number;
+  /** Until it gels, at the temperature of the need, s. */
+  readonly gelS: number;
   /** With the stack as debulked, before the resin runs, mm. */
   readonly coldStandOffMm: number;
   /** Air of the debulked stack that stays as voids under that pressure, 0 to 1. */
@@ -81,18 +86,20 @@ const dampFromPercent = 10;
 
 /** Against moisture in the resin, and against the stone's own vapor, at the temperature at which the resin gels. */
 export function resinNeed({ inputs, mold }: Pick<StepContext, 'inputs' | 'mold'>): ResinNeed {
-  const { gelC, sealerCoats } = inputs.mold;
+  const { gel, storageHumidityPercent } = processOf(inputs);
+  const gelC = gel.valueC;
   const isDamp = waterLeft(inputs, mold).percent >= dampFromPercent;
-  const humidityPercent = isDamp ? 100 : inputs.closing.humidityPercent;
+  const humidityPercent = isDamp ? 100 : storageHumidityPercent;
   const moistureKPa = leastVoidFreeAtm(gelC, humidityPercent) * kpaPerAtm;
-  const stoneKPa = sealerCoats > 0 ? 0 : equilibriumPressureAtm(gelC) * kpaPerAtm;
+  const stoneKPa = inputs.mold.sealerCoats > 0 ? 0 : equilibriumPressureAtm(gelC) * kpaPerAtm;
   return {
     moistureKPa,
     stoneKPa,
     neededKPa: Math.max(moistureKPa, stoneKPa),
     atC: gelC,
+    atHow: gel.how,
     working: [
-      `${isDamp ? 'Damp stone steams like full humidity' : 'Moisture of the roll'}: 4962 exp(−4892 / T) × ${formatNumber(humidityPercent, 0)} % at the ${formatNumber(gelC, 0)} °C at which the resin gels = ${formatNumber(moistureKPa, 0)} kPa absolute. Once it has gelled, no void opens.`,
+      `${isDamp ? 'Damp stone steams like full humidity' : 'Moisture of the roll'}: 4962 exp(−4892 / T) × ${formatNumber(humidityPercent, 0)} % at the ${formatNumber(gelC, 0)} °C at which the resin gels (${gel.how}) = ${formatNumber(moistureKPa, 0)} kPa absolute. Once it has gelled, no void opens.`,
       stoneKPa > 0
         ? `Stone without sealer steams against it: ${formatNumber(stoneKPa, 0)} kPa where gypsum and its vapor balance at ${formatNumber(gelC, 0)} °C (indicative).`
         : 'The stone is sealed, so its own vapor is left out.',
@@ -107,7 +114,7 @@ export function resinState(context: StepContext, closed: Closed): ResinState {
   const planMm2 = planAreaMm2(histogram);
   const floorMm = lands?.shimMm ?? 0;
   const heldInKPa = 1000 * trapped.resinPressureMPa;
-  const viscosity = viscosityPaS(aminePrepregEpoxy, closing.flowTemperatureC, 0);
+  const viscosity = viscosityPaS(aminePrepregEpoxy, need.atC, 0);
   const pressureAt = (standOffMm: number) =>
     standOffMm <= floorMm && lands !== null
       ? 0
@@ -118,7 +125,7 @@ export function resinState(context: StepContext, closed: Closed): ResinState {
     heldInKPa > 0
       ? bleedCurve(rim, viscosity, trapped.standOffMm, floorMm, pressureAt)
       : [{ timeS: 0, standOffMm: trapped.standOffMm, pressureKPa: 0 }];
-  const gelS = 60 * closing.timeToGelMin;
+  const gelS = processOf(context.inputs).flowS;
   const overNone = closing.resin === 'trapped' ? heldInKPa : bleedAt(bleed, gelS).pressureKPa;
   const atGelKPa = overNone + (closing.bagged === 'bagged' ? kpaPerAtm : 0);
   const t0Mm = stack.volume.voidFreeMm;
@@ -140,6 +147,7 @@ export function resinState(context: StepContext, closed: Closed): ResinState {
     flowLengthMm: reachMm(overNone),
     heldInReachMm: reachMm(heldInKPa),
     viscosityPaS: viscosity,
+    gelS,
     coldStandOffMm: Math.max(
       floorMm,
       trapped.standOffMm,

@@ -44,6 +44,7 @@ import { filmInWallMm, wallLimits, wallsFor } from '../band';
 import type { MeasuredPart, StepContext } from '../context';
 import { availablePart, type Missing } from '../missing';
 import { resolveStack, type KnownStack } from '../stack';
+import { processOf } from '../process';
 import { stackBeds, type StackBeds } from './beds';
 import type { ProjectInputs } from '../inputs';
 import type { Clamp } from '../closing/inputs';
@@ -143,13 +144,15 @@ function* workedOut(context: StepContext): Generator<undefined, ClosingAnswer> {
   const walls = wallsOf(context, part.measured);
   if (!('areaMm2' in walls)) return { known: false, ...walls };
   const { measured } = part;
-  const { closing, plies, walls: limits, mold } = context.inputs;
+  const { closing, plies, walls: limits } = context.inputs;
+  const need = resinNeed(context);
   const from = [
     closing,
     plies,
     limits,
-    mold.gelC,
-    resinNeed(context).neededKPa,
+    need.atC,
+    need.neededKPa,
+    processOf(context.inputs).flowS,
     landWidthMm(context.inputs),
     nominalWallMm(context),
   ];

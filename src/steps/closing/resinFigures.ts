@@ -6,7 +6,7 @@ import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
 import type { ClosingInputs } from './inputs';
-import { acrossK0, fiberRadiusM } from '../closedMold/resinState';
+import { acrossK0, fiberRadiusM, type ResinState } from '../closedMold/resinState';
 import { kilopascals, mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';
 
@@ -133,6 +133,9 @@ export function resinFigures(state: ClosingState, inputs: ClosingInputs): readon
   ];
 }
 
+/** Gel time at the temperature at which it gels. */
+const gelWords = ({ gelS }: ResinState) => `${formatNumber(gelS / 60, gelS < 600 ? 1 : 0)} min`;
+
 const cm3 = (mm3: number) => `${formatNumber(mm3 / 1000, 2)} cm³`;
 
 function cavityFigures({
@@ -184,7 +187,7 @@ function pressureFigures({ resin, main, trapped }: ClosingState, inputs: Closing
       atGelKPa,
       inputs.resin === 'trapped'
         ? `Held in: ${kilopascals(heldInKPa)} from the clamps${bag}.`
-        : `Open rim: what is left of ${kilopascals(heldInKPa)} after ${formatNumber(inputs.timeToGelMin, 0)} min${bag}.`,
+        : `Open rim: what is left of ${kilopascals(heldInKPa)} after ${gelWords(resin)}${bag}.`,
       'A rigid mold shields the resin from the air outside, so that does not count without a bag.',
     ),
     figure(
@@ -223,12 +226,12 @@ function standOffFigures(state: ClosingState): readonly Figure[] {
   ];
 }
 
-/** Fresh resin at the first dwell; the law is of another epoxy, so only the order of size is to be read. */
+/** Fresh resin at the temperature at which it gels; the law is of another epoxy, so only the order of size is to be read. */
 function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
   const { resin, curedMm, stack } = state;
   const { bleed, lostAfterS, inPlaneS, heldInKPa } = resin;
   const fraction = stack.volume.fiberMm / curedMm;
-  const law = `Fresh amine-cured epoxy of ${formatNumber(resin.viscosityPaS, 2)} Pa s at ${formatNumber(inputs.flowTemperatureC, 0)} °C, Vf ${formatNumber(fraction, 3)}; your resin differs, read the order of size.`;
+  const law = `Fresh amine-cured epoxy of ${formatNumber(resin.viscosityPaS, 2)} Pa s at ${formatNumber(resin.need.atC, 0)} °C (${resin.need.atHow}), Vf ${formatNumber(fraction, 3)}; your resin differs, read the order of size.`;
   const unpressed = 'The resin has no pressure, so nothing drives it.';
   const known = <T>(spec: FigureSpec, value: T | null, shown: (value: T) => Figure) =>
     heldInKPa > 0 && value !== null ? shown(value) : unknownFigure(spec, unpressed);
@@ -244,7 +247,7 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
       : figure(
           { ...resinSpecs.lost, status: 'from memory' },
           lostAfterS / 60,
-          `Excess over the land from ${mm(bleed[0]!.standOffMm, 3)}, 6 μ w A / (S P) × (1/h1² − 1/h0²) in steps; it gels after ${formatNumber(inputs.timeToGelMin, 0)} min. A released land as dam, a vent for the air and an overflow behind it keep the pressure.`,
+          `Excess over the land from ${mm(bleed[0]!.standOffMm, 3)}, 6 μ w A / (S P) × (1/h1² − 1/h0²) in steps; it gels after ${gelWords(resin)}. A released land as dam, a vent for the air and an overflow behind it keep the pressure.`,
           sinkingWords(bleed),
           law,
         ),
@@ -259,9 +262,7 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
     figure(
       { ...resinSpecs.reach, status: 'from memory' },
       resin.flowLengthMm,
-      heldInKPa > 0
-        ? `√(2 K P t / (μ (1 − Vf))) along the fibers in ${formatNumber(inputs.timeToGelMin, 0)} min. ${law}`
-        : unpressed,
+      heldInKPa > 0 ? `√(2 K P t / (μ (1 − Vf))) along the fibers in ${gelWords(resin)}. ${law}` : unpressed,
     ),
     known(resinSpecs.wetting, heldInKPa, (kPa) =>
       figure(

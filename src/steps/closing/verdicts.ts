@@ -280,8 +280,8 @@ function frictionVerdict({ inputs }: StepContext, state: ClosingState): Verdict 
 /** What the resin has when it gels against what it needs; an open rim is the warning beside it. */
 function resinVerdict({ inputs }: StepContext, { resin, main, free }: ClosingState): Verdict {
   const id = 'closing.resin';
-  const { need, atGelKPa, heldInKPa, lostAfterS } = resin;
-  const { resinMarginKPa, timeToGelMin, resin: rim } = inputs.closing;
+  const { need, atGelKPa, heldInKPa, lostAfterS, gelS } = resin;
+  const { resinMarginKPa, resin: rim } = inputs.closing;
   const wanted = need.neededKPa + resinMarginKPa;
   const against = `${kilopascals(need.neededKPa)} against ${need.stoneKPa > need.moistureKPa ? 'the steam of unsealed stone' : 'moisture'} at ${formatNumber(need.atC, 0)} °C and ${kilopascals(resinMarginKPa)} to be sure`;
   if (!(atGelKPa > 0.5))
@@ -298,7 +298,7 @@ function resinVerdict({ inputs }: StepContext, { resin, main, free }: ClosingSta
           : 'Draw the wall a little under what the plies fill: then the clamps press on the resin.',
     };
   const open =
-    rim === 'trapped' && lostAfterS !== null && lostAfterS < 60 * timeToGelMin
+    rim === 'trapped' && lostAfterS !== null && lostAfterS < gelS
       ? ` Over an open rim it would be under the need after ${formatNumber(lostAfterS / 60, 0)} min, before it gels.`
       : '';
   const reason = `The resin has ${kilopascals(atGelKPa)} when it gels; it wants ${kilopascals(wanted)}: ${against}.${open}`;

@@ -3,6 +3,7 @@ import type { Verdict } from '../../core/figure';
 import { coatBears } from '../../core/stone/coatCards';
 import type { StepContext } from '../context';
 import { coatsInUse, type CoatInUse } from '../mold/coatInUse';
+import { processOf } from '../process';
 import { celsius } from './say';
 
 const bears = ({
@@ -15,9 +16,8 @@ const bears = ({
 export function coatVerdict({ inputs }: StepContext): readonly Verdict[] {
   const id = 'cure.coats';
   const coats = coatsInUse(inputs.mold);
-  const { stages, overshootK } = inputs.cure;
-  if (coats.length === 0 || stages.length === 0) return [];
-  const hottestC = Math.max(...stages.map(({ targetC }) => targetC)) + overshootK;
+  const { hottestAirC: hottestC } = processOf(inputs);
+  if (coats.length === 0 || hottestC === null) return [];
   const told = coats.flatMap((coat) => (coat.bearsC === null ? [] : [{ ...coat, bearsC: coat.bearsC }]));
   const answers = told.map((coat) => ({ coat, answer: coatBears(coat, hottestC) }));
   const oven = `The oven’s air gets to ${celsius(hottestC)}`;
@@ -60,9 +60,8 @@ export function coatVerdict({ inputs }: StepContext): readonly Verdict[] {
 export function filmVerdict({ inputs }: StepContext): readonly Verdict[] {
   const id = 'cure.film';
   const { filmFaces, filmLimitC } = inputs.walls;
-  const { stages, overshootK } = inputs.cure;
-  if (filmFaces === 'none' || stages.length === 0) return [];
-  const hottestC = Math.max(...stages.map(({ targetC }) => targetC)) + overshootK;
+  const { hottestAirC: hottestC } = processOf(inputs);
+  if (filmFaces === 'none' || hottestC === null) return [];
   const oven = `The oven’s air gets to ${celsius(hottestC)}`;
   if (filmLimitC === 0)
     return [

@@ -9,7 +9,6 @@ import { freeWaterDefaults } from '../../core/cure/freeWater';
 import type { CureKinetics, CureLaw, DiffusionTerm, RateConstant } from '../../core/cure/kinetics';
 import { usualOven } from '../../core/cure/ovenAir';
 import {
-  gentleKPerMin,
   programOnDial,
   stagesOverLimits,
   type OvenProgram,
@@ -33,22 +32,10 @@ import { mixOf } from '../stone/work';
 import type { Answer } from '../stone/work';
 import { pourChoicesOf } from '../mold/pourChoicesOf';
 import { resolveStack } from '../stack';
+import { programOf } from '../process';
 import type { CureInputs } from './inputs';
 
-export function programOf({ cure, mold }: Pick<ProjectInputs, 'cure' | 'mold'>): OvenProgram {
-  return {
-    startC: cure.startC,
-    stages: cure.stages.map(({ targetC, rampKPerMin, dwellHours }) => ({
-      targetC,
-      rampKPerMin,
-      dwellS: 3600 * dwellHours,
-    })),
-    coolKPerMin: gentleKPerMin,
-    roomC: mold.roomC,
-  };
-}
-
-function limitsOf({
+export function limitsOf({
   stoneLimitC,
   clampLimitC,
   patternLimitC,

@@ -98,6 +98,13 @@ export const cureFigureSpecs = {
     decimals: 0,
     ...heat,
   },
+  gel: { id: 'cure.gelC', label: 'Laminate gels at', unit: '°C', decimals: 0 },
+  gelAfter: {
+    id: 'cure.gelAfterS',
+    label: 'Gels after the start, on the dial',
+    unit: 's',
+    decimals: 0,
+  },
   opening: {
     id: 'cure.openingTensionMPa',
     label: 'Pull in the skin of the stone when the oven is opened hot',

@@ -7,6 +7,7 @@ import { figure, unknownFigure } from '../figures';
 import { banded } from './banded';
 import { doseFigure, dwellFigure } from './doseFigures';
 import { cureFigureSpecs as specs } from './figureSpecs';
+import { gelFigures } from './gel';
 import { openingFigure } from './opening';
 import { celsius, hoursMinutes } from './say';
 import { cureState } from './state';
@@ -14,7 +15,10 @@ import { resinNeed } from '../closedMold/resinState';
 
 export function cureFigures(context: StepContext): readonly Figure[] {
   const state = cureState(context);
-  if (!state.known) return Object.values(specs).map((spec) => unknownFigure(spec, state.reason));
+  if (!state.known)
+    return Object.values(specs).map(
+      (spec) => gelFigures(context).find(({ id }) => id === spec.id) ?? unknownFigure(spec, state.reason),
+    );
   const { prediction } = state;
   const { inputs } = context;
   return [
@@ -88,6 +92,7 @@ export function cureFigures(context: StepContext): readonly Figure[] {
       ({ demoldAfterS }) => demoldAfterS,
       ({ demoldAfterS }) => demoldWords(demoldAfterS, inputs.cure.demoldC),
     ),
+    ...gelFigures(context),
     openingFigure(inputs, prediction),
   ];
 }

@@ -6,6 +6,7 @@ import { kineticsFormSpec, kineticsSpecs } from './kineticsInputs';
 import { moldChoiceSpecs, moldNumberSpecs } from './moldInputs';
 import {
   defaultStages,
+  followedSpecs,
   ovenChoiceSpecs,
   ovenNumberSpecs,
   stageSchema,
@@ -20,6 +21,7 @@ export const cureChoiceSpecs = { ...ovenChoiceSpecs, ...moldChoiceSpecs } as con
 export const cureSpecs: InputSpecs = pathsOf('cure', {
   ...cureChoiceSpecs,
   ...cureNumberSpecs,
+  ...followedSpecs,
   stages: {
     kind: 'other',
     label: 'Oven program',
@@ -59,6 +61,7 @@ export const cureInputsSchema = z.object({
   patternInside: z.enum(['out', 'in']),
   clampLimitFrom: z.enum(['not read yet', 'read']),
   ...numberFields(cureNumberSpecs),
+  ...optionalNumberFields(followedSpecs),
   stages: z.array(stageSchema),
   supplierCures: z.array(supplierCureSchema),
   kineticsForm: z.enum(['none', 'autocatalytic', 'diffusion-limited', 'two-term diffusion-limited']),
@@ -74,6 +77,7 @@ export const defaultCureInputs: CureInputs = {
   patternInside: 'out',
   clampLimitFrom: 'not read yet',
   ...numberDefaults(cureNumberSpecs),
+  ...notGiven(followedSpecs),
   stages: defaultStages,
   supplierCures: [],
   kineticsForm: 'none',

@@ -106,6 +106,31 @@ export const ovenChoiceSpecs = {
   },
 } as const satisfies Record<string, ChoiceSpec>;
 
+/** Temperatures that follow from something else until one is entered. */
+export const followedSpecs = {
+  gelC: {
+    kind: 'number',
+    label: 'Laminate gels at',
+    unit: '°C',
+    meaning:
+      'Where the resin stops flowing and the laminate takes the size of the mold. Empty takes it from the oven program and the gel time of the Mold closing step; enter one only if you know better.',
+    default: null,
+    min: 15,
+    max: 200,
+    decimals: 0,
+  },
+  startC: {
+    kind: 'number',
+    label: 'Mold and oven start at',
+    unit: '°C',
+    meaning: 'Of the whole mold, right through. Empty takes the room of the Stone mold step.',
+    default: null,
+    min: -20,
+    max: 100,
+    decimals: 0,
+  },
+} as const satisfies Record<string, NumberSpec>;
+
 export const ovenNumberSpecs = {
   supplierRampKPerMin: {
     kind: 'number',
@@ -126,16 +151,6 @@ export const ovenNumberSpecs = {
     default: 60,
     min: -40,
     max: 250,
-    decimals: 0,
-  },
-  startC: {
-    kind: 'number',
-    label: 'Mold and oven start at',
-    unit: '°C',
-    meaning: 'Of the whole mold, right through.',
-    default: 20,
-    min: -20,
-    max: 100,
     decimals: 0,
   },
   ovenLagS: {

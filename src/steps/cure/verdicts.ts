@@ -6,9 +6,11 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/opening';
 import { waterLeft } from '../stone/waterLeft';
+import { processOf } from '../process';
 import { clampsAfterThinning } from './clamps';
 import { coatVerdict, filmVerdict } from './coatVerdict';
 import type { ProjectInputs } from '../inputs';
+import { gelVerdicts } from './gel';
 import type { CureInputs } from './inputs';
 import { moldNumberSpecs } from './moldInputs';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
@@ -28,6 +30,7 @@ export function cureVerdicts(context: StepContext): readonly Verdict[] {
     ...filmVerdict(context),
     ...(state.known ? coolVerdict(context, state.middle) : []),
     ...rampVerdicts(context.inputs),
+    ...gelVerdicts(context.inputs),
     ...(state.known
       ? [
           ...openingVerdict(context.inputs, state.prediction),
@@ -54,12 +57,12 @@ function programVerdict({ inputs }: StepContext): Verdict {
   );
   const told = `The dial goes to ${stages.join(', then ')}`;
   if (!clampsAreRead(inputs.cure)) {
-    const hottestC = Math.max(...inputs.cure.stages.map(({ targetC }) => targetC));
+    const { hottestC } = processOf(inputs);
     return {
       id,
       word: 'not yet known',
       reason: `${told}. Whether your clamps stand that is not known: their limit of ${celsius(inputs.cure.clampLimitC)} was put in by this program, not read off them.`,
-      fix: `Read it off them, or try one: set on a block, an hour in the oven at ${celsius(hottestC)}. Pads soft, grip loose or force lost is no. Then say so under Limits.`,
+      fix: `Read it off them, or try one: set on a block, an hour in the oven at ${celsius(hottestC ?? inputs.cure.clampLimitC)}. Pads soft, grip loose or force lost is no. Then say so under Limits.`,
     };
   }
   const borne =
@@ -160,12 +163,12 @@ function dampVerdict({ inputs, mold }: StepContext): Verdict {
 }
 
 /** The one statement on what the program does to the stone. */
-function stoneVerdict({ cure }: ProjectInputs, runs: readonly PredictedRun[]): Verdict {
+function stoneVerdict(inputs: ProjectInputs, runs: readonly PredictedRun[]): Verdict {
   const id = 'cure.stone';
   const worst = Math.max(...runs.map(({ crystalWaterLostPercent }) => crystalWaterLostPercent));
   const depth = Math.max(...runs.map(({ stoneTurnedMm }) => stoneTurnedMm));
   const peak = Math.max(...runs.map(({ stonePeakC }) => stonePeakC));
-  const after = moldAfter(Math.max(...cure.stages.map(({ targetC }) => targetC)), worst);
+  const after = moldAfter(processOf(inputs).hottestC ?? 0, worst);
   if (after === 'kept')
     return {
       id,

@@ -44,16 +44,6 @@ export const sizeNumberSpecs = {
     max: 60,
     decimals: 1,
   },
-  gelC: {
-    kind: 'number',
-    label: 'Laminate gels at',
-    unit: '°C',
-    meaning: 'Temperature of the first hold, at which the resin stops flowing and the size is fixed.',
-    default: 70,
-    min: 15,
-    max: 200,
-    decimals: 0,
-  },
   sizeToleranceMm: {
     kind: 'number',
     label: 'Size may be off by',

@@ -6,6 +6,7 @@ import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { processOf } from '../process';
 import { moldNumberSpecs } from './inputs';
 import { liftFigure, orderWords } from './opening';
 import { celsius, entryStatus, figureFrom, leastCertain, mm, withBand } from './say';
@@ -92,13 +93,13 @@ function lengthFigures(context: StepContext, { stone }: MoldWork): readonly Figu
 }
 
 function chainWorking({ inputs }: StepContext, sizes: readonly AxisSize[]): readonly string[] {
-  const { roomC, gelC } = inputs.mold;
+  const { roomC, gel } = processOf(inputs);
   return [
     ...sizes.map(
       ({ axis, chain, measured, bandMm }) =>
-        `${axis}: drawn ${mm(chain.drawnMm, 2)}, printed ${mm(chain.printedMm, 2)}${measured ? ' (measured)' : ''}, stone ${mm(chain.stoneMm, 2)}, stone at ${celsius(gelC)} ${mm(chain.stoneAtGelMm, 2)}, finished ${mm(chain.finishedMm, 2)}${bandMm[1] - bandMm[0] > 0.005 ? ` (${formatNumber(bandMm[0], 2)} to ${mm(bandMm[1], 2)} over the card’s expansion)` : ''}`,
+        `${axis}: drawn ${mm(chain.drawnMm, 2)}, printed ${mm(chain.printedMm, 2)}${measured ? ' (measured)' : ''}, stone ${mm(chain.stoneMm, 2)}, stone at ${celsius(gel.valueC)} ${mm(chain.stoneAtGelMm, 2)}, finished ${mm(chain.finishedMm, 2)}${bandMm[1] - bandMm[0] > 0.005 ? ` (${formatNumber(bandMm[0], 2)} to ${mm(bandMm[1], 2)} over the card’s expansion)` : ''}`,
     ),
-    `From ${celsius(roomC)}; the laminate takes the mold’s size at the gel. Drying and cure shrinkage are left out, and what the stone grows after its second hour. A caliper on the first part tells what is left.`,
+    `From ${celsius(roomC)}; the laminate takes the mold’s size where it gels, at ${celsius(gel.valueC)} (${gel.how}). Drying and cure shrinkage are left out, and what the stone grows after its second hour. A caliper on the first part tells what is left.`,
   ];
 }
 

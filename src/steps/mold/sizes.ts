@@ -9,6 +9,7 @@ import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { FinishedRim } from '../../core/stone/rimMatch';
 import type { StepContext } from '../context';
 import { availablePart } from '../missing';
+import { processOf } from '../process';
 import { stoneInUse } from '../stone/stoneInUse';
 import type { Answer } from '../stone/work';
 
@@ -30,14 +31,15 @@ export interface AxisSize {
 
 export function sizeChoices({ inputs }: Pick<StepContext, 'inputs'>): SizeChainChoices {
   const { mold } = inputs;
+  const { roomC, gel } = processOf(inputs);
   return {
     printScale: mold.printScale,
     printShrinkPercent: mold.printShrinkPercent,
     settingExpansionPercent: stoneInUse(mold).settingExpansionPercent.value,
     stoneExpansionPerK: mold.stoneExpansionPerMK / 1e6,
     laminateExpansionPerK: mold.laminateExpansionPerMK / 1e6,
-    roomC: mold.roomC,
-    gelC: mold.gelC,
+    roomC,
+    gelC: gel.valueC,
   };
 }
 

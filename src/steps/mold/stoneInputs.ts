@@ -242,7 +242,8 @@ export const mixNumberSpecs = {
     kind: 'number',
     label: 'Room, water and powder',
     unit: '°C',
-    meaning: 'Temperature at which the stone is mixed and sizes are measured.',
+    meaning:
+      'Temperature at which the stone is mixed and sizes are measured; the oven starts and ends there, and the part is used there, unless you say otherwise.',
     default: 21,
     min: 5,
     max: 40,

@@ -108,13 +108,13 @@ export const pliesSpecs = {
     max: 50,
     decimals: 2,
   },
-  'plies.cureTemperatureC': {
+  'plies.stressFreeC': {
     kind: 'number',
-    label: 'Temperature at which it sets',
+    label: 'Free of stress at',
     unit: '°C',
     meaning:
-      'Where the laminate turns solid and is free of stress; take the hottest stage of the cure to be safe.',
-    default: 120,
+      'Temperature at which the cured laminate lies as it was molded; an unsymmetric strip warmed until it is flat tells it. Empty takes the one at which it gels, with the hottest stage as the far end.',
+    default: null,
     min: 0,
     max: 300,
     decimals: 0,
@@ -123,8 +123,9 @@ export const pliesSpecs = {
     kind: 'number',
     label: 'Temperature in use',
     unit: '°C',
-    meaning: 'At which the finished part is to be flat; the room, or the coldest or hottest day it sees.',
-    default: 20,
+    meaning:
+      'At which the finished part is to be flat: the coldest or hottest day it sees. Empty takes the room of the Stone mold step.',
+    default: null,
     min: -60,
     max: 150,
     decimals: 0,
@@ -177,8 +178,8 @@ export const pliesSpecs = {
     label: 'Temperature at which the coat set',
     unit: '°C',
     meaning:
-      'The coat pulls from here on, not from the cure: the room for a coat brushed on, the oven for one cured hot.',
-    default: 20,
+      'The coat pulls from here on, not from the cure; enter the oven’s for a coat cured hot. Empty takes the room of the Stone mold step.',
+    default: null,
     min: 0,
     max: 300,
     decimals: 0,
@@ -196,13 +197,13 @@ export const pliesInputsSchema = z.object({
   plateMassG: z.nullable(numberIn(pliesSpecs['plies.plateMassG'])),
   plateAreaCm2: z.nullable(numberIn(pliesSpecs['plies.plateAreaCm2'])),
   plateThicknessMm: z.nullable(numberIn(pliesSpecs['plies.plateThicknessMm'])),
-  cureTemperatureC: numberIn(pliesSpecs['plies.cureTemperatureC']),
-  roomTemperatureC: numberIn(pliesSpecs['plies.roomTemperatureC']),
+  stressFreeC: z.nullable(numberIn(pliesSpecs['plies.stressFreeC'])),
+  roomTemperatureC: z.nullable(numberIn(pliesSpecs['plies.roomTemperatureC'])),
   cureShrinkagePercent: numberIn(pliesSpecs['plies.cureShrinkagePercent']),
   plannedLayupH: numberIn(pliesSpecs['plies.plannedLayupH']),
   coatFace: z.enum(['none', 'show', 'core']),
   coatThicknessMm: numberIn(pliesSpecs['plies.coatThicknessMm']),
-  coatSetC: numberIn(pliesSpecs['plies.coatSetC']),
+  coatSetC: z.nullable(numberIn(pliesSpecs['plies.coatSetC'])),
 });
 export type PliesInputs = z.infer<typeof pliesInputsSchema>;
 
@@ -225,11 +226,11 @@ export const defaultPliesInputs: PliesInputs = {
   plateMassG: null,
   plateAreaCm2: null,
   plateThicknessMm: null,
-  cureTemperatureC: 120,
-  roomTemperatureC: 20,
+  stressFreeC: null,
+  roomTemperatureC: null,
   cureShrinkagePercent: 0.5,
   plannedLayupH: 6,
   coatFace: 'none',
   coatThicknessMm: 0.15,
-  coatSetC: 20,
+  coatSetC: null,
 };

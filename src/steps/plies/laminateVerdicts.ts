@@ -7,6 +7,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { laminateInMold } from '../closedMold/laminateInMold';
 import type { Material } from './inputs';
+import { processOf } from '../process';
 import { laidAngleDeg } from './plyInputs';
 import type { KnownStack } from '../stack';
 import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
@@ -105,21 +106,28 @@ function usualMost(cards: readonly Material[]): number {
   return fiber / cards.reduce((sum, card) => sum + fiberMm(card) / usualMostFiber[card.weave], 0);
 }
 
+const celsius = (value: number) => `${formatNumber(value, 0)} °C`;
+
 function warpVerdict(context: StepContext, answer: KnownLaminate): Verdict {
   const id = 'plies.warp';
-  const { plies } = context.inputs;
+  const { inUse, stressFree, stressFreeFarC } = processOf(context.inputs);
   const worse = worseHalf(answer);
-  const span = `from ${formatNumber(plies.cureTemperatureC, 0)} °C to ${formatNumber(plies.roomTemperatureC, 0)} °C`;
+  const span = `from the ${celsius(stressFree.valueC)} at which it is free of stress (${stressFree.how}) to ${celsius(inUse.valueC)}`;
   if (!worse.warps)
     return { id, word: 'go', reason: `The stack stays flat ${span}.${whyFlat(worse)}`, fix: '' };
   const lengthMm = partLengthMm(context);
   const overMm = lengthMm ?? stripMm;
   const bow = bowMm(strongestPerM(worse.curvaturePerM), overMm);
+  const farBow = bowMm(strongestPerM(worse.farCurvaturePerM), overMm);
   const over = `${formatNumber(overMm, 0)} mm${lengthMm === null ? ' of strip' : ', the part’s length'}`;
   const { shape, radiusMm } = warpOf(worse.curvaturePerM);
   const estimate = answer.warpTypical ? ', with constants from memory' : '';
-  const reason = `The stack bends ${span}: ${formatNumber(bow, 2)} mm of bow over ${over}${estimate}. Radius ${formatNumber((radiusMm ?? 0) / 1000, 2)} m, a ${shape}. That is a flat strip; a shell with sides shows it as a pull at the seam.`;
-  return bow <= bowAllowedMm
+  const far =
+    stressFreeFarC > stressFree.valueC
+      ? ` Where it gives way in the ${celsius(stressFreeFarC)} stage, up to ${formatNumber(farBow, 2)} mm.`
+      : '';
+  const reason = `The stack bends ${span}: ${formatNumber(bow, 2)} mm of bow over ${over}${estimate}.${far} Radius ${formatNumber((radiusMm ?? 0) / 1000, 2)} m, a ${shape}. That is a flat strip; a shell with sides shows it as a pull at the seam.`;
+  return Math.max(bow, farBow) <= bowAllowedMm
     ? { id, word: 'go', reason, fix: '' }
     : { id, word: 'look again', reason, fix: warpFix(context, answer) };
 }

@@ -7,6 +7,7 @@ import { vector3, type Vector3 } from '../../core/numeric/matrix3';
 import { Problem } from '../../core/problem';
 import type { StepContext } from '../context';
 import { laminateInMold } from '../closedMold/laminateInMold';
+import { processOf, type Process } from '../process';
 import type { PliesInputs } from './inputs';
 import { allBandEnds, plyConstants, type BandEnds, type PlyConstants } from './plyConstants';
 import { laidAngleDeg, type PartHalf } from './plyInputs';
@@ -18,6 +19,8 @@ export interface LaminateState {
   readonly laminate: Laminate;
   /** At the temperature in use, coat included. */
   readonly curvaturePerM: Vector3;
+  /** The same counted from the far end of where it may be free of stress. */
+  readonly farCurvaturePerM: Vector3;
   readonly warps: boolean;
 }
 
@@ -65,6 +68,7 @@ function workedOut(context: StepContext): LaminateAnswer {
 
 function knownLaminate(context: StepContext, stack: KnownStack): KnownLaminate {
   const inputs = context.inputs.plies;
+  const process = processOf(context.inputs);
   const { resinLostShare, voidFraction } = laminateInMold(context, stack).content;
   const layers = stack.plies.map(({ ply, card }) => {
     const { thicknessMm, fiberVolumeFraction } = contentAfterBleed([card], resinLostShare, voidFraction);
@@ -77,7 +81,14 @@ function knownLaminate(context: StepContext, stack: KnownStack): KnownLaminate {
       thicknessMm,
     }));
     const laminate = laminateOf(placed);
-    return { laminate, ...curvatureInUse(laminate, inputs, ends) };
+    const near = curvatureInUse(laminate, inputs, process, process.stressFree.valueC, ends);
+    const far = curvatureInUse(laminate, inputs, process, process.stressFreeFarC, ends);
+    return {
+      laminate,
+      curvaturePerM: near.curvaturePerM,
+      farCurvaturePerM: far.curvaturePerM,
+      warps: near.warps || far.warps,
+    };
   };
   const constants = layers.map((layer) => layer.constants);
   const typical = constants.some((one) => one.typical);
@@ -107,20 +118,21 @@ function knownLaminate(context: StepContext, stack: KnownStack): KnownLaminate {
 const coatBand = { eGPa: [2, 4], expansionPerK: [45e-6, 75e-6] } as const;
 
 /**
- * The bare laminate cools from where it set to where the coat set, and the coated one from there to its use: strains
+ * The bare laminate cools from where it is free of stress to where the coat set, and the coated one from there to its use: strains
  * add up, and a coat pulls only from its own setting on.
  */
 function curvatureInUse(
   laminate: Laminate,
-  inputs: PliesInputs,
+  { coatFace, coatThicknessMm }: PliesInputs,
+  { inUse, coatSet }: Process,
+  stressFreeC: number,
   ends: BandEnds | null,
-): Omit<LaminateState, 'laminate'> {
-  const { coatFace, coatThicknessMm, coatSetC, cureTemperatureC, roomTemperatureC } = inputs;
+): Pick<LaminateState, 'curvaturePerM' | 'warps'> {
   if (coatFace === 'none') {
-    const { curvaturePerM, warps } = thermalResponse(laminate, roomTemperatureC - cureTemperatureC);
+    const { curvaturePerM, warps } = thermalResponse(laminate, inUse.valueC - stressFreeC);
     return { curvaturePerM, warps };
   }
-  const bare = thermalResponse(laminate, coatSetC - cureTemperatureC);
+  const bare = thermalResponse(laminate, coatSet.valueC - stressFreeC);
   const coat = {
     ...typicalEpoxyCoat,
     ...(ends === null
@@ -130,7 +142,7 @@ function curvatureInUse(
   };
   const coated = thermalResponse(
     laminateOf(withCoat(laminate.layers, coat, coatFace)),
-    roomTemperatureC - coatSetC,
+    inUse.valueC - coatSet.valueC,
   );
   return {
     curvaturePerM: vector3((r) => bare.curvaturePerM[r] + coated.curvaturePerM[r]),

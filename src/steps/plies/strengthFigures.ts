@@ -5,6 +5,7 @@ import type { PlateLoad } from '../../core/laminate/plyStresses';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { processOf } from '../process';
 import { plyStrength } from './plyConstants';
 import { stackLaminate } from './stackLaminate';
 
@@ -42,13 +43,15 @@ const loads: readonly { readonly spec: FigureSpec; readonly load: PlateLoad }[] 
 ];
 
 export function strengthFigures(context: StepContext): readonly Figure[] {
-  const { plies } = context.inputs;
   const answer = stackLaminate(context);
   if (!answer.known) return loads.map(({ spec }) => unknownFigure(spec, answer.reason));
   const strengths = answer.stack.plies.map(({ card }) => plyStrength(card));
-  const changeK = plies.roomTemperatureC - plies.cureTemperatureC;
+  const { inUse, stressFree, stressFreeFarC } = processOf(context.inputs);
+  const changeK = inUse.valueC - stressFree.valueC;
   return loads.map(({ spec, load }) => {
-    const found = firstPlyFailure(answer.laminate, strengths, load, changeK);
+    const failure = (fromC: number) =>
+      firstPlyFailure(answer.laminate, strengths, load, inUse.valueC - fromC);
+    const found = failure(stressFree.valueC);
     if (found === null)
       return unknownFigure(
         spec,
@@ -57,11 +60,13 @@ export function strengthFigures(context: StepContext): readonly Figure[] {
     if (found.reserveFactor === null)
       return unknownFigure(spec, 'This load does not stress the plies that have strengths.');
     const notJudged = found.layersNotJudged.map((layer) => layer + 1).join(', ');
-    return figure(
+    const ends = [found.reserveFactor, failure(stressFreeFarC)?.reserveFactor ?? found.reserveFactor];
+    const shown = figure(
       answer.typical ? { ...spec, status: 'from memory' } : spec,
       found.reserveFactor,
-      `Tsai-Wu reaches 1 in ply ${found.layer + 1} at ${formatNumber(found.reserveFactor, spec.decimals)} ${spec.unit}, stresses from cooling by ${formatNumber(-changeK, 0)} K included.`,
+      `Tsai-Wu reaches 1 in ply ${found.layer + 1} at ${formatNumber(found.reserveFactor, spec.decimals)} ${spec.unit}, stresses from cooling by ${formatNumber(-changeK, 0)} K included (free of stress at ${formatNumber(stressFree.valueC, 0)} °C, ${stressFree.how}).`,
       `An estimate: stresses in the plane only, no edges, holes, buckling or delamination${notJudged === '' ? '' : `; not judged for want of strengths: ply ${notJudged}`}. Never the proof that a part holds.`,
     );
+    return ends[0] === ends[1] ? shown : { ...shown, band: [Math.min(...ends), Math.max(...ends)] };
   });
 }

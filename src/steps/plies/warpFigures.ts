@@ -8,7 +8,8 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
 import { figure, unknownFigure, type FigureSpec } from '../figures';
 import { availablePart } from '../missing';
-import { bandOf, stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
+import { processOf } from '../process';
+import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 
 const specs = {
   curvature: {
@@ -53,19 +54,18 @@ export function worseHalf(answer: KnownLaminate): LaminateState {
 }
 
 export function warpFigures(context: StepContext): readonly Figure[] {
-  const { plies } = context.inputs;
+  const { stressFree, inUse } = processOf(context.inputs);
   const answer = stackLaminate(context);
   if (!answer.known) return Object.values(specs).map((spec) => unknownFigure(spec, answer.reason));
   const status = answer.warpTypical ? 'from memory' : 'computed';
   const worse = worseHalf(answer);
   const curvaturePerM = strongestPerM(worse.curvaturePerM);
-  const of = (state: LaminateState) => strongestPerM(state.curvaturePerM);
-  const band = worse.warps ? bandOf(answer, of) : null;
+  const band = worse.warps ? curvatureBand(answer, worse) : null;
   const curvature: Figure = {
     ...figure(
       { ...specs.curvature, status },
       curvaturePerM,
-      `κ x ${shown(worse.curvaturePerM[0])}, κ y ${shown(worse.curvaturePerM[1])}, κ xy ${shown(worse.curvaturePerM[2])} 1/m, set at ${formatNumber(plies.cureTemperatureC, 0)} °C, in use at ${formatNumber(plies.roomTemperatureC, 0)} °C${coatWords(context)}`,
+      `κ x ${shown(worse.curvaturePerM[0])}, κ y ${shown(worse.curvaturePerM[1])}, κ xy ${shown(worse.curvaturePerM[2])} 1/m, free of stress at ${celsius(stressFree.valueC)} (${stressFree.how}), in use at ${celsius(inUse.valueC)} (${inUse.how})${coatWords(context)}`,
       warpWords(warpOf(worse.curvaturePerM)),
       'A flat strip that lies free, after lamination theory; positive hollows the show face. Cure shrinkage, moisture and resin-rich faces are left out.',
     ),
@@ -74,13 +74,26 @@ export function warpFigures(context: StepContext): readonly Figure[] {
   return [curvature, bowFigure(context, curvature, status), springInFigure(context, answer)];
 }
 
+/** Over the constants from memory, and over how far the laminate gives way while it is hotter than where it gelled. */
+function curvatureBand(answer: KnownLaminate, worse: LaminateState): readonly [number, number] | null {
+  const values = [worse, ...answer.ends].flatMap((state) => [
+    strongestPerM(state.curvaturePerM),
+    strongestPerM(state.farCurvaturePerM),
+  ]);
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return low === high ? null : [low, high];
+}
+
 const shown = (value: number) => formatNumber(value, 3);
+const celsius = (value: number) => `${formatNumber(value, 0)} °C`;
 const ppm = (perK: number) => formatNumber(perK * 1e6, 1);
 
-function coatWords({ inputs: { plies } }: StepContext): string {
-  return plies.coatFace === 'none'
+function coatWords({ inputs }: StepContext): string {
+  const { coatFace, coatThicknessMm } = inputs.plies;
+  const { coatSet } = processOf(inputs);
+  return coatFace === 'none'
     ? ''
-    : `, coat of ${formatNumber(plies.coatThicknessMm, 2)} mm set at ${formatNumber(plies.coatSetC, 0)} °C (its constants from memory)`;
+    : `, coat of ${formatNumber(coatThicknessMm, 2)} mm set at ${celsius(coatSet.valueC)} (${coatSet.how}; its constants from memory)`;
 }
 
 function warpWords({ shape, radiusMm, directionDeg }: Warp): string {
@@ -113,28 +126,32 @@ function bowFigure(context: StepContext, curvature: Figure, status: 'from memory
   return { ...one, band: [crossesZero ? 0 : Math.min(...ends), Math.max(...ends)] };
 }
 
-function springInFigure({ inputs: { plies } }: StepContext, answer: KnownLaminate): Figure {
-  const { cureTemperatureC, roomTemperatureC, cureShrinkagePercent } = plies;
+function springInFigure({ inputs }: StepContext, answer: KnownLaminate): Figure {
+  const { cureShrinkagePercent } = inputs.plies;
+  const { inUse, stressFree, stressFreeFarC } = processOf(inputs);
   const [expansionX] = laminateExpansionPerK(answer.laminate);
-  const closes = (throughPerK: number, shrinkagePercent: number) =>
+  const closes = (throughPerK: number, shrinkagePercent: number, fromC = stressFree.valueC) =>
     springInDeg({
       arcAngleDeg: 90,
       expansionInPlanePerK: expansionX,
       expansionThroughPerK: throughPerK,
-      temperatureChangeK: roomTemperatureC - cureTemperatureC,
+      temperatureChangeK: inUse.valueC - fromC,
       cureStrainInPlane: 0,
       cureStrainThrough: -shrinkagePercent / 100,
     });
   const value = closes(answer.expansionThroughPerK, cureShrinkagePercent);
   const ends = answer.expansionThroughBand.flatMap((through) =>
-    [0, 2 * cureShrinkagePercent].map((shrinkage) => closes(through, shrinkage)),
+    [0, 2 * cureShrinkagePercent].flatMap((shrinkage) => [
+      closes(through, shrinkage),
+      closes(through, shrinkage, stressFreeFarC),
+    ]),
   );
   return {
     ...figure(
       specs.springIn,
       value,
-      `90° × [(${ppm(expansionX)} − ${ppm(answer.expansionThroughPerK)}) × 10⁻⁶ × ${formatNumber(roomTemperatureC - cureTemperatureC, 0)} K + cure shrinkage ${formatNumber(cureShrinkagePercent, 2)} %] = ${formatNumber(value, 2)}°`,
-      'From the cure shrinkage entered, nothing to twice it in the band; the mold’s own movement and friction are left out.',
+      `90° × [(${ppm(expansionX)} − ${ppm(answer.expansionThroughPerK)}) × 10⁻⁶ × ${formatNumber(inUse.valueC - stressFree.valueC, 0)} K + cure shrinkage ${formatNumber(cureShrinkagePercent, 2)} %] = ${formatNumber(value, 2)}°`,
+      `From ${celsius(stressFree.valueC)} (${stressFree.how})${stressFreeFarC > stressFree.valueC ? `, in the band from ${celsius(stressFreeFarC)} too` : ''}; the cure shrinkage entered, nothing to twice it in the band. The mold’s own movement and friction are left out.`,
     ),
     band: [Math.min(...ends), Math.max(...ends)],
   };

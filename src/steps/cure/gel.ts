@@ -1,0 +1,48 @@
+/** Where the oven program has the laminate gel: void pressure, sizes and warp are all counted from there. */
+import type { Figure, FigureStatus, Verdict } from '../../core/figure';
+import { closingSpecs } from '../closing/inputs';
+import type { StepContext } from '../context';
+import { figure, unknownFigure } from '../figures';
+import type { ProjectInputs } from '../inputs';
+import { processOf } from '../process';
+import { cureFigureSpecs as specs } from './figureSpecs';
+import { celsius, hoursMinutes } from './say';
+
+/** A gel time that nobody has touched is the one from memory. */
+function gelTimeStatus({ closing }: ProjectInputs): FigureStatus {
+  const isReadyMade =
+    closing.timeToGelMin === closingSpecs['closing.timeToGelMin'].default &&
+    closing.gelTimeAtC === closingSpecs['closing.gelTimeAtC'].default;
+  return isReadyMade ? 'from memory' : 'computed';
+}
+
+export function gelFigures({ inputs }: Pick<StepContext, 'inputs'>): readonly Figure[] {
+  const { gel, gelAfterS, gelWorking } = processOf(inputs);
+  const status = gelTimeStatus(inputs);
+  const after = { ...specs.gelAfter, status };
+  return [
+    figure(
+      { ...specs.gel, status: gel.isOwn ? 'your entry' : status },
+      gel.valueC,
+      `${celsius(gel.valueC)}, ${gel.how}.`,
+      gelWorking,
+    ),
+    gelAfterS === null
+      ? unknownFigure(after, 'The oven program ends before the gel time is reached.')
+      : figure(after, gelAfterS, `${hoursMinutes(gelAfterS)} from the start of the program.`, gelWorking),
+  ];
+}
+
+/** None while the program has no stage, which is another verdict's matter, or where the maker knows the gel. */
+export function gelVerdicts(inputs: ProjectInputs): readonly Verdict[] {
+  const { gel, gelAfterS, hottestC } = processOf(inputs);
+  if (gelAfterS !== null || hottestC === null || gel.isOwn) return [];
+  return [
+    {
+      id: 'cure.gel',
+      word: 'look again',
+      reason: `The program ends before the resin gels, by its gel time of ${inputs.closing.timeToGelMin} min at ${celsius(inputs.closing.gelTimeAtC)}. Sizes, warp and voids are counted from the hottest stage meanwhile.`,
+      fix: 'Read the gel time off the data sheet and enter it at the Mold closing step, or hold longer.',
+    },
+  ];
+}
