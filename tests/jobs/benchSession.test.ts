@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../src/core/mesh/health';
 import type { IndexedMesh } from '../../src/core/mesh/types';
-import { measureSaved } from '../../src/core/mesh/measureSaved';
+import { measureSaved } from '../support/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
 import { preparePattern } from '../../src/core/mesh/preparePattern';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
