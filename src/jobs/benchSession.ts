@@ -1,4 +1,4 @@
-import type { CanonicalMesh } from '../core/mesh/canonicalMesh';
+import { meshKey } from '../core/mesh/meshKey';
 import { Problem } from '../core/problem';
 import type { AskName, Asks } from '../pipeline/asks';
 import type { MeasureSlots } from '../pipeline/partStages';
@@ -11,7 +11,8 @@ import type { BenchWorker } from './protocol';
 /** The bench itself, on whatever thread: the open mesh, and the memory of its stages. */
 export class BenchSession implements BenchWorker {
   private readonly memory: StageMemory;
-  private toPack: CanonicalMesh | null = null;
+  /** Packs the open mesh. */
+  private pack: (() => PackedMesh) | null = null;
   private packed: PackedMesh | null = null;
 
   /** @param solidsWasmUrl where a browser finds the solid booleans */
@@ -24,22 +25,21 @@ export class BenchSession implements BenchWorker {
     const bytes = new Uint8Array(await file.arrayBuffer());
     const { facts, canonical } = await readPatternFile(bytes, fileName, progress);
     this.memory.openMesh(meshName, canonical.mesh);
-    this.toPack = canonical;
+    this.pack = () => packPattern(canonical);
     this.packed = null;
     return facts;
   }
 
   async packOpenMesh() {
-    if (this.packed === null) {
-      if (this.toPack === null)
-        throw new Problem('job.noMesh', 'Import the pattern file of this project first.');
-      this.packed = packPattern(this.toPack);
-    }
+    if (this.pack === null) throw new Problem('job.noMesh', 'Import the pattern file of this project first.');
+    this.packed ??= this.pack();
     return this.packed;
   }
 
   async openMesh(packed: string, meshName: string) {
     this.memory.openMesh(meshName, await openPacked(packed));
+    this.pack = () => ({ packed, meshKey: meshKey(packed) });
+    this.packed = null;
   }
 
   tell<Name extends StageName>(name: Name, question: Question, progress: OnProgress) {

@@ -24,7 +24,7 @@ function lettingMessagesIn(channel: MessageChannel): Promise<void> {
 }
 
 export interface Sharing {
-  /** Work of this thread's own, done once the helper has its first slices. */
+  /** Work of this thread's own, done while the helper takes the part. */
   readonly first: () => void;
   /** The helper was not heard of for `silenceMs`; what it had is measured here. */
   readonly onSilence: () => void;

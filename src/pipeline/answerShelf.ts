@@ -3,8 +3,8 @@ import type { Question } from './question';
 import { stageNames } from './stages';
 import type { StageName } from './told';
 
-/** Answers kept of each stage, and facets of all kept measurements together; about 90 bytes a facet, so under 100 MB. */
-const [mostOfStage, mostFacetsKept] = [6, 1_100_000];
+/** Answers kept of each stage, and facets of all kept shapes and measurements together; about 45 bytes each, so about 100 MB. */
+const [mostOfStage, mostFacetsKept] = [6, 2_200_000];
 
 /** The answers of this session: undo, and a project that is opened again, need not wait for what was known before. */
 export interface AnswerShelf {
@@ -16,11 +16,17 @@ export interface AnswerShelf {
 export function createAnswerShelf(): AnswerShelf {
   const kept = new Map<StageName, Answer<StageName>[]>();
 
+  const shapes = () => (kept.get('part') ?? []) as readonly Answer<'part'>[];
+  const measurements = () => (kept.get('measurement') ?? []) as readonly Answer<'measurement'>[];
+
+  /** One part may be measured along many pulls, so both are counted. The newest stays, however large. */
   function tooManyFacets(): boolean {
-    const parts = (kept.get('part') ?? []) as readonly Answer<'part'>[];
-    return (
-      parts.length > 1 && parts.reduce((sum, { told }) => sum + (told?.facetCount ?? 0), 0) > mostFacetsKept
-    );
+    if (shapes().length <= 1 && measurements().length <= 1) return false;
+    const facets = [
+      ...shapes().map(({ told }) => told?.facetCount ?? 0),
+      ...measurements().map(({ told }) => told?.maps.kind.length ?? 0),
+    ];
+    return facets.reduce((sum, count) => sum + count, 0) > mostFacetsKept;
   }
 
   return {

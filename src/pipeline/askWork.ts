@@ -8,7 +8,7 @@ import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
 import { bestPull } from '../core/mesh/bestPull';
 import { findHealth } from '../core/mesh/health';
-import { partFromSaved } from '../core/part/measureSaved';
+import { partFromSaved } from '../core/mesh/partFromSaved';
 import { unpackMesh } from '../core/mesh/pack';
 import { childrenOf } from '../core/mesh/refineForMeasuring';
 import { cutSection } from '../core/mesh/section';

@@ -4,7 +4,7 @@ import type { DehydrationTreatment } from '../core/cure/dehydration';
 import type { LogFit, LogToFit } from '../core/cure/fitToLog';
 import type { HeatAtPoint } from '../core/cure/heatFields';
 import type { CureChoices } from '../core/cure/predictCure';
-import type { SavedMeshChoices } from '../core/part/measureSaved';
+import type { SavedMeshChoices } from '../core/mesh/partFromSaved';
 import type { PullChoice, Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourChoices } from '../core/stone/pours/pourChoices';

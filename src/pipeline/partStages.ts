@@ -8,7 +8,7 @@ import { wholePart } from '../core/mesh/enclosedVolume';
 import { findHealth } from '../core/mesh/health';
 import { facetBox } from '../core/mesh/integrals';
 import { facetSurroundings, measurePart, unitVector } from '../core/mesh/measure';
-import { partFromSaved, type SavedMeshChoices } from '../core/part/measureSaved';
+import { partFromSaved, type SavedMeshChoices } from '../core/mesh/partFromSaved';
 import { refineForMeasuring } from '../core/mesh/refineForMeasuring';
 import { summarize } from '../core/part/summary';
 import { buildSurfaceIndex } from '../core/mesh/surfaceIndex';

@@ -1,6 +1,6 @@
 /** What the stages are asked: which saved mesh, and what the maker gave. */
 import type { LaminatePlace } from '../core/cure/laminatePlace';
-import type { SavedMeshChoices } from '../core/part/measureSaved';
+import type { SavedMeshChoices } from '../core/mesh/partFromSaved';
 import type { LengthUnit } from '../core/units/length';
 import type { ProjectInputs } from '../steps/inputs';
 

@@ -6,7 +6,7 @@ import type { CurePrediction } from '../core/cure/predictCure';
 import type { DrawnBasis } from '../core/mesh/drawnFacets';
 import type { WholePart } from '../core/mesh/enclosedVolume';
 import type { FacetSurroundings } from '../core/mesh/measure';
-import type { PartInMm } from '../core/part/measureSaved';
+import type { PartInMm } from '../core/mesh/partFromSaved';
 import type { MeasuringMesh } from '../core/mesh/refineForMeasuring';
 import type { Measurement, Patch } from '../core/mesh/types';
 import type { PartSummary } from '../core/part/partSummary';

@@ -1,71 +1,105 @@
 import { describe, expect, it } from 'vitest';
-import { awaitedResults } from '../../src/app/project/awaitedResults';
+import { awaitedResults, isMeasurementStopped } from '../../src/app/project/awaitedResults';
+import type { Answers } from '../../src/pipeline/evaluate';
+import { stageNames } from '../../src/pipeline/stages';
+import type { StageName } from '../../src/pipeline/told';
 import { nothingKnown, type DeskState } from '../../src/sheets/measuring/deskState';
-import type { CureForecast } from '../../src/sheets/cure/forecast';
-import type { MoldReply } from '../../src/pipeline/told';
-import { defaultProjectInputs } from '../../src/steps/inputs';
-import { trayMeasured, trayPattern } from '../steps/contexts';
+import { questionWith } from '../pipeline/support';
 
-type Forecast = Pick<CureForecast, 'prediction' | 'problem' | 'stopped'>;
-const noForecast: Forecast = { prediction: null, problem: null, stopped: false };
-const heated = (stage: 'coarse' | 'refined'): Forecast => ({
-  ...noForecast,
-  prediction: { stage } as CureForecast['prediction'],
-});
-const cast = { mold: {} as MoldReply };
-const measured = { measured: trayMeasured };
+const question = questionWith();
+/** Of a stage that has told something. */
+const told = (name: StageName) => ({ key: name, told: { of: name }, refused: null });
+const refused = (name: StageName, why: string) => ({ key: name, told: null, refused: why });
 
-function told(
-  desk: Partial<DeskState>,
-  forecast = noForecast,
-  { pattern, otherHalf = false }: { pattern?: typeof trayPattern | null; otherHalf?: boolean } = {},
-): readonly string[] {
-  const inputs = { pattern: pattern === undefined ? trayPattern : pattern, inputs: defaultProjectInputs };
-  return awaitedResults(inputs, { ...nothingKnown, ...desk }, forecast, otherHalf).map(
+/** All stages before this one have told something; it itself and those after it have not. */
+const answersBefore = (name: StageName | null): Answers =>
+  Object.fromEntries(
+    stageNames
+      .slice(0, name === null ? stageNames.length : stageNames.indexOf(name))
+      .map((known) => [known, told(known)]),
+  );
+
+function awaited(desk: Partial<DeskState>, otherHalf = false): readonly string[] {
+  return awaitedResults({ ...nothingKnown, question, ...desk }, otherHalf).map(
     ({ stage, isUnderWay }) => `${stage}${isUnderWay ? '' : ', not coming'}`,
   );
 }
 
+const all = answersBefore(null);
+
 describe('what is awaited', () => {
   it('is nothing where there is no pattern, and nothing where all is in', () => {
-    expect(told({}, noForecast, { pattern: null })).toEqual([]);
-    expect(told({ ...measured, ...cast }, heated('refined'))).toEqual([]);
+    expect(awaited({ question: null })).toEqual([]);
+    expect(awaited({ answers: all })).toEqual([]);
   });
 
-  it('is everything at the start, and in the moments between two jobs', () => {
-    expect(told({})).toEqual(['measurement', 'halves', 'oven run']);
-    expect(told({ measured: { ...trayMeasured, patches: null } })).toEqual(['places', 'halves', 'oven run']);
-    expect(told(measured)).toEqual(['halves', 'oven run']);
-    expect(told({ ...measured, ...cast })).toEqual(['oven run']);
-    expect(told({ ...measured, ...cast }, heated('coarse'))).toEqual(['fine oven run']);
+  it('is everything at the start, and in the moments between two stages', () => {
+    expect(awaited({})).toEqual(['measurement', 'halves', 'oven run']);
+    expect(awaited({ answers: answersBefore('walls') })).toEqual(['measurement', 'halves', 'oven run']);
+    expect(awaited({ answers: answersBefore('places') })).toEqual([
+      'places',
+      'repaired walls',
+      'halves',
+      'oven run',
+    ]);
+    expect(awaited({ answers: answersBefore('halves') })).toEqual(['halves', 'oven run']);
+    expect(awaited({ answers: answersBefore('filled mold') })).toEqual(['oven run']);
+    expect(awaited({ answers: answersBefore('fine oven run') })).toEqual(['fine oven run']);
   });
 
   it('is the import while the old pattern is still shown, all in', () => {
-    expect(told({ ...measured, ...cast, importing: true }, heated('refined'))).toEqual(['import']);
-    expect(told({ importing: true }, noForecast, { pattern: null })).toEqual(['import']);
+    expect(awaited({ answers: all, importing: true })).toEqual(['import']);
+    expect(awaited({ question: null, importing: true })).toEqual(['import']);
   });
 
   it('is the walls of repaired stone, and the rim of another half', () => {
-    expect(told({ ...measured, ...cast, repairsAwaited: true }, heated('refined'))).toEqual([
-      'repaired walls',
-    ]);
-    expect(told({ ...measured, ...cast }, heated('refined'), { otherHalf: true })).toEqual(['other half']);
+    const { 'repaired walls': _, ...rest } = all;
+    expect(awaited({ answers: rest })).toEqual(['repaired walls']);
+    expect(awaited({ answers: all }, true)).toEqual(['other half']);
+    expect(awaited({ answers: { ...all, halves: refused('halves', 'It is a sheet.') } }, true)).toEqual([]);
   });
 
-  it('does not come by itself after a cancel', () => {
-    expect(told({ stopped: true })).toEqual([
+  it('does not come by itself after a cancel: the stopped stage and what comes after it', () => {
+    expect(awaited({ stopped: 'measurement' })).toEqual([
       'measurement, not coming',
       'halves, not coming',
       'oven run, not coming',
     ]);
-    expect(told({ ...measured, castStopped: true })).toEqual(['halves, not coming', 'oven run, not coming']);
-    expect(told({ ...measured, ...cast }, { ...heated('coarse'), stopped: true })).toEqual([
+    expect(awaited({ answers: answersBefore('halves'), stopped: 'halves' })).toEqual([
+      'halves, not coming',
+      'oven run, not coming',
+    ]);
+    expect(awaited({ answers: answersBefore('fine oven run'), stopped: 'fine oven run' })).toEqual([
       'fine oven run, not coming',
     ]);
   });
 
-  it('is nothing more where the halves or the oven run cannot be had: why is a result', () => {
-    expect(told({ ...measured, moldProblem: 'It is a sheet.' })).toEqual([]);
-    expect(told({ ...measured, ...cast }, { ...noForecast, problem: 'No stage.' })).toEqual([]);
+  it('does not come by itself when a stage that nobody is told of was stopped', () => {
+    for (const stopped of ['part', 'walls'] as const)
+      expect(awaited({ answers: answersBefore(stopped), stopped })).toEqual([
+        'measurement, not coming',
+        'halves, not coming',
+        'oven run, not coming',
+      ]);
   });
+
+  it('is nothing more where the halves or the oven run cannot be had: why is a result', () => {
+    const noHalves = { ...answersBefore('halves'), halves: refused('halves', 'It is a sheet.') };
+    expect(awaited({ answers: { ...noHalves, 'filled mold': told('filled mold') as never } })).toEqual([]);
+    const noRun = { ...answersBefore('oven run'), 'oven run': refused('oven run', 'The rate blows up.') };
+    expect(awaited({ answers: noRun })).toEqual([]);
+    const noProgram = questionWith({ cure: { stages: [] } });
+    expect(awaited({ question: noProgram, answers: answersBefore('oven run') })).toEqual([]);
+  });
+});
+
+it('a measurement is stopped by any stage of the part, and by no stage of the mold', () => {
+  expect(stageNames.filter(isMeasurementStopped)).toEqual([
+    'part',
+    'walls',
+    'measurement',
+    'places',
+    'repaired walls',
+  ]);
+  expect(isMeasurementStopped(null)).toBe(false);
 });

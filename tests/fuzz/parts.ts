@@ -2,7 +2,7 @@
 import { closedMoldVoxels } from '../../src/core/cure/closedMold';
 import { predictCure, type CurePrediction } from '../../src/core/cure/predictCure';
 import { canonicalMesh } from '../../src/core/mesh/canonicalMesh';
-import { measureSaved } from '../../src/core/part/measureSaved';
+import { measureSaved } from '../support/measureSaved';
 import { preparePack } from '../../src/core/mesh/pack';
 import { findPatches } from '../../src/core/mesh/patches';
 import type { IndexedMesh } from '../../src/core/mesh/types';

@@ -4,6 +4,8 @@ import { failureOf } from '../../src/jobs/failureOf';
 import type { BenchWorker } from '../../src/jobs/protocol';
 import { buffersIn } from '../../src/jobs/transferred';
 import { thinned } from '../../src/jobs/wire';
+import type { OnProgress } from '../../src/pipeline/told';
+import { questionWith } from '../pipeline/support';
 import { ignore } from './support';
 import { overMessages } from './wireSupport';
 
@@ -13,7 +15,7 @@ describe('the wire between page and worker', () => {
       openMesh: () => Promise.reject(new Problem('pack.damaged', 'The saved model is damaged.')),
     } as unknown as BenchWorker;
     const { bench, end } = overMessages(failing);
-    await expect(bench.openMesh('x')).rejects.toMatchObject({
+    await expect(bench.openMesh('x', 'the mesh')).rejects.toMatchObject({
       name: 'Problem',
       code: 'pack.damaged',
       message: 'The saved model is damaged.',
@@ -24,34 +26,43 @@ describe('the wire between page and worker', () => {
   it('moves flat arrays instead of copying them', async () => {
     const facets = Uint32Array.from([1, 2, 3]);
     const { bench, end } = overMessages({
-      findSelfTouching: () => Promise.resolve({ facetCount: 3, facets }),
+      ask: () => Promise.resolve({ facetCount: 3, facets }),
     } as unknown as BenchWorker);
-    expect((await bench.findSelfTouching(() => undefined)).facets).toEqual(Uint32Array.from([1, 2, 3]));
+    const { facets: moved } = await bench.ask('self touching', null, null, ignore);
+    expect(moved).toEqual(Uint32Array.from([1, 2, 3]));
     expect(facets.length).toBe(0);
     end();
   });
 
-  it('brings the shape before the measurement, moved, and the measurement that has none', async () => {
-    const corners = new Float32Array(9);
-    const order: unknown[] = [];
-    const measured = { summary: 'measured' };
-    const { bench, end } = overMessages({
-      measure: async (choices: string, _: unknown, onShape: (shape: unknown) => void) => {
-        if (choices === 'failing') throw new Problem('pull.zero', 'The pull has no direction.');
-        if (choices === 'another part') onShape({ display: [{ firstFacet: 0, corners }] });
-        return measured;
-      },
-    } as unknown as BenchWorker);
-    const measure = async (choices: string) => {
-      const reply = await bench.measure(choices as never, ignore, (shape) => order.push(shape));
-      order.push(reply);
-    };
-    await measure('another part');
-    expect(corners).toHaveLength(0);
-    await measure('the same part');
-    const shape = { display: [{ firstFacet: 0, corners: new Float32Array(9) }] };
-    expect(order).toEqual([shape, measured, measured]);
-    await expect(measure('failing')).rejects.toMatchObject({ code: 'pull.zero' });
+  it('calls every method with what it was given, and only those that take time with progress', async () => {
+    const calls: unknown[] = [];
+    const called =
+      (name: string) =>
+      (...given: unknown[]) => {
+        calls.push([name, ...given.filter((one) => typeof one !== 'function')]);
+        for (const one of given) if (typeof one === 'function') (one as OnProgress)(name, 1);
+        return Promise.resolve(name);
+      };
+    const names = ['importFile', 'packOpenMesh', 'openMesh', 'tell', 'ask'] as const;
+    const worker = Object.fromEntries(names.map((name) => [name, called(name)])) as unknown as BenchWorker;
+    const { bench, end } = overMessages(worker);
+    const told: string[] = [];
+    const progress = (doing: string) => void told.push(doing);
+    const question = questionWith();
+    const file = new Blob(['solid']);
+    await bench.importFile(file, 'a.stl', 'the mesh', progress);
+    await bench.packOpenMesh();
+    await bench.openMesh('packed', 'the mesh');
+    expect(await bench.tell('part', question, progress)).toBe('tell');
+    await bench.ask('rim', null, { packed: 'b' } as never, progress);
+    expect(calls.slice(1)).toEqual([
+      ['packOpenMesh'],
+      ['openMesh', 'packed', 'the mesh'],
+      ['tell', 'part', question],
+      ['ask', 'rim', null, { packed: 'b' }],
+    ]);
+    expect(calls[0]).toEqual(['importFile', expect.any(Blob), 'a.stl', 'the mesh']);
+    await vi.waitFor(() => expect(told).toEqual(['importFile', 'tell', 'ask']));
     end();
   });
 
@@ -65,12 +76,12 @@ describe('the wire between page and worker', () => {
   it('thins progress out, but tells every new doing and the end', () => {
     vi.useFakeTimers({ toFake: ['performance'] });
     const told: string[] = [];
-    const progress = thinned(({ doing, share }) => told.push(`${doing} ${share}`), 50);
+    const progress = thinned((doing, share) => told.push(`${doing} ${share}`), 50);
     for (let step = 0; step <= 10; step++) {
-      progress({ doing: 'walls', share: step / 10 });
+      progress('walls', step / 10);
       vi.advanceTimersByTime(20);
     }
-    progress({ doing: 'summing up', share: 0.5 });
+    progress('summing up', 0.5);
     vi.useRealTimers();
     expect(told).toEqual(['walls 0', 'walls 0.3', 'walls 0.6', 'walls 0.9', 'walls 1', 'summing up 0.5']);
   });

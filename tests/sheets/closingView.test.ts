@@ -2,7 +2,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { noClosingClass } from '../../src/core/closing/closingMaps';
 import { facetKind } from '../../src/core/mesh/types';
-import { BenchSession } from '../../src/jobs/benchSession';
 import type { MeasureReply, PartShape } from '../../src/pipeline/told';
 import { closingView } from '../../src/sheets/closing/closingView';
 import { facetsOfPlace } from '../../src/sheets/closing/facetsOfPlace';
@@ -11,7 +10,7 @@ import { wallChangeCsv } from '../../src/sheets/closing/wallChangeCsv';
 import { closingState, type ClosingState } from '../../src/steps/closedMold/state';
 import type { StepContext } from '../../src/steps/context';
 import { closingMapView, closingTabs, type ClosingMapData } from '../../src/viewer/closingMapViews';
-import { alongZ, ignore, shapeCatcher, stlBlob } from '../jobs/support';
+import { measuredPart, questionWith } from '../pipeline/support';
 import { tray } from '../support/meshes';
 import { emptyContext, plyAt, trayContext } from '../steps/contexts';
 
@@ -23,11 +22,8 @@ let data: ClosingMapData;
 
 // Open along +z, so the negative leaves downward; three plies that fill 0.70 mm in a wall of 0.67 mm.
 beforeAll(async () => {
-  const session = new BenchSession();
-  const { shapes, onShape } = shapeCatcher();
-  await session.importFile(stlBlob(tray([60, 40, 12], 0.67, 4)), 'tray.stl', ignore);
-  reply = await session.measure({ ...alongZ, pull: [0, 0, -1] }, ignore, onShape);
-  shape = shapes[0]!;
+  const question = questionWith({ part: { pull: [0, 0, -1] } });
+  ({ shape, reply } = await measuredPart(tray([60, 40, 12], 0.67, 4), question));
   context = trayContext({ summary: reply.summary, closing: { lands: 'none' } });
   const answer = closingState(context);
   if (!answer.known) throw new Error(answer.reason);

@@ -34,8 +34,8 @@ function show(
       change={change}
       forecast={{
         prediction,
+        shownRun: 'oven run',
         lastPrediction: prediction,
-        problem: null,
         progress: null,
         stopped: false,
         cancel: nothing,

@@ -1,5 +1,5 @@
 /** Trays whose areas are known in closed form, taken the whole way: file, saved grid, part in mm, measurement. */
-import { measureSaved, type MeasuredMesh } from '../../src/core/part/measureSaved';
+import { measureSaved, type MeasuredMesh } from './measureSaved';
 import { preparePattern } from '../../src/core/part/preparePattern';
 import type { Vec3 } from '../../src/core/mesh/types';
 import type { LengthUnit } from '../../src/core/units/length';

@@ -4,10 +4,10 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Patch, Section } from '../../src/core/mesh/types';
-import { BenchSession } from '../../src/jobs/benchSession';
 import type { MeasureReply, PartShape, Probe } from '../../src/pipeline/told';
 import { BenchView, type BenchViewProps } from '../../src/viewer/BenchView';
-import { alongZ, ignore, shapeCatcher, stlBlob } from '../jobs/support';
+import { ignore, measuredPart, questionWith } from '../pipeline/support';
+import { plyAt } from '../steps/contexts';
 import { tray } from '../support/meshes';
 
 afterEach(cleanup);
@@ -20,21 +20,13 @@ let probe: Probe | null;
 
 // jsdom has no WebGL and no workers: what is left must still tell everything.
 beforeAll(async () => {
-  const session = new BenchSession();
-  const { shapes, onShape } = shapeCatcher();
-  await session.importFile(stlBlob(tray([60, 40, 12], 1)), 'tray.stl', ignore);
-  reply = await session.measure(alongZ, ignore, onShape);
-  shape = shapes[0]!;
-  patches = await session.findPatches({
-    measure: 'ray',
-    lowMm: 1.2,
-    highMm: 2,
-    leastDraftDeg: 2,
-    leastCornerRadiusMm: null,
-    leastOuterEdgeRadiusMm: null,
-  });
-  section = await session.cut({ axis: 'x', atMm: 0 });
-  probe = await session.probe([5, 5, -100], [0, 0, 1]);
+  // A wall of 1 mm where the stack wants more, and sides without draft.
+  const question = questionWith({ plies: { stack: ['a', 'b', 'c', 'd', 'e'].map((id) => plyAt(id)) } });
+  const part = await measuredPart(tray([60, 40, 12], 1), question);
+  ({ shape, reply } = part);
+  patches = await part.tell('places');
+  section = await part.ask('cut', { axis: 'x', atMm: 0 });
+  probe = await part.ask('probe', { originMm: [5, 5, -100], direction: [0, 0, 1] });
 });
 
 function props(changes: Partial<BenchViewProps> = {}): BenchViewProps {

@@ -1,8 +1,7 @@
 /** Large plain walls are split before they are measured; the balance must see all of their pieces. */
 import { expect, test } from 'vitest';
-import { measureSaved } from '../../../src/core/part/measureSaved';
-import { BenchSession } from '../../../src/jobs/benchSession';
-import { alongZ, ignore, stlBlob } from '../../jobs/support';
+import { measuredPart, questionWith } from '../../pipeline/support';
+import { measureSaved } from '../../support/measureSaved';
 import { tray } from '../../support/meshes';
 
 const mesh = tray([120, 64, 18], 1, 4);
@@ -26,10 +25,8 @@ test('a part of a few large facets gives its whole mid-surface to the balance', 
   expect(sum(summary.closing.areaMm2) / ((show + core) / 2)).toBeCloseTo(1, 1);
 });
 
-test('the bench sends one sample per drawn facet, of the same area as the bins', async () => {
-  const session = new BenchSession();
-  await session.importFile(stlBlob(mesh), 'tray.stl', ignore);
-  const { summary, maps } = await session.measure({ ...alongZ, pull: [0, 0, -1] }, ignore, ignore);
+test('the measurement tells one sample per drawn facet, of the same area as the bins', async () => {
+  const { summary, maps } = (await measuredPart(mesh, questionWith({ part: { pull: [0, 0, -1] } }))).reply;
   expect(maps.closing.areaMm2.length).toBe(maps.kind.length);
   expect(sum(maps.closing.areaMm2) / sum(summary.closing.areaMm2)).toBeCloseTo(1, 6);
 });

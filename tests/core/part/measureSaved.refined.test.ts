@@ -2,11 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { findHealth } from '../../../src/core/mesh/health';
 import { measurePart } from '../../../src/core/mesh/measure';
-import { measureSaved, type SavedMeshChoices } from '../../../src/core/part/measureSaved';
+import type { SavedMeshChoices } from '../../../src/core/mesh/partFromSaved';
 import { findPatches } from '../../../src/core/mesh/patches';
 import { cutSection } from '../../../src/core/mesh/section';
 import { summarize } from '../../../src/core/part/summary';
 import { facetKind, type IndexedMesh, type WallDistribution } from '../../../src/core/mesh/types';
+import { measureSaved } from '../../support/measureSaved';
 import { icosphere, torus } from '../../support/meshes';
 
 const choices: SavedMeshChoices = {

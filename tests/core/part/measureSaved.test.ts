@@ -1,11 +1,12 @@
 /** From bytes to figures: what is measured is what is saved, and a reload changes nothing. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { measureSaved, type SavedMeshChoices } from '../../../src/core/part/measureSaved';
+import type { SavedMeshChoices } from '../../../src/core/mesh/partFromSaved';
 import { packMesh, preparePack, unpackMesh } from '../../../src/core/mesh/pack';
 import { preparePattern } from '../../../src/core/part/preparePattern';
 import { writeStlBinary } from '../../../src/core/mesh/writeStl';
 import { Problem } from '../../../src/core/problem';
 import { asText } from '../../support/asText';
+import { measureSaved } from '../../support/measureSaved';
 import { domeShell, tray, trayVolumeMm3 } from '../../support/meshes';
 
 beforeAll(preparePack);

@@ -2,7 +2,7 @@
 import { zipSync } from 'fflate';
 import { canonicalMesh } from '../../../src/core/mesh/canonicalMesh';
 import { findHealth } from '../../../src/core/mesh/health';
-import { measureSaved } from '../../../src/core/part/measureSaved';
+import { measureSaved } from '../../support/measureSaved';
 import { packMesh, unpackMesh } from '../../../src/core/mesh/pack';
 import { readPattern } from '../../../src/core/part/preparePattern';
 import { writeStlBinary } from '../../../src/core/mesh/writeStl';
