@@ -117,7 +117,7 @@ function summaryAsRepaired(summary: PartSummary, repaired: RepairedWalls): PartS
 }
 
 /** The measured part as the step reports see it: closing goes by the stone as it was repaired. */
-export function measuredOf(answers: Answers): MeasuredPart | null {
+function measuredOf(answers: Answers): MeasuredPart | null {
   const shape = answers.part?.told;
   const measured = answers.measurement?.told;
   if (!shape || !measured) return null;

@@ -131,8 +131,9 @@ for (const [what, takeAway] of [
     '128-bit vectors of WebAssembly (SIMD)',
     () => {
       // As one that stops at the prefix of all vector instructions.
-      const usual = WebAssembly.validate.bind(WebAssembly);
-      WebAssembly.validate = (bytes) => usual(bytes) && !(bytes as Uint8Array).includes(253);
+      const usual = WebAssembly.validate.bind(WebAssembly) as (bytes: Uint8Array) => boolean;
+      WebAssembly.validate = (bytes: unknown) =>
+        usual(bytes as Uint8Array) && !(bytes as Uint8Array).includes(253);
     },
   ],
   ['web workers', () => Reflect.deleteProperty(globalThis, 'Worker')],

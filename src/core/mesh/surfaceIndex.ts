@@ -1,9 +1,4 @@
-import {
-  createEmptyWallKernel,
-  createWallKernel,
-  type KernelSize,
-  type WallKernel,
-} from './kernel/wallKernel';
+import { createWallKernel, type WallKernel } from './kernel/wallKernel';
 import { facetBox } from './integrals';
 import { orderAlongCurve } from './surfaceIndexOrder';
 import type { IndexedMesh, Vec3 } from './types';
@@ -41,37 +36,9 @@ export function buildSurfaceIndex(mesh: IndexedMesh): SurfaceIndex {
     diagonalMm: Math.hypot(boxMaxMm[0] - boxMinMm[0], boxMaxMm[1] - boxMinMm[1], boxMaxMm[2] - boxMinMm[2]),
     facetOfSlot: ordered.facetOfSlot,
   };
-  return indexOf(place, createWallKernel(place, ordered));
+  const kernel = createWallKernel(place, ordered);
+  return { ...place, points: kernel.points, corners: kernel.corners, kernel };
 }
-
-/** An index for another thread, as plain data of its own: there nothing has to be ordered and built again. */
-export interface SurfaceData {
-  readonly place: Pick<SurfaceIndex, 'facetCount' | 'boxMinMm' | 'boxMaxMm' | 'diagonalMm' | 'facetOfSlot'>;
-  /** Of the kernel: what is in it follows in pieces. */
-  readonly size: KernelSize;
-}
-
-export function surfaceData(index: SurfaceIndex): SurfaceData {
-  const { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot, kernel } = index;
-  return {
-    place: { facetCount, boxMinMm, boxMaxMm, diagonalMm, facetOfSlot: facetOfSlot.slice() },
-    size: kernel.size,
-  };
-}
-
-/**
- * The index that `data` was taken from, once its kernel has taken all pieces of that one's.
- * @throws as `buildSurfaceIndex`
- */
-export const surfaceFromData = ({ place, size }: SurfaceData): SurfaceIndex =>
-  indexOf(place, createEmptyWallKernel(place, size));
-
-const indexOf = (place: SurfaceData['place'], kernel: WallKernel): SurfaceIndex => ({
-  ...place,
-  points: kernel.points,
-  corners: kernel.corners,
-  kernel,
-});
 
 /** Facet of the mesh that stands in a slot. */
 export function facetOf(index: SurfaceIndex, slot: number): number {

@@ -6,7 +6,7 @@ import type { AnswerShelf } from '../../pipeline/answerShelf';
 import type { AskName, Asks } from '../../pipeline/asks';
 import { answerOf, askedOf, nextStage, type Answers, type RunStage } from '../../pipeline/evaluate';
 import type { Question } from '../../pipeline/question';
-import { stages } from '../../pipeline/stages';
+import { stageNames, stages } from '../../pipeline/stages';
 import type { StageName } from '../../pipeline/told';
 import type { PatternRecord } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
@@ -33,6 +33,10 @@ const sentenceOf = (error: unknown): string =>
 const nothingShown = { shape: null, reply: null, lastRun: null };
 
 const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
+
+/** What is stopped holds up all that would come after it. */
+const stoppedWith = (stopped: StageName | null): ReadonlySet<StageName> =>
+  new Set(stopped === null ? [] : stageNames.slice(stageNames.indexOf(stopped)));
 
 function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
   if (pattern === null) return null;
@@ -98,10 +102,7 @@ export class MeasuringDesk {
     if (this.asking !== own) return taken;
     this.endAsking(own);
     this.store.setState({ importing: false });
-    if (taken === null && this.project !== null) {
-      this.openName = null;
-      this.follow(this.project);
-    }
+    if (taken === null && this.project !== null) this.follow(this.project);
     return taken;
   }
 
@@ -168,10 +169,11 @@ export class MeasuringDesk {
       for (;;) {
         const { question, answers, stopped, importing } = this.store.getState();
         if (question === null || importing || this.isDisposed) return;
-        const name = nextStage(question, answers, new Set(stopped === null ? [] : [stopped]));
+        const name = nextStage(question, answers, stoppedWith(stopped));
         if (name === null) return;
         if (stages[name].isLong) await this.settled();
-        if (this.store.getState().question === question) await this.step(name, question);
+        const isPresent = this.store.getState().question === question;
+        if (isPresent && !this.isDisposed) await this.step(name, question);
       }
     } finally {
       this.isWalking = false;
@@ -268,7 +270,9 @@ export class MeasuringDesk {
       if (question !== null) await this.openFor(question, options);
       return await this.client.ask(name, question && this.toWorker(question), given, options);
     } catch (error) {
-      if (!wasDropped(error)) this.store.setState({ problem: sentenceOf(error) });
+      // Not of what was asked of a mesh that an import has taken the place of.
+      const isOutdated = question !== null && question.mesh !== this.store.getState().question?.mesh;
+      if (!isOutdated && !wasDropped(error)) this.store.setState({ problem: sentenceOf(error) });
       return null;
     }
   }
@@ -286,6 +290,8 @@ export class MeasuringDesk {
     if (this.openName === this.toWorker(question).mesh) return;
     const packed = this.project?.packedMesh() ?? null;
     if (packed === null) throw new Problem('desk.goneMesh', goneMesh);
+    // Also one that is dropped may have opened it.
+    this.openName = null;
     await this.client.openMesh(packed, question.mesh, options);
     this.imported.delete(question.mesh);
     this.openName = question.mesh;

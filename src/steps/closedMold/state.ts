@@ -125,18 +125,12 @@ const balances = new WeakMap<
 export function closingState(context: StepContext): ClosingAnswer {
   const kept = answers.get(context);
   if (kept !== undefined) return kept;
-  const steps = workedOut(context);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  answers.set(context, step.value);
-  return step.value;
+  const answer = workedOut(context);
+  answers.set(context, answer);
+  return answer;
 }
 
-/** The work of `closingState` in pieces, for a page that must not stand still: it is done when they are, and then kept. */
-export const closingStateInPieces = (context: StepContext): Iterator<undefined, unknown> =>
-  workedOut(context);
-
-function* workedOut(context: StepContext): Generator<undefined, ClosingAnswer> {
+function workedOut(context: StepContext): ClosingAnswer {
   const part = availablePart(context);
   if (!part.known) return part;
   const stack = resolveStack(context.inputs.plies);
@@ -160,7 +154,7 @@ function* workedOut(context: StepContext): Generator<undefined, ClosingAnswer> {
   if (last?.from.every((one, i) => one === from[i]))
     return { ...last.state, inputs: context.inputs, measured };
   try {
-    const state = yield* balanced(context, measured, stack, walls);
+    const state = balanced(context, measured, stack, walls);
     balances.set(measured.summary, { from, state });
     return state;
   } catch (error) {
@@ -222,12 +216,12 @@ function laidThickness(stack: KnownStack, { debulkedMm, debulkFactor }: StepCont
 
 const level = (standOffMm: number): ClosingPosition => ({ standOffMm, tiltURad: 0, tiltVRad: 0 });
 
-function* balanced(
+function balanced(
   context: StepContext,
   measured: MeasuredPart,
   stack: KnownStack,
   drawn: ClosingHistogram,
-): Generator<undefined, ClosingState> {
+): ClosingState {
   const inputs = context.inputs.closing;
   const filmMm = filmInWallMm(context.inputs.walls);
   const histogram = withFilm(drawn, filmMm);
@@ -264,9 +258,7 @@ function* balanced(
     };
   };
   const whenFree = solve(curve, false);
-  yield;
   const whenTrapped = solve(curve, true, whenFree);
-  yield;
   const resin = resinState(context, {
     stack,
     histogram,
@@ -287,9 +279,7 @@ function* balanced(
       ? main
       : caseOf(solve(bedCurve(beds.layers, factor), isHeldIn, main.solution), resin.flowLengthMm);
   const soft = scattered(1 - scatter);
-  yield;
   const stiff = scattered(1 + scatter);
-  yield;
   const withFriction = translationBalance({
     samples: histogram,
     curve,
@@ -297,7 +287,6 @@ function* balanced(
     landsAtMm: lands?.shimMm ?? null,
     friction: inputs.frictionCoefficient,
   });
-  yield;
   const { boxMinMm, boxMaxMm } = measured.summary;
   const places = closingPlaces(
     histogram,
@@ -308,7 +297,6 @@ function* balanced(
     laidMm,
     main.evened?.ofBinMm,
   );
-  yield;
   return {
     known: true,
     inputs: context.inputs,

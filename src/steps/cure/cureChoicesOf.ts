@@ -35,7 +35,7 @@ import { resolveStack } from '../stack';
 import { programOf } from '../process';
 import type { CureInputs } from './inputs';
 
-export function limitsOf({
+function limitsOf({
   stoneLimitC,
   clampLimitC,
   patternLimitC,

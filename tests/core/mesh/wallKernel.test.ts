@@ -11,7 +11,6 @@ import { Problem } from '../../../src/core/problem';
 import { allSlots } from '../../support/allSlots';
 import { brokenFiles, brokenTitle } from '../../support/brokenFiles';
 import { bruteFacet, bruteRay } from '../../support/bruteWalls';
-import { indexElsewhere } from '../../support/indexElsewhere';
 import { hollowSphere, icosphere, mapVertices, shellOfTriangles, torus, tray } from '../../support/meshes';
 import { propertySeed } from '../../support/propertySeed';
 import { publicMesh, publicMeshes, publicTitle } from '../../support/publicMeshes';
@@ -98,11 +97,6 @@ describe('the walls kernel', () => {
 
   it.each([1e-9, 1e-3, 1e3, 1e9, 1e12])('does so on a tray %f times as large', (by) => {
     expectLikeBrute(scaled(tray([60, 40, 15], 2, 2), by), { rays: 40 });
-  });
-
-  it('answers alike from the plain arrays of an index, for another thread', () => {
-    const here = buildSurfaceIndex(shellOfTriangles(8000));
-    expect(measureOn(indexElsewhere(here))).toEqual(measureOn(here));
   });
 
   it.each([1, 100, 10_000])('follows rays that start %i diameters away', (diameters) => {

@@ -26,14 +26,6 @@ export interface WallKernel {
   reach(slots: Uint32Array, pull: Vec3, liftMm: number, uprightSine: number): Uint8Array;
   /** First slot along a ray of unit direction; null for none. */
   castRay(origin: Vec3, direction: Vec3): { slot: number; distanceMm: number } | null;
-  /** Of what was made ready. */
-  readonly size: KernelSize;
-  /** All that was made ready, piece by piece, for a kernel of the same size on another thread. */
-  readonly pieces: readonly KernelPiece[];
-  /** Copies a piece to the beginning of `bytes`. */
-  give(piece: KernelPiece, bytes: Uint8Array): void;
-  /** Takes a piece that another kernel of this size gave. */
-  take(piece: KernelPiece, bytes: Uint8Array): void;
 }
 
 /** Points and corners in curve order. */
@@ -41,21 +33,6 @@ export interface KernelSurface {
   readonly points: Float64Array;
   readonly corners: Uint32Array;
 }
-
-/** How many numbers they are, and nodes of the tree over them. */
-export interface KernelSize {
-  readonly pointNumbers: number;
-  readonly cornerNumbers: number;
-  readonly nodes: number;
-}
-
-/** Where some of what a kernel has made ready lies: at most `bytesPerPiece`, so that little of it is ever there twice. */
-export interface KernelPiece {
-  readonly array: 'points' | 'corners' | 'leaves' | 'boxes' | 'children' | 'cones';
-  readonly fromByte: number;
-  readonly toByte: number;
-}
-export const bytesPerPiece = 1 << 21;
 
 /** What assembly/index.ts offers; addresses in bytes. */
 interface KernelExports {
@@ -95,49 +72,22 @@ const bytesPerNode = { boxes: 96, children: 16, cones: 64 };
 const scratchBytesPerLeaf = 64;
 const mostSlots = 32_768;
 
-/** Bytes of each array that a kernel makes ready. */
-function bytesOfSize({
-  pointNumbers,
-  cornerNumbers,
-  nodes,
-}: KernelSize): Record<KernelPiece['array'], number> {
-  return {
-    points: 8 * pointNumbers,
-    corners: 4 * cornerNumbers,
-    leaves: bytesPerLeaf * Math.ceil(cornerNumbers / 3 / leafSlots),
-    boxes: bytesPerNode.boxes * nodes,
-    children: bytesPerNode.children * nodes,
-    cones: bytesPerNode.cones * nodes,
-  };
-}
-
 const wallModule = kernelModule(wallKernelBase64);
 
 /**
  * Loads a surface into a kernel of its own: its points and corners in curve order.
  * @throws as `kernelModule` and `kernelMemory`
  */
-export function createWallKernel(place: KernelPlace, surface: KernelSurface): WallKernel {
-  const { points, corners } = surface;
+export function createWallKernel(
+  { boxMinMm, boxMaxMm, diagonalMm }: KernelPlace,
+  surface: KernelSurface,
+): WallKernel {
+  const pointNumbers = surface.points.length;
+  const cornerNumbers = surface.corners.length;
+  const slotCount = cornerNumbers / 3;
   // Every node but the last holds two leaves or nodes at least, so there are no more nodes than leaves. Room that is
   // never written to takes no memory.
-  const mostNodes = Math.ceil(corners.length / 3 / leafSlots);
-  const size = { pointNumbers: points.length, cornerNumbers: corners.length, nodes: mostNodes };
-  return kernelOfSize(place, size, surface);
-}
-
-/** A kernel that is given its surface by `take`, as another kernel of this size has made it ready. */
-export const createEmptyWallKernel = (place: KernelPlace, size: KernelSize): WallKernel =>
-  kernelOfSize(place, size, null);
-
-function kernelOfSize(
-  { boxMinMm, boxMaxMm, diagonalMm }: KernelPlace,
-  { pointNumbers, cornerNumbers, nodes }: KernelSize,
-  surface: KernelSurface | null,
-): WallKernel {
-  const slotCount = cornerNumbers / 3;
   const leafCount = Math.ceil(slotCount / leafSlots);
-  const bytesOf = bytesOfSize({ pointNumbers, cornerNumbers, nodes });
   let end = ownBytes;
   const room = (bytes: number): number => {
     const at = end;
@@ -145,18 +95,18 @@ function kernelOfSize(
     return at;
   };
   const at = {
-    points: room(bytesOf.points),
-    corners: room(bytesOf.corners),
-    leaves: room(bytesOf.leaves),
-    boxes: room(bytesOf.boxes),
-    children: room(bytesOf.children),
-    cones: room(bytesOf.cones),
+    points: room(8 * pointNumbers),
+    corners: room(4 * cornerNumbers),
+    leaves: room(bytesPerLeaf * leafCount),
+    boxes: room(bytesPerNode.boxes * leafCount),
+    children: room(bytesPerNode.children * leafCount),
+    cones: room(bytesPerNode.cones * leafCount),
     slots: room(4 * mostSlots),
     rayMm: room(4 * mostSlots),
     metSlot: room(4 * mostSlots),
     ballMm: room(4 * mostSlots),
     flags: room(mostSlots),
-    scratch: room(surface === null ? 0 : scratchBytesPerLeaf * leafCount),
+    scratch: room(scratchBytesPerLeaf * leafCount),
   };
   const memory = kernelMemory(end);
   const { exports } = new WebAssembly.Instance(wallModule(), { env: { memory } });
@@ -168,12 +118,9 @@ function kernelOfSize(
   const largestMm = Math.max(...boxMinMm.map(Math.abs), ...boxMaxMm.map(Math.abs));
   kernel.place(at.points, at.corners, at.boxes, at.children, at.cones, at.leaves, slotCount);
   kernel.setSize(middle[0], middle[1], middle[2], diagonalMm, largestMm);
-  let size: KernelSize = { pointNumbers, cornerNumbers, nodes };
-  if (surface !== null) {
-    points.set(surface.points);
-    corners.set(surface.corners);
-    if (slotCount > 0) size = { ...size, nodes: kernel.prepare(at.scratch) };
-  }
+  points.set(surface.points);
+  corners.set(surface.corners);
+  if (slotCount > 0) kernel.prepare(at.scratch);
 
   const slotList = new Uint32Array(buffer, at.slots, mostSlots);
   const rayList = new Float32Array(buffer, at.rayMm, mostSlots);
@@ -183,7 +130,6 @@ function kernelOfSize(
   const flags = new Uint8Array(buffer, at.flags, mostSlots);
   return {
     mostSlots,
-    size,
     points,
     corners,
     rayWalls(slots, nearestMm) {
@@ -206,25 +152,5 @@ function kernelOfSize(
       const slot = kernel.castRay(x, y, z, dx, dy, dz);
       return slot < 0 ? null : { slot, distanceMm: kernel.castDistanceMm() };
     },
-    pieces: piecesOf(size),
-    give({ array, fromByte, toByte }, bytes) {
-      bytes.set(new Uint8Array(buffer, at[array] + fromByte, toByte - fromByte));
-    },
-    take({ array, fromByte, toByte }, bytes) {
-      new Uint8Array(buffer, at[array] + fromByte, toByte - fromByte).set(
-        bytes.subarray(0, toByte - fromByte),
-      );
-    },
   };
-}
-
-function piecesOf(size: KernelSize): KernelPiece[] {
-  const pieces: KernelPiece[] = [];
-  const bytesOf = bytesOfSize(size);
-  for (const array of Object.keys(bytesOf) as KernelPiece['array'][]) {
-    for (let fromByte = 0; fromByte < bytesOf[array]; fromByte += bytesPerPiece) {
-      pieces.push({ array, fromByte, toByte: Math.min(bytesOf[array], fromByte + bytesPerPiece) });
-    }
-  }
-  return pieces;
 }
