@@ -6,7 +6,7 @@ import type { AnswerShelf } from '../../pipeline/answerShelf';
 import type { AskName, Asks } from '../../pipeline/asks';
 import { answerOf, askedOf, nextStage, type Answers, type RunStage } from '../../pipeline/evaluate';
 import type { Question } from '../../pipeline/question';
-import { stages } from '../../pipeline/stages';
+import { stageNames, stages } from '../../pipeline/stages';
 import type { StageName } from '../../pipeline/told';
 import type { PatternRecord } from '../../steps/context';
 import type { ProjectInputs } from '../../steps/inputs';
@@ -53,6 +53,10 @@ const sentenceOf = (error: unknown): string =>
 
 const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
 
+/** What is stopped holds up all that would come after it. */
+const stoppedWith = (stopped: StageName | null): ReadonlySet<StageName> =>
+  new Set(stopped === null ? [] : stageNames.slice(stageNames.indexOf(stopped)));
+
 /** Keeps one open project worked out: walks the stages for its present question, one at a time. */
 export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): MeasuringDesk {
   const store = createStore<DeskState>(() => nothingKnown);
@@ -72,6 +76,12 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
   let stoppedKey: string | null = null;
 
   const isPresent = (question: Question) => store.getState().question === question;
+
+  /** Not of what was asked of a mesh that an import has taken the place of. */
+  function complain(error: unknown, asked: Question | null): void {
+    const isOutdated = asked !== null && asked.mesh !== store.getState().question?.mesh;
+    if (!isOutdated && !wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+  }
 
   function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
     if (pattern === null) return null;
@@ -117,6 +127,8 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
     if (openName === mesh) return;
     const packed = project?.packedMesh() ?? null;
     if (packed === null) throw new Problem('desk.goneMesh', goneMesh);
+    // Also one that is dropped may have opened it.
+    openName = null;
     await client.openMesh(packed, question.mesh, options);
     imported.delete(question.mesh);
     openName = question.mesh;
@@ -156,10 +168,10 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
       for (;;) {
         const { question, answers, stopped, importing } = store.getState();
         if (question === null || importing || isDisposed) return;
-        const name = nextStage(question, answers, new Set(stopped === null ? [] : [stopped]));
+        const name = nextStage(question, answers, stoppedWith(stopped));
         if (name === null) return;
         if (stages[name].isLong) await settled();
-        if (isPresent(question)) await step(name, question);
+        if (isPresent(question) && !isDisposed) await step(name, question);
       }
     } finally {
       isWalking = false;
@@ -266,7 +278,6 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
       } catch (error) {
         if (!wasDropped(error)) store.setState({ importProblem: sentenceOf(error) });
         if (asking === own && project !== null) {
-          openName = null;
           store.setState({ importing: false });
           follow(project);
         }
@@ -291,7 +302,7 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
         if (question !== null) await openFor(question, options);
         return await client.ask(name, question && toWorker(question), given, options);
       } catch (error) {
-        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+        complain(error, question);
         return null;
       } finally {
         endAsking(own);
@@ -303,7 +314,7 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
         if (question !== null) await openFor(question, {});
         return await client.ask(name, question && toWorker(question), given);
       } catch (error) {
-        if (!wasDropped(error)) store.setState({ problem: sentenceOf(error) });
+        complain(error, question);
         return null;
       }
     },
