@@ -1,16 +1,18 @@
 /** The command line of the headless report, checked at the door. */
-import type { Vec3 } from '../core/mesh/types';
-import type { LengthUnit } from '../core/units/length';
 import { Problem } from '../core/problem';
 import { parseNumber } from '../core/units/parseNumber';
+import type { PartInputs } from '../steps/part/inputs';
+
+type Unit = Exclude<PartInputs['unit'], 'unconfirmed'>;
+type Pull = PartInputs['pull'];
 
 export interface ReportArguments {
   readonly meshPath: string | null;
   readonly projectPath: string | null;
-  readonly unit: LengthUnit | null;
+  readonly unit: Unit | null;
   readonly body: number | null;
   readonly scale: number | null;
-  readonly pull: Vec3 | 'best' | null;
+  readonly pull: Pull | 'best' | null;
   /** In the order given. */
   readonly set: readonly { readonly path: string; readonly value: unknown }[];
   readonly json: boolean;
@@ -23,7 +25,7 @@ export const usage = `Usage:
                              [--project FILE] [--set PATH=JSON]... [--json]
   npm run --silent report -- --inputs`;
 
-const units: readonly LengthUnit[] = ['mm', 'cm', 'm', 'in'];
+const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
 const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set'];
 const flagsAlone = ['--json', '--inputs', '--help'];
 
@@ -60,14 +62,14 @@ function numberOf(flag: string, text: string): number {
   return parsed.value;
 }
 
-function unitOf(text: string | undefined): LengthUnit | null {
+function unitOf(text: string | undefined): Unit | null {
   if (text === undefined) return null;
   const unit = units.find((one) => one === text);
   if (unit === undefined) throw refuse(`--unit ${text}: must be one of ${units.join(', ')}.`);
   return unit;
 }
 
-function pullOf(text: string | undefined): Vec3 | 'best' | null {
+function pullOf(text: string | undefined): Pull | 'best' | null {
   if (text === undefined || text === 'best') return text ?? null;
   const parts = text.split(',').map((part) => Number(part.trim() === '' ? Number.NaN : part));
   const [x, y, z] = parts;

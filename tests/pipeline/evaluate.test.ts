@@ -99,7 +99,7 @@ describe('when only this changes', () => {
       const work = stageWork[name] as { run: () => unknown; tell: (result: unknown) => unknown };
       vi.spyOn(work, 'run').mockImplementation(() => {
         runs.push(name);
-        return { of: name, geometry: trayMold };
+        return { of: name, facetCount: 1, maps: { kind: [] }, geometry: trayMold };
       });
       vi.spyOn(work, 'tell').mockImplementation((result) => result);
     }

@@ -1,15 +1,16 @@
-/** The command and the page's bench, asked the same of the same file: every figure, verdict and caution is the same. */
+/** The command and the page's desk, asked the same of the same file: every figure, verdict and caution is the same. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, expect, test } from 'vitest';
+import { afterAll, expect, test, vi } from 'vitest';
 import { writeStlBinary } from '../../src/core/mesh/writeStl';
 import { BenchSession } from '../../src/jobs/benchSession';
-import type { PartShape } from '../../src/pipeline/told';
+import { createBench } from '../../src/jobs/client';
+import { createAnswerShelf } from '../../src/pipeline/answerShelf';
+import { contextOf } from '../../src/pipeline/evaluate';
 import { runReport } from '../../src/report/runReport';
-import { patchBand } from '../../src/steps/band';
-import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
-import { pourChoicesOf } from '../../src/steps/mold/pourChoicesOf';
+import type { DeskProject } from '../../src/sheets/measuring/deskState';
+import { MeasuringDesk } from '../../src/sheets/measuring/measuringDesk';
 import { stepReports } from '../../src/steps/registry';
 import { inputsWith } from '../steps/contexts';
 import { tray } from '../support/meshes';
@@ -20,38 +21,47 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const bytes = writeStlBinary(tray([40, 30, 10], 1.5, 3));
 const inputs = inputsWith({ part: { unit: 'mm', pull: [0, 0, -1] } });
 
-const nothing = () => undefined;
+/** A desk whose bench is on this thread. */
+function deskHere() {
+  const started = () => ({
+    bench: new BenchSession(),
+    crashed: new Promise<never>(() => undefined),
+    terminate: () => undefined,
+  });
+  return new MeasuringDesk(createBench(started), createAnswerShelf());
+}
 
-/** As the page does it: import, measure, places, halves, then the refined oven run. */
-async function reportsOfThePage() {
-  let shape: PartShape | null = null as PartShape | null;
-  const bench = new BenchSession();
-  const facts = await bench.importFile(new Blob([bytes as BlobPart]), 'tray.stl', nothing);
-  const { part } = inputs;
-  const { health, summary } = await bench.measure(
-    { unit: 'mm', declaredUnit: null, body: 0, scale: 1, pull: part.pull, winding: part.winding },
-    nothing,
-    (told) => (shape = told),
-  );
-  const patches = await bench.findPatches(patchBand(inputs));
-  const { geometry, findings } = await bench.castHalves(pourChoicesOf(inputs), nothing);
-  const choices = cureChoicesOf(inputs);
-  if (!choices.known) throw new Error(choices.why);
-  const cure = await bench.predictCure(choices.value, 'refined', nothing);
-  const { unitGuess, fileBoxSize } = shape!;
+const followed = (pattern: DeskProject['pattern'], packed: string | null): DeskProject => ({
+  pattern,
+  inputs,
+  thermocouple: null,
+  packedMesh: () => packed,
+  setMeshAside: () => undefined,
+});
+
+/** As the page does it: the file is imported and saved, and followed until all is in. */
+async function onThePage() {
+  const desk = deskHere();
+  desk.follow(followed(null, null));
+  const imported = await desk.importFile(new File([bytes as BlobPart], 'tray.stl'), inputs);
+  if (imported === null) throw new Error(desk.store.getState().importProblem ?? 'not imported');
+  desk.follow(followed(imported.pattern, imported.packed));
+  return { ...(await reportsOf(desk, imported.pattern)), imported };
+}
+
+async function reportsOf(desk: ReturnType<typeof deskHere>, pattern: DeskProject['pattern']) {
+  await vi.waitUntil(() => desk.store.getState().answers['fine oven run'] !== undefined, { timeout: 60_000 });
+  const { answers, problem, stopped } = desk.store.getState();
+  desk.dispose();
+  expect({ problem, stopped }).toEqual({ problem: null, stopped: null });
+  const reports = stepReports({ inputs, pattern, ...contextOf(answers) });
   return {
-    voxelMm: cure.voxelMm,
-    reports: stepReports({
-      inputs,
-      pattern: { ...facts, fileName: 'tray.stl', meshKey: '' },
-      measured: { health, summary, patches, unitGuess, fileBoxSize },
-      mold: geometry,
-      pourFindings: findings,
-      cure,
-    }),
+    voxelMm: answers['fine oven run']?.told?.voxelMm,
+    steps: JSON.parse(JSON.stringify(Object.fromEntries(reports))) as unknown,
   };
 }
-test('one tray, default inputs, bricks of 2 mm', async () => {
+
+test('one tray, default inputs, bricks of 2 mm: imported, and opened again as saved', async () => {
   const path = join(folder, 'tray.stl');
   writeFileSync(path, bytes);
   const { output } = await runReport(['--stl', path, '--unit', 'mm', '--pull', '0,0,-1', '--json'], {
@@ -59,8 +69,12 @@ test('one tray, default inputs, bricks of 2 mm', async () => {
     date: '2031-05-06',
     onProgress: () => {},
   });
-  const page = await reportsOfThePage();
+  const command = (JSON.parse(output) as { readonly steps: unknown }).steps;
+  const { imported, ...page } = await onThePage();
   expect(page.voxelMm).toBe(2);
-  const steps = JSON.parse(JSON.stringify(Object.fromEntries(page.reports))) as unknown;
-  expect((JSON.parse(output) as { readonly steps: unknown }).steps).toEqual(steps);
+  expect(command).toEqual(page.steps);
+
+  const later = deskHere();
+  later.follow(followed(imported.pattern, imported.packed));
+  expect((await reportsOf(later, imported.pattern)).steps).toEqual(command);
 });

@@ -1,100 +1,72 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/core/problem';
-import type { PourChoices } from '../../src/core/stone/pours/pourChoices';
-import type { BenchClient, ImportReply, JobOptions, MeasureChoices } from '../../src/jobs/protocol';
-import type { MeasuredShape, MoldReply, RepairedWalls } from '../../src/pipeline/told';
-import { createMeasureCache } from '../../src/sheets/measuring/measureCache';
-import type { DeskProject } from '../../src/sheets/measuring/deskState';
-import { createMeasuringDesk } from '../../src/sheets/measuring/measuringDesk';
-import type { PatternRecord, StepContext } from '../../src/steps/context';
+import { createAnswerShelf } from '../../src/pipeline/answerShelf';
+import { contextOf } from '../../src/pipeline/evaluate';
+import type { Question } from '../../src/pipeline/question';
+import type { StageName } from '../../src/pipeline/told';
+import { MeasuringDesk } from '../../src/sheets/measuring/measuringDesk';
 import { defaultProjectInputs } from '../../src/steps/inputs';
+import { fakeBench, held, pattern, project, toldOf } from './fakeBench';
 
-const pattern: PatternRecord = {
-  fileName: 'shell.stl',
-  sha256: 'ab'.repeat(32),
-  format: 'stl-binary',
-  declaredUnit: null,
-  triangles: 12,
-  degenerateFacets: 0,
-  meshKey: 'mesh-a',
-  packErrorFileUnits: 0,
-  notes: [],
-};
+/** All that is asked of a project that was never open, in order. */
+const everything = [
+  'open packed mesh-a as mesh-a',
+  'part: scale 1',
+  'walls',
+  'measurement: scale 1 pull 0 0 1',
+  'places: void 1',
+  'repaired walls: 0 repairs',
+  'halves: cover 10',
+  'filled mold',
+  'oven run: from 20 °C',
+  'fine oven run: from 20 °C',
+];
+const inputs = defaultProjectInputs;
+const canceled = () => new Problem('job.canceled', 'Canceled.');
 
-/** The desk looks at nothing of a reply but the parts it hands on. */
-const replyFor = (name: string) =>
-  ({
-    health: { name },
-    summary: { name },
-    maps: {},
-    shape: { facetCount: 12, unitGuess: null, fileBoxSize: null },
-  }) as unknown as MeasuredShape;
-
-const moldFor = (name: string) => ({ geometry: { name } }) as unknown as MoldReply;
-
-function fakeClient() {
-  const asked: string[] = [];
-  const cast: string[] = [];
-  const choicesAsked: MeasureChoices[] = [];
-  const client = {
-    openMesh: vi.fn((packed: string) => {
-      asked.push(`open ${packed}`);
-      return Promise.resolve();
-    }),
-    measure: vi.fn((choices: MeasureChoices) => {
-      asked.push(`measure scale ${choices.scale}`);
-      choicesAsked.push(choices);
-      return Promise.resolve(replyFor(`scale ${choices.scale}`));
-    }),
-    findPatches: vi.fn((band: { highMm: number }) => {
-      asked.push(`patches up to ${band.highMm.toFixed(2)}`);
-      return Promise.resolve([]);
-    }),
-    importFile: vi.fn((_file: Blob, name: string): Promise<ImportReply> => {
-      asked.push(`import ${name}`);
-      if (name === 'bad.stl') return Promise.reject(new Problem('mesh.empty', 'The file is empty.'));
-      const { fileName: _, meshKey: __, ...facts } = pattern;
-      return Promise.resolve(facts);
-    }),
-    packOpenMesh: vi.fn(() => {
-      asked.push('pack');
-      return Promise.resolve({ meshKey: 'mesh-b', packed: 'packed-b' });
-    }),
-    castHalves: vi.fn((choices: PourChoices): Promise<MoldReply> => {
-      cast.push(`cover ${choices.coverMm.overShowMm}`);
-      return Promise.resolve(moldFor(`cover ${choices.coverMm.overShowMm}`));
-    }),
-    repairedWalls: vi.fn((repairs: readonly unknown[]): Promise<RepairedWalls> => {
-      const closing = { name: `${repairs.length} repaired` } as unknown as RepairedWalls['closing'];
-      return Promise.resolve({ closing, wallMm: Float32Array.of(repairs.length) });
-    }),
-    bestPull: vi.fn(() => Promise.resolve('best')),
-    getReady: vi.fn(() => Promise.resolve<MeasuredShape | null>(null)),
-    dispose: vi.fn(),
+function openDesk(shelf = createAnswerShelf()) {
+  const bench = fakeBench();
+  const desk = new MeasuringDesk(bench.client, shelf);
+  const state = () => desk.store.getState();
+  return {
+    ...bench,
+    desk,
+    state,
+    told: (name: StageName) => (state().answers[name]?.told ?? null) as { readonly says: string } | null,
   };
-  return { asked, cast, mocks: client, client: client as unknown as BenchClient };
 }
 
-function project(
-  change: {
-    scale?: number;
-    goVoidPercent?: number;
-    pattern?: PatternRecord | null;
-    mold?: Partial<(typeof defaultProjectInputs)['mold']>;
-  } = {},
-): DeskProject {
-  const { part, walls, mold } = defaultProjectInputs;
-  return {
-    pattern: change.pattern === undefined ? pattern : change.pattern,
-    inputs: {
-      ...defaultProjectInputs,
-      part: { ...part, scale: change.scale ?? 1 },
-      walls: { ...walls, goVoidPercent: change.goVoidPercent ?? walls.goVoidPercent },
-      mold: { ...mold, ...change.mold },
-    },
-    packedMesh: () => 'packed-a',
-    setMeshAside: () => {},
-  };
+/** A desk on the project, with all that is asked of it known and forgotten from the notes. */
+async function settledDesk(of = project()) {
+  const open = openDesk();
+  open.desk.follow(of);
+  await settle();
+  open.asked.length = 0;
+  return open;
+}
+
+/** Lets the next question about this stage be answered by the test. */
+function hold({ mocks }: Pick<ReturnType<typeof openDesk>, 'mocks'>, stage: StageName) {
+  const waiting = held<unknown>();
+  const usual = mocks.tell.getMockImplementation()!;
+  let isHeld = true;
+  mocks.tell.mockImplementation((name, question, options) => {
+    if (name !== stage || !isHeld) return usual(name, question, options);
+    isHeld = false;
+    return waiting.question(options);
+  });
+  return waiting;
+}
+
+/** Makes the next question about this stage fail. */
+function fail({ mocks }: Pick<ReturnType<typeof openDesk>, 'mocks'>, stage: StageName, error: Error) {
+  const usual = mocks.tell.getMockImplementation()!;
+  let isWrong = true;
+  mocks.tell.mockImplementation((name, question, options) => {
+    if (name !== stage || !isWrong) return usual(name, question, options);
+    isWrong = false;
+    return Promise.reject(error);
+  });
 }
 
 beforeEach(() => vi.useFakeTimers());
@@ -102,198 +74,414 @@ afterEach(() => vi.useRealTimers());
 const settle = () => vi.advanceTimersByTimeAsync(1000);
 
 describe('the measuring desk', () => {
-  it('opens the saved mesh, measures, and looks for places with the present band', async () => {
-    const { asked, client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
+  it('opens the saved mesh and walks all stages, the coarse oven run before the fine one', async () => {
+    const { asked, desk, state } = openDesk();
     desk.follow(project());
     await settle();
-    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.71']);
-    expect(desk.store.getState().measured?.patches).toEqual([]);
-    expect(desk.store.getState().progress).toBeNull();
+    expect(asked).toEqual(everything);
+    expect(state()).toMatchObject({ progress: null, problem: null, stopped: null });
+    expect(state().shape).toEqual({ says: 'scale 1', facetCount: 12 });
+    expect(state().lastRun).toMatchObject({ says: 'from 20 °C' });
   });
 
-  it('gets the worker ready once where there is no pattern yet', async () => {
-    const { client, mocks } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project({ pattern: null }));
-    desk.follow(project({ pattern: null, scale: 2 }));
+  it('asks nothing where there is no pattern, and forgets what was shown when it goes', async () => {
+    const { asked, desk, state } = await settledDesk();
+    desk.follow(project({}, null));
     await settle();
-    expect(mocks.getReady).toHaveBeenCalledTimes(1);
-    const measuring = createMeasuringDesk(fakeClient().client, createMeasureCache());
-    measuring.follow(project());
-    await settle();
-    expect(mocks.getReady).toHaveBeenCalledTimes(1);
+    expect(asked).toEqual([]);
+    expect(state()).toMatchObject({ question: null, answers: {}, shape: null, reply: null, lastRun: null });
   });
 
   it('lets typing settle and never shows the answer to an old question', async () => {
-    const { asked, client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
+    const { asked, desk, state, told } = await settledDesk();
+    for (const scale of [1.1, 1.12, 1.125]) desk.follow(project({ part: { scale } }));
+    expect(state().answers).toEqual({});
+    // What is drawn stays until there is something newer.
+    expect(state().reply?.summary).toMatchObject({ says: 'scale 1 pull 0 0 1' });
     await settle();
-    for (const scale of [1.1, 1.12, 1.125]) desk.follow(project({ scale }));
-    expect(desk.store.getState().measured).toBeNull();
-    await settle();
-    expect(asked.filter((one) => one.startsWith('measure'))).toEqual([
-      'measure scale 1',
-      'measure scale 1.125',
-    ]);
+    expect(asked[0]).toBe('part: scale 1.125');
+    expect(asked).toHaveLength(stagesAsked);
+    expect(told('measurement')).toMatchObject({ summary: { says: 'scale 1.125 pull 0 0 1' } });
   });
 
-  it('only looks for places again when a tolerance changes', async () => {
-    const { asked, client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
-    await settle();
-    desk.follow(project({ goVoidPercent: 5 }));
-    expect(desk.store.getState().measured).not.toBeNull();
-    await settle();
-    expect(asked.slice(3)).toEqual(['patches up to 0.74']);
+  it('only asks again what has changed, and keeps the rest', async () => {
+    const { asked, desk, state } = await settledDesk();
+    const changes = [
+      [{ walls: { goVoidPercent: 5 } }, ['places: void 5']],
+      [{ mold: { bowlMl: 500 } }, []],
+      [{ cure: { startC: 25 } }, ['oven run: from 25 °C', 'fine oven run: from 25 °C']],
+      [
+        { mold: { coverOverShowMm: 15 } },
+        ['halves: cover 15', 'filled mold', 'oven run: from 20 °C', 'fine oven run: from 20 °C'],
+      ],
+    ] as const;
+    for (const [change, wanted] of changes) {
+      asked.length = 0;
+      desk.follow(project(change));
+      expect(state().answers.measurement).toBeDefined();
+      await settle();
+      expect(asked).toEqual(wanted);
+      asked.length = 0;
+      desk.follow(project());
+      expect(Object.keys(state().answers)).toHaveLength(stagesAsked);
+      await settle();
+      expect(asked).toEqual([]);
+    }
   });
 
   it('never shows places that were looked for in an earlier band', async () => {
-    const { client, mocks } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    const [early, late] = [[{ facetCount: 1 }], [{ facetCount: 2 }]];
-    const found: ((patches: never[]) => void)[] = [];
-    mocks.findPatches.mockImplementationOnce(() => new Promise((resolve) => found.push(resolve)));
-    mocks.findPatches.mockResolvedValueOnce(late as never[]);
-    desk.follow(project());
+    const open = openDesk();
+    const early = hold(open, 'places');
+    open.desk.follow(project());
     await settle();
-    desk.follow(project({ goVoidPercent: 5 }));
-    // The first search ends while the typing settles and the second has not begun.
-    found[0]?.(early as never[]);
+    open.desk.follow(project({ walls: { goVoidPercent: 5 } }));
+    early.answer([{ says: 'the earlier band' }]);
     await vi.advanceTimersByTimeAsync(1);
-    expect(desk.store.getState().measured?.patches).toBeNull();
+    expect(open.told('places')).not.toEqual([{ says: 'the earlier band' }]);
     await settle();
-    expect(desk.store.getState().measured?.patches).toEqual(late);
+    expect(open.told('places')).toEqual([{ says: 'void 5' }]);
   });
 
-  it('shows what the session has measured before at once', async () => {
-    const { client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
+  it('drops the stage in work when it is no longer asked, and goes on when it still is', async () => {
+    const open = openDesk();
+    const halves = hold(open, 'halves');
+    open.desk.follow(project());
     await settle();
-    desk.follow(project({ scale: 2 }));
+    open.desk.follow(project({ walls: { goVoidPercent: 5 } }));
+    await vi.advanceTimersByTimeAsync(1);
+    halves.answer(toldOf('halves', open.state().question!));
     await settle();
-    desk.follow(project());
-    expect(desk.store.getState().measured?.summary).toEqual({ name: 'scale 1' });
+    expect(open.asked.filter((one) => one.startsWith('halves'))).toEqual([]);
+    expect(open.told('halves')).toMatchObject({ says: 'cover 10' });
+    expect(open.told('places')).toEqual([{ says: 'void 5' }]);
+
+    const again = hold(open, 'halves');
+    open.desk.follow(project({ mold: { coverOverShowMm: 12 } }));
+    await settle();
+    open.desk.follow(project({ mold: { coverOverShowMm: 13 } }));
+    again.answer(toldOf('halves', open.state().question!));
+    await settle();
+    expect(open.asked.filter((one) => one.startsWith('halves'))).toEqual(['halves: cover 13']);
+    expect(open.told('halves')).toMatchObject({ says: 'cover 13' });
   });
 
-  it('hands over an imported pattern measured and packed, and does not measure it twice', async () => {
-    const { asked, client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project({ pattern: null }));
-    const imported = await desk.importFile(new File([], 'new.stl'), defaultProjectInputs);
-    expect(imported?.packed).toBe('packed-b');
+  it('shows what the session has known before at once, also in another desk', async () => {
+    const shelf = createAnswerShelf();
+    const first = openDesk(shelf);
+    first.desk.follow(project());
+    await settle();
+    first.desk.follow(project({ part: { scale: 2 } }));
+    await settle();
+    first.desk.follow(project());
+    expect(first.state().reply?.summary).toMatchObject({ says: 'scale 1 pull 0 0 1' });
+    expect(first.state().answers['fine oven run']).toBeDefined();
+
+    const second = openDesk(shelf);
+    second.desk.follow(project());
+    expect(second.state().answers).toEqual(first.state().answers);
+    await settle();
+    expect(second.asked).toEqual([]);
+    // The mesh is opened when something is asked of it.
+    expect(await second.desk.ask('cut', { axis: 'x', atMm: 1 })).toBe('the cut');
+    expect(second.asked).toEqual(['open packed mesh-a as mesh-a', 'cut']);
+  });
+
+  it('shows progress of what takes long, in its own words, under the stage that it is of', async () => {
+    const open = openDesk();
+    const walls = hold(open, 'walls');
+    open.desk.follow(project());
+    await settle();
+    const [, , options] = open.mocks.tell.mock.calls.find(([name]) => name === 'walls')!;
+    options!.onProgress!({ doing: 'measuring walls', share: 0.4 });
+    expect(open.state().progress).toEqual({ doing: 'measuring walls', share: 0.4, stage: 'walls' });
+    walls.answer(null);
+    await settle();
+    expect(open.state().progress).toBeNull();
+  });
+
+  it('gives the oven run the thermocouple, and asks only for that again', async () => {
+    const { asked, desk, mocks } = await settledDesk();
+    const thermocouple = { kind: 'show middle' } as const;
+    desk.follow({ ...project(), thermocouple });
+    await settle();
+    expect(asked).toEqual(['oven run: from 20 °C', 'fine oven run: from 20 °C']);
+    expect(mocks.tell.mock.lastCall![1].thermocouple).toBe(thermocouple);
+  });
+
+  it('asks nothing more once it is disposed of', async () => {
+    const { asked, desk, mocks } = openDesk();
+    desk.follow(project());
+    desk.dispose();
+    await settle();
+    expect(asked).toEqual([]);
+    expect(mocks.dispose).toHaveBeenCalledOnce();
+  });
+});
+
+const stagesAsked = everything.length - 1;
+
+describe('an imported pattern', () => {
+  it('is handed over measured and packed, and is not measured twice', async () => {
+    const { asked, desk, state } = openDesk();
+    desk.follow(project({}, null));
+    const imported = await desk.importFile(new File([], 'new.stl'), inputs);
+    expect(imported?.packed).toBe('packed mesh-b');
     expect(imported?.pattern).toEqual({ ...pattern, fileName: 'new.stl', meshKey: 'mesh-b' });
-    desk.follow(project({ pattern: imported?.pattern ?? null }));
-    await settle();
-    expect(asked).toEqual(['import new.stl', 'measure scale 1', 'pack', 'patches up to 0.71']);
-  });
-
-  it('keeps the old pattern when a file is refused, and says why', async () => {
-    const { asked, client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
-    await settle();
-    expect(await desk.importFile(new File([], 'bad.stl'), defaultProjectInputs)).toBeNull();
-    await settle();
-    expect(desk.store.getState().importProblem).toBe('The file is empty.');
-    expect(desk.store.getState().measured?.summary).toEqual({ name: 'scale 1' });
-    expect(asked.slice(3)).toEqual([
-      'import bad.stl',
-      'open packed-a',
-      'measure scale 1',
-      'patches up to 0.71',
+    expect(asked.slice(0, 5)).toEqual([
+      'import new.stl',
+      'part: scale 1',
+      'walls',
+      'measurement: scale 1 pull 0 0 1',
+      'pack',
     ]);
-  });
-
-  it('says what to do when the saved mesh is gone', async () => {
-    const { client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow({ ...project(), packedMesh: () => null });
+    const { mesh } = state().question!;
+    expect(mesh).toBe('mesh-b');
+    expect(state().reply?.summary).toMatchObject({ says: 'scale 1 pull 0 0 1' });
+    desk.follow({ ...project({}, imported!.pattern), inputs });
     await settle();
-    expect(desk.store.getState().problem).toMatch(/Import the pattern file again/);
-    expect(desk.store.getState().measured).toBeNull();
+    expect(asked.slice(5)).toEqual(everything.slice(4));
+    expect(state()).toMatchObject({ importing: false, incoming: null, progress: null });
   });
-});
 
-describe('a canceled measurement', () => {
-  it('can be started again', async () => {
-    const { asked, client, mocks } = fakeClient();
-    mocks.measure.mockRejectedValueOnce(new Problem('job.canceled', 'Canceled.'));
-    const desk = createMeasuringDesk(client, createMeasureCache());
+  it('is asked about under the name that the worker has it by, until it is opened as saved', async () => {
+    const { asked, desk, mocks } = openDesk();
+    const imported = await desk.importFile(new File([], 'new.stl'), inputs);
+    const [, , meshName] = mocks.importFile.mock.lastCall!;
+    const saved = { ...project({}, imported!.pattern), inputs };
+    desk.follow(saved);
+    await settle();
+    const meshes = () => [...new Set(mocks.tell.mock.calls.map(([, { mesh }]) => mesh))];
+    expect(meshes()).toEqual([meshName]);
+    await desk.ask('cut', { axis: 'x', atMm: 0 });
+    expect((mocks.ask.mock.lastCall![1] as Question).mesh).toBe(meshName);
+
+    // Undone and done again: the worker has the old one by then.
     desk.follow(project());
     await settle();
-    expect(desk.store.getState()).toMatchObject({ stopped: true, problem: null, measured: null });
-    desk.measureAgain();
-    expect(desk.store.getState().stopped).toBe(false);
+    desk.follow(saved);
     await settle();
-    expect(asked).toEqual(['open packed-a', 'measure scale 1', 'patches up to 0.71']);
-    expect(desk.store.getState().measured).not.toBeNull();
-  });
-});
-
-describe('casting the halves', () => {
-  it('follows the measurement, and only what the box is made of', async () => {
-    const { cast, client } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
-    expect(desk.store.getState().mold).toBeNull();
+    asked.length = 0;
+    mocks.tell.mockClear();
+    desk.follow({ ...saved, inputs: { ...inputs, part: { ...inputs.part, scale: 3 } } });
     await settle();
-    expect(desk.store.getState().mold).toEqual(moldFor('cover 10'));
-    desk.follow(project({ mold: { bowlMl: 500 } }));
-    await settle();
-    expect(cast).toEqual(['cover 10']);
-    desk.follow(project({ mold: { coverOverShowMm: 15 } }));
-    expect(desk.store.getState().mold).toBeNull();
-    await settle();
-    expect(cast).toEqual(['cover 10', 'cover 15']);
-    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 15'), progress: null });
+    expect(asked.slice(0, 2)).toEqual(['open packed mesh-b as mesh-b', 'part: scale 3']);
+    expect(meshes()).toEqual(['mesh-b']);
   });
 
-  it('says why there can be no halves, until the box is another', async () => {
-    const { client, mocks } = fakeClient();
-    mocks.castHalves.mockRejectedValueOnce(new Problem('pours.keys', 'The keys do not fit.'));
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
+  it('that is refused leaves the old one, and says why; nothing is measured again', async () => {
+    const { asked, desk, state } = await settledDesk();
+    const before = state().answers;
+    expect(await desk.importFile(new File([], 'bad.stl'), inputs)).toBeNull();
     await settle();
-    expect(desk.store.getState()).toMatchObject({ mold: null, moldProblem: 'The keys do not fit.' });
-    desk.follow(project({ mold: { keyCount: 0 } }));
-    await settle();
-    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 10'), moldProblem: null });
+    expect(state().importProblem).toBe('The file is empty.');
+    expect(state()).toMatchObject({ importing: false, progress: null, problem: null, stopped: null });
+    expect(state().answers).toEqual(before);
+    expect(asked).toEqual(['import bad.stl']);
   });
 
-  it('stays canceled until the maker asks again', async () => {
-    const { client, mocks } = fakeClient();
-    mocks.castHalves.mockRejectedValueOnce(new Problem('job.canceled', 'Canceled.'));
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
+  it('that cannot be measured leaves the old one too', async () => {
+    const open = await settledDesk();
+    fail(open, 'measurement', new Problem('pull.zero', 'The pull has no direction.'));
+    expect(await open.desk.importFile(new File([], 'new.stl'), inputs)).toBeNull();
     await settle();
-    expect(desk.store.getState()).toMatchObject({ mold: null, castStopped: true, moldProblem: null });
-    desk.follow(project({ goVoidPercent: 0.2 }));
-    await settle();
-    expect(mocks.castHalves).toHaveBeenCalledOnce();
-    desk.castAgain();
-    await settle();
-    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 10'), castStopped: false });
+    expect(open.state().importProblem).toBe('The pull has no direction.');
+    expect(open.state().question?.mesh).toBe('mesh-a');
+    expect(open.told('measurement')).toMatchObject({ summary: { says: 'scale 1 pull 0 0 1' } });
+    open.asked.length = 0;
+    await open.desk.ask('cut', { axis: 'x', atMm: 0 });
+    expect(open.asked).toEqual(['open packed mesh-a as mesh-a', 'cut']);
   });
 
-  it('gives way to what the maker asks for, and goes on afterwards', async () => {
-    const { client, mocks } = fakeClient();
-    mocks.castHalves.mockImplementationOnce(
-      (_choices: PourChoices, options?: JobOptions) =>
-        new Promise((_resolve, reject) => {
-          options?.signal?.addEventListener('abort', () => reject(new Problem('job.canceled', 'Canceled.')));
+  it('that is canceled leaves the old one without a word', async () => {
+    const { desk, mocks, state } = await settledDesk();
+    const before = state().answers;
+    const reading = held<never>();
+    mocks.importFile.mockImplementationOnce((_file, _name, _mesh, options) => reading.question(options));
+    const imported = desk.importFile(new File([], 'new.stl'), inputs);
+    await vi.advanceTimersByTimeAsync(10);
+    expect(state().progress).toMatchObject({ doing: 'reading new.stl', stage: null });
+    desk.cancel();
+    expect(await imported).toBeNull();
+    await settle();
+    expect(state()).toMatchObject({ importing: false, importProblem: null, problem: null, progress: null });
+    expect(state().answers).toEqual(before);
+  });
+
+  it('takes the place of the stage in work', async () => {
+    const open = openDesk();
+    hold(open, 'halves');
+    open.desk.follow(project());
+    await settle();
+    expect(open.state().progress?.stage).toBe('halves');
+    expect(await open.desk.importFile(new File([], 'new.stl'), inputs)).not.toBeNull();
+    expect(open.state()).toMatchObject({ stopped: null, problem: null });
+  });
+
+  it('is the second of two, though the first one ends while that is read', async () => {
+    const { asked, desk, mocks, state } = await settledDesk();
+    const { fileName: _, meshKey: __, ...facts } = pattern;
+    const slowly: typeof mocks.importFile = vi.fn(
+      (_file, _name, _mesh, options) =>
+        new Promise((resolve, reject) => {
+          setTimeout(() => resolve(facts), 800);
+          options?.signal?.addEventListener('abort', () => reject(canceled()));
         }),
     );
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
+    mocks.importFile.mockImplementation(slowly);
+    const first = desk.importFile(new File([], 'first.stl'), inputs);
+    await vi.advanceTimersByTimeAsync(100);
+    const second = desk.importFile(new File([], 'second.stl'), inputs);
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(await first).toBeNull();
+    expect((await second)?.pattern.fileName).toBe('second.stl');
+    expect(asked.slice(0, 4)).toEqual(['part: scale 1', 'walls', 'measurement: scale 1 pull 0 0 1', 'pack']);
+    expect(state()).toMatchObject({ importProblem: null, importing: false });
+    expect(state().question?.mesh).toBe('mesh-b');
+  });
+
+  it('has no complaint about what was asked of the old one while it was read', async () => {
+    const { desk, mocks, state } = await settledDesk();
+    const probed = held<unknown>();
+    mocks.ask.mockImplementationOnce(() => probed.question().then(() => Promise.reject(noMesh)));
+    const noMesh = new Problem('job.noMesh', 'Import the pattern file of this project first.');
+    const imported = desk.importFile(new File([], 'new.stl'), inputs);
+    const probe = desk.ask('probe', { originMm: [0, 0, 0], direction: [0, 0, 1] });
+    expect(await imported).not.toBeNull();
+    probed.answer(null);
+    expect(await probe).toBeNull();
+    expect(state().problem).toBeNull();
+  });
+});
+
+describe('a saved mesh', () => {
+  it('that is gone is said to be, with what to do', async () => {
+    const { desk, state, asked } = openDesk();
+    desk.follow({ ...project(), packedMesh: () => null });
     await settle();
-    expect(desk.store.getState().progress?.doing).toBe('casting the two halves');
-    expect(await desk.run('trying pulls', () => client.bestPull())).toBe('best');
+    expect(state().problem).toMatch(/Import the pattern file again/u);
+    expect(state()).toMatchObject({ answers: {}, stopped: 'part', progress: null });
+    expect(asked).toEqual([]);
+  });
+
+  it('that is damaged is kept aside, and the page says so', async () => {
+    const { desk, mocks, state } = openDesk();
+    mocks.openMesh.mockRejectedValueOnce(new Problem('pack.damaged', 'The saved model is damaged.'));
+    const setMeshAside = vi.fn();
+    desk.follow({ ...project(), setMeshAside });
     await settle();
-    expect(desk.store.getState()).toMatchObject({ mold: moldFor('cover 10'), castStopped: false });
+    expect(setMeshAside).toHaveBeenCalledOnce();
+    expect(state().problem).toBe('The saved model is damaged.');
+  });
+
+  it('is opened again when the opening of another one was given up', async () => {
+    const { asked, desk, mocks, state } = await settledDesk();
+    const opening = held<void>();
+    mocks.openMesh.mockImplementationOnce((_packed, _name, options) => opening.question(options));
+    desk.follow(project({}, { ...pattern, meshKey: 'mesh-c' }));
+    await settle();
+    // The worker ends what it is at, and has the other mesh by then.
+    desk.follow(project({ part: { scale: 2 } }));
+    await settle();
+    expect(asked.slice(0, 2)).toEqual(['open packed mesh-a as mesh-a', 'part: scale 2']);
+    expect(state().problem).toBeNull();
+  });
+});
+
+describe('what is canceled', () => {
+  it.each<readonly [StageName, readonly string[]]>([
+    ['part', everything.slice(1)],
+    ['walls', everything.slice(2)],
+    ['measurement', everything.slice(3)],
+    ['halves', everything.slice(6)],
+    ['oven run', everything.slice(8)],
+    ['fine oven run', everything.slice(9)],
+  ])('stays so, and so does what comes after it, until the maker goes on: %s', async (stage, rest) => {
+    const open = openDesk();
+    hold(open, stage);
+    open.desk.follow(project());
+    await settle();
+    expect(open.state().progress?.stage).toBe(stage);
+    open.desk.cancel();
+    await settle();
+    expect(open.state()).toMatchObject({ stopped: stage, problem: null, progress: null });
+    expect(open.asked).toEqual(everything.slice(0, everything.length - rest.length));
+    open.asked.length = 0;
+    open.desk.goOn();
+    expect(open.state().stopped).toBeNull();
+    await settle();
+    expect(open.asked).toEqual(rest);
+    expect(open.state()).toMatchObject({ stopped: null, progress: null });
+  });
+
+  it('stays so while something else changes, which is worked out', async () => {
+    const open = openDesk();
+    fail(open, 'halves', canceled());
+    open.desk.follow(project());
+    await settle();
+    open.asked.length = 0;
+    open.desk.follow(project({ walls: { goVoidPercent: 5 } }));
+    await settle();
+    expect(open.asked).toEqual(['places: void 5']);
+    expect(open.state().stopped).toBe('halves');
+  });
+
+  it('is asked anew when the question is another', async () => {
+    const open = openDesk();
+    fail(open, 'halves', canceled());
+    open.desk.follow(project());
+    await settle();
+    open.desk.follow(project({ mold: { coverOverShowMm: 15 } }));
+    expect(open.state().stopped).toBeNull();
+    await settle();
+    expect(open.told('halves')).toMatchObject({ says: 'cover 15' });
+  });
+
+  it('is not what has failed: that is said, and waits for the maker too', async () => {
+    const open = openDesk();
+    fail(open, 'measurement', new Problem('job.memory', 'This model needs more memory.'));
+    open.desk.follow(project());
+    await settle();
+    expect(open.state()).toMatchObject({
+      stopped: 'measurement',
+      problem: 'This model needs more memory.',
+      progress: null,
+    });
+    open.desk.goOn();
+    await settle();
+    expect(open.state()).toMatchObject({ stopped: null, problem: null });
+    expect(open.told('fine oven run')).not.toBeNull();
+  });
+});
+
+describe('what cannot be had', () => {
+  it('there can be no halves, and why, until the box is another', async () => {
+    const open = openDesk();
+    fail(open, 'halves', new Problem('pours.keys', 'The keys do not fit.'));
+    open.desk.follow(project());
+    await settle();
+    expect(contextOf(open.state().answers)).toMatchObject({
+      mold: null,
+      moldProblem: 'The keys do not fit.',
+      cureProblem: 'The keys do not fit.',
+    });
+    expect(open.state()).toMatchObject({ problem: null, stopped: null, progress: null });
+    expect(open.asked).not.toContain('oven run: from 20 °C');
+    open.desk.follow(project({ mold: { keyCount: 0 } }));
+    await settle();
+    expect(contextOf(open.state().answers).moldProblem).toBeNull();
+    expect(open.told('halves')).toMatchObject({ says: 'cover 10' });
+    open.desk.follow(project());
+    expect(contextOf(open.state().answers).moldProblem).toBe('The keys do not fit.');
+  });
+
+  it('there can be no oven run, and why', async () => {
+    const open = openDesk();
+    for (const stage of ['oven run', 'fine oven run'] as const)
+      fail(open, stage, new Problem('cure.kineticsBlowUp', 'The rate blows up.'));
+    open.desk.follow(project());
+    await settle();
+    expect(contextOf(open.state().answers)).toMatchObject({ cure: null, cureProblem: 'The rate blows up.' });
+    expect(open.state()).toMatchObject({ problem: null, stopped: null });
   });
 });
 
@@ -309,118 +497,73 @@ const repair = (id: string) => ({
 
 describe('repairs of the stone', () => {
   it('change the walls that closing sees, and give them back when they are taken out', async () => {
-    const { client, asked } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
-    await settle();
+    const { desk, state, asked } = await settledDesk();
+    const plain = state().reply;
     desk.follow(project({ mold: { repairs: [repair('a'), repair('b')] } }));
+    // Drawn as before until the new walls are in.
+    expect(state().reply).toBe(plain);
     await settle();
-    expect(desk.store.getState().measured?.summary).toMatchObject({ closing: { name: '2 repaired' } });
-    expect(desk.store.getState().reply?.maps.closing.wallMm).toEqual(Float32Array.of(2));
+    expect(asked).toEqual(['repaired walls: 2 repairs']);
+    expect(contextOf(state().answers).measured?.summary.closing).toEqual({ says: '2 repairs' });
+    expect(state().reply?.maps.closing.wallMm).toEqual(Float32Array.of(2));
+    expect(state().reply?.summary.closing).toEqual({ says: '2 repairs' });
     desk.follow(project({ mold: { repairs: [] } }));
     await settle();
-    expect(desk.store.getState().measured?.summary).toEqual({ name: 'scale 1' });
-    expect(asked.filter((one) => one.startsWith('measure'))).toHaveLength(1);
+    expect(state().reply).toEqual(plain);
+    expect(asked).toHaveLength(1);
   });
 });
 
-describe('a damaged saved mesh', () => {
-  it('is kept aside, and the page says so', async () => {
-    const { client, mocks } = fakeClient();
-    mocks.openMesh.mockRejectedValueOnce(new Problem('pack.damaged', 'The saved model is damaged.'));
-    const setMeshAside = vi.fn();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow({ ...project(), setMeshAside });
-    await settle();
-    expect(setMeshAside).toHaveBeenCalledOnce();
-    expect(desk.store.getState().problem).toBe('The saved model is damaged.');
-  });
-});
-
-describe('the session cache', () => {
-  it('lets the oldest measurements go when they hold too many facets', () => {
-    const cache = createMeasureCache();
-    const large = { ...replyFor('large'), shape: { facetCount: 700_000 } } as unknown as MeasuredShape;
-    cache.put('first', large);
-    cache.put('second', large);
-    expect(cache.get('first')).toBeNull();
-    expect(cache.get('second')).toBe(large);
-    const huge = { ...large, shape: { facetCount: 5_000_000 } } as unknown as MeasuredShape;
-    cache.put('third', huge);
-    expect(cache.get('third')).toBe(huge);
-  });
-});
-
-describe('two files, one soon after the other', () => {
-  const inputs = defaultProjectInputs;
-
-  it('takes the second, though the first one ends while that is read', async () => {
-    const { asked, client, mocks } = fakeClient();
-    const desk = createMeasuringDesk(client, createMeasureCache());
-    desk.follow(project());
-    await settle();
-    const { fileName: _, meshKey: __, ...facts } = pattern;
-    const slowly = (_file: unknown, _name: unknown, options: JobOptions) =>
-      new Promise<typeof facts>((resolve, reject) => {
-        setTimeout(() => resolve(facts), 800);
-        options.signal?.addEventListener('abort', () => reject(new Problem('job.canceled', 'Canceled.')));
-      });
-    mocks.importFile.mockImplementationOnce(slowly as never).mockImplementationOnce(slowly as never);
-    asked.length = 0;
-    const first = desk.importFile(new File([], 'first.stl'), inputs);
-    await vi.advanceTimersByTimeAsync(100);
-    const second = desk.importFile(new File([], 'second.stl'), inputs);
-    await vi.advanceTimersByTimeAsync(3000);
-    expect(await first).toBeNull();
-    expect((await second)?.pattern.fileName).toBe('second.stl');
-    expect(asked).toEqual(['measure scale 1', 'pack']);
-    expect(desk.store.getState().importProblem).toBeNull();
-  });
-});
-
-describe('work ahead', () => {
-  it('is done on what was measured before anyone is told of it', async () => {
-    const { client } = fakeClient();
-    const told: unknown[] = [];
-    const desk = createMeasuringDesk(client, createMeasureCache(), function* ({ measured }) {
-      told.push(measured?.summary);
-      yield;
-      told.push(desk.store.getState().measured);
-    });
-    desk.follow(project());
-    await settle();
-    expect(told).toEqual([{ name: 'scale 1' }, null]);
-    expect(desk.store.getState().measured?.summary).toBe(told[0]);
+describe('what the maker asks', () => {
+  it('is under the progress bar while it takes long, and answered', async () => {
+    const { desk, mocks, state } = await settledDesk();
+    const pull = held<unknown>();
+    mocks.ask.mockImplementationOnce((_name, _question, _given, options) => pull.question(options));
+    const run = desk.run('trying pulls', 'best pull', null);
+    expect(state().progress).toEqual({ doing: 'trying pulls', share: 0, stage: null });
+    await vi.advanceTimersByTimeAsync(1);
+    mocks.ask.mock.lastCall![3]!.onProgress!({ doing: 'trying pulls', share: 0.5 });
+    expect(state().progress?.share).toBe(0.5);
+    pull.answer('a pull');
+    expect(await run).toBe('a pull');
+    expect(state().progress).toBeNull();
   });
 
-  it('is rehearsed on the made-up part while nothing else is done', async () => {
-    const { client, mocks } = fakeClient();
-    const told: unknown[] = [];
-    const workAhead = function* ({ measured }: StepContext) {
-      told.push(measured?.summary);
-      yield;
-    };
-    mocks.getReady.mockResolvedValueOnce(replyFor('made up'));
-    const desk = createMeasuringDesk(client, createMeasureCache(), workAhead);
-    desk.follow(project({ pattern: null }));
+  it('is canceled alone: the stages go on', async () => {
+    const open = openDesk();
+    const halves = hold(open, 'halves');
+    open.desk.follow(project());
     await settle();
-    expect(told).toEqual([{ name: 'made up' }]);
-    expect(desk.store.getState()).toMatchObject({ measured: null, progress: null, problem: null });
-
-    mocks.getReady.mockResolvedValueOnce(replyFor('too late'));
-    const busy = createMeasuringDesk(client, createMeasureCache(), workAhead);
-    busy.follow(project({ pattern: null }));
-    busy.follow(project());
+    const pull = held<unknown>();
+    // Queued behind the stage in work.
+    open.mocks.ask.mockImplementationOnce((_name, _question, _given, options) => pull.question(options));
+    const run = open.desk.run('trying pulls', 'best pull', null);
+    await vi.advanceTimersByTimeAsync(1);
+    const [, , options] = open.mocks.tell.mock.lastCall!;
+    options!.onProgress!({ doing: 'casting the two halves', share: 0.9 });
+    expect(open.state().progress?.doing).toBe('trying pulls');
+    open.desk.cancel();
+    expect(await run).toBeNull();
+    expect(open.state()).toMatchObject({ progress: null, problem: null, stopped: null });
+    halves.answer(toldOf('halves', open.state().question!));
     await settle();
-    expect(told).toEqual([{ name: 'made up' }, { name: 'scale 1' }]);
+    expect(open.told('fine oven run')).not.toBeNull();
   });
 
-  it('keeps quiet about a rehearsal that failed', async () => {
-    const { client, mocks } = fakeClient();
-    mocks.getReady.mockRejectedValueOnce(new Problem('job.crashed', 'The worker ended.'));
-    const desk = createMeasuringDesk(client, createMeasureCache(), function* () {});
-    desk.follow(project({ pattern: null }));
-    await settle();
-    expect(desk.store.getState().problem).toBeNull();
+  it('that fails is said in a sentence, for a long question and for a short one', async () => {
+    const { desk, mocks, state } = await settledDesk();
+    mocks.ask.mockRejectedValueOnce(new Problem('pours.noHalves', 'There is no half to save.'));
+    expect(await desk.run('writing the half', 'saved half', 'negative')).toBeNull();
+    expect(state()).toMatchObject({ problem: 'There is no half to save.', progress: null });
+    mocks.ask.mockRejectedValueOnce(new Problem('job.crashed', 'The worker ended.'));
+    expect(await desk.ask('cut', { axis: 'x', atMm: 0 })).toBeNull();
+    expect(state().problem).toBe('The worker ended.');
+  });
+
+  it('that was outdated by a newer question is nobody’s business', async () => {
+    const { desk, mocks, state } = await settledDesk();
+    mocks.ask.mockRejectedValueOnce(new Problem('job.outdated', 'A newer question has taken its place.'));
+    expect(await desk.ask('cut', { axis: 'x', atMm: 0 })).toBeNull();
+    expect(state().problem).toBeNull();
   });
 });
