@@ -70,7 +70,7 @@ const mayImport: Record<string, readonly string[]> = {
   pipeline: ['core', 'steps'],
   jobs: ['core', 'pipeline'],
   ui: ['core'],
-  workbook: ['core', 'steps', 'jobs'],
+  workbook: ['core', 'steps'],
   viewer: ['core', 'pipeline', 'ui'],
   checklist: ['core', 'steps', 'ui'],
   sheets: ['core', 'steps', 'pipeline', 'jobs', 'ui', 'viewer', 'workbook', 'checklist'],
