@@ -53,6 +53,11 @@ const sentenceOf = (error: unknown): string =>
 
 const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
 
+function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
+  if (pattern === null) return null;
+  return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
+}
+
 /** What is stopped holds up all that would come after it. */
 const stoppedWith = (stopped: StageName | null): ReadonlySet<StageName> =>
   new Set(stopped === null ? [] : stageNames.slice(stageNames.indexOf(stopped)));
@@ -81,11 +86,6 @@ export function createMeasuringDesk(client: BenchClient, shelf: AnswerShelf): Me
   function complain(error: unknown, asked: Question | null): void {
     const isOutdated = asked !== null && asked.mesh !== store.getState().question?.mesh;
     if (!isOutdated && !wasDropped(error)) store.setState({ problem: sentenceOf(error) });
-  }
-
-  function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
-    if (pattern === null) return null;
-    return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
   }
 
   /** As the worker names the mesh. */
