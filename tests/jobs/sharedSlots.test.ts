@@ -98,6 +98,10 @@ describe('a part measured with a helper', () => {
   });
 });
 
+const noWorker = () => {
+  throw new ReferenceError('Worker is not defined');
+};
+
 describe('a helper that', () => {
   it.each([
     ['fails when it takes the part', 'load', () => Promise.reject(gone)],
@@ -118,10 +122,7 @@ describe('a helper that', () => {
   });
 
   it('a worker cannot start is done without', async () => {
-    const start = () => {
-      throw new ReferenceError('Worker is not defined');
-    };
-    const session = await sessionWith(dome, createSharedSlots(start, { over: 0 }));
+    const session = await sessionWith(dome, createSharedSlots(noWorker, { over: 0 }));
     expect(asText(await measuredBy(session))).toEqual(await alone());
   });
 });

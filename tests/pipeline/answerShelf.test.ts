@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createAnswerShelf, type AnswerShelf } from '../../src/pipeline/answerShelf';
-import { askedOf, type Answer, type Answers } from '../../src/pipeline/evaluate';
+import { askedOf, type Answers } from '../../src/pipeline/evaluate';
 import { stageNames, stages } from '../../src/pipeline/stages';
 import type { StageName } from '../../src/pipeline/told';
 import { trayMold } from '../steps/contexts';
@@ -17,8 +17,8 @@ function answersAt(scale: number, facetCount = 12): Answers {
 }
 function keepAll(shelf: AnswerShelf, answers: Answers): void {
   for (const name of stageNames) {
-    const answer = answers[name] as Answer<StageName> | undefined;
-    if (answer !== undefined) shelf.keep(name, answer);
+    const answer = answers[name];
+    if (answer !== undefined) shelf.keep<StageName>(name, answer);
   }
 }
 const shelfWith = (...all: readonly Answers[]) => {

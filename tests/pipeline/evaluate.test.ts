@@ -14,7 +14,6 @@ import {
   type RunStage,
 } from '../../src/pipeline/evaluate';
 import type { Question } from '../../src/pipeline/question';
-import type { StageMemory } from '../../src/pipeline/stageMemory';
 import { stageNames, stages } from '../../src/pipeline/stages';
 import { stageWork } from '../../src/pipeline/stageWork';
 import type { StageName } from '../../src/pipeline/told';
@@ -47,7 +46,7 @@ async function walker(mesh: IndexedMesh = smallTray) {
     asked,
     memory,
     /** The stages that were asked for these answers. */
-    async askedFor(question: Question) {
+    askedFor: async (question: Question) => {
       asked.length = 0;
       const answers = await walk(question, run, shelf);
       return { answers, ran: [...asked] };
@@ -91,20 +90,21 @@ describe('the walk', { timeout: 60_000 }, () => {
   });
 });
 
-describe('when only this changes', () => {
-  /** What each stage would do takes no time here: only that it is done counts. */
-  function countRuns(): StageName[] {
-    const runs: StageName[] = [];
-    for (const name of stageNames) {
-      const work = stageWork[name] as { run: () => unknown; tell: (result: unknown) => unknown };
-      vi.spyOn(work, 'run').mockImplementation(() => {
-        runs.push(name);
-        return { of: name, facetCount: 1, maps: { kind: [] }, geometry: trayMold };
-      });
-      vi.spyOn(work, 'tell').mockImplementation((result) => result);
-    }
-    return runs;
+/** What each stage would do takes no time here: only that it is done counts. */
+function countRuns(): StageName[] {
+  const runs: StageName[] = [];
+  for (const name of stageNames) {
+    const work = stageWork[name] as { run: () => unknown; tell: (result: unknown) => unknown };
+    vi.spyOn(work, 'run').mockImplementation(() => {
+      runs.push(name);
+      return { of: name, facetCount: 1, maps: { kind: [] }, geometry: trayMold };
+    });
+    vi.spyOn(work, 'tell').mockImplementation((result) => result);
   }
+  return runs;
+}
+
+describe('when only this changes', () => {
   afterEach(() => vi.restoreAllMocks());
 
   const cases: readonly (readonly [string, InputChanges, readonly StageName[]])[] = [
@@ -164,6 +164,13 @@ describe('when only this changes', () => {
   });
 });
 
+const refuses = (error: unknown): RunStage => {
+  const run = (name: StageName) => (name === 'halves' ? Promise.reject(error) : Promise.resolve({ name }));
+  return run as unknown as RunStage;
+};
+
+const ofNoScale = () => Promise.reject(new Problem('part.scale', 'The scale is 0.'));
+
 describe('a stage that refuses', () => {
   // Keys larger than the land that they stand on.
   const impossible = trayQuestion({ mold: { coverXLowMm: 0, keyCount: 4, keyDiameterMm: 40 } });
@@ -181,11 +188,6 @@ describe('a stage that refuses', () => {
     expect((await askedFor(impossible)).ran).toEqual([]);
   });
 
-  const refuses = (error: unknown): RunStage => {
-    const run = (name: StageName) => (name === 'halves' ? Promise.reject(error) : Promise.resolve({ name }));
-    return run as unknown as RunStage;
-  };
-
   it('is told apart from one that has failed', async () => {
     const box = new Problem('pours.keys', 'The keys do not fit.');
     const refused = await evaluate(trayQuestion(), refuses(box));
@@ -195,16 +197,16 @@ describe('a stage that refuses', () => {
   });
 
   it('may only be one whose refusal the step reports can tell', async () => {
-    const run = () => Promise.reject(new Problem('part.scale', 'The scale is 0.'));
-    await expect(evaluate(trayQuestion(), run)).rejects.toMatchObject({ code: 'part.scale' });
+    await expect(evaluate(trayQuestion(), ofNoScale)).rejects.toMatchObject({ code: 'part.scale' });
   });
 });
+
+const told = (name: StageName) => ({ key: name, told: {}, refused: null }) as never;
 
 describe('what is coming', () => {
   const question = trayQuestion();
   const coming = (answers: Answers, asked = question) =>
     stageNames.filter((name) => isComing(name, asked, answers));
-  const told = (name: StageName) => ({ key: name, told: {}, refused: null }) as never;
   const refused = { key: 'halves', told: null, refused: 'It is a sheet.' };
 
   it('is all of it at the start, and the rest from then on', () => {
@@ -267,15 +269,16 @@ const edited = (before: InputChanges, change: InputChanges): InputChanges => ({
   ),
 });
 
+/** From a memory that has never been asked anything. */
+async function fresh(question: Question): Promise<Answers> {
+  const memory = await memoryOf(smallTray);
+  return evaluate(question, (name, asked) => memory.tell(name, asked, ignore));
+}
+
 describe(
   `answers do not depend on what was asked before (seed ${propertySeed})`,
   { timeout: 300_000 },
   () => {
-    const fresh = async (question: Question): Promise<Answers> => {
-      const memory: StageMemory = await memoryOf(smallTray);
-      return evaluate(question, (name, asked) => memory.tell(name, asked, ignore));
-    };
-
     it('a memory and a shelf that lived through all edits tell what fresh ones tell', async () => {
       const property = fc.asyncProperty(fc.array(edits, { minLength: 2, maxLength: 5 }), async (changes) => {
         const { askedFor } = await walker();

@@ -141,11 +141,10 @@ describe('what is missing is said', () => {
 
   it('when the inputs make no part', async () => {
     const { tell } = await openPart(smallTray);
-    const asked = (part: Parameters<typeof questionWith>[0] & object) => questionWith(part);
-    await expect(tell('measurement', asked({ part: { pull: [0, 0, 0] } }))).rejects.toMatchObject({
+    await expect(tell('measurement', questionWith({ part: { pull: [0, 0, 0] } }))).rejects.toMatchObject({
       code: 'pull.zero',
     });
-    await expect(tell('part', asked({ part: { body: 2 } }))).rejects.toMatchObject({
+    await expect(tell('part', questionWith({ part: { body: 2 } }))).rejects.toMatchObject({
       code: 'part.noSuchBody',
     });
   });
@@ -171,12 +170,12 @@ describe('a mesh that is opened', () => {
   });
 });
 
-describe('repairs of the stone', () => {
-  const highest = ({ wallMm }: Pick<RepairedWalls, 'wallMm'>) =>
-    Array.from(wallMm).reduce((most, wall) => Math.max(most, wall), 0);
-  const areaMm2 = ({ areaMm2: areas }: RepairedWalls['closing']) =>
-    Array.from(areas).reduce((sum, area) => sum + area, 0);
+const highest = ({ wallMm }: Pick<RepairedWalls, 'wallMm'>) =>
+  Array.from(wallMm).reduce((most, wall) => Math.max(most, wall), 0);
+const areaMm2 = ({ areaMm2: areas }: RepairedWalls['closing']) =>
+  Array.from(areas).reduce((sum, area) => sum + area, 0);
 
+describe('repairs of the stone', () => {
   it('correct the walls of closing at a scraped place; without any there is nothing to correct', async () => {
     const { tell, ask, reply } = await measuredPart(
       tray([60, 40, 15], 2, 2),

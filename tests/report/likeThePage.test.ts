@@ -21,15 +21,14 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const bytes = writeStlBinary(tray([40, 30, 10], 1.5, 3));
 const inputs = inputsWith({ part: { unit: 'mm', pull: [0, 0, -1] } });
 
+const startHere = () => ({
+  bench: new BenchSession(),
+  crashed: new Promise<never>(() => undefined),
+  terminate: () => undefined,
+});
+
 /** A desk whose bench is on this thread. */
-function deskHere() {
-  const started = () => ({
-    bench: new BenchSession(),
-    crashed: new Promise<never>(() => undefined),
-    terminate: () => undefined,
-  });
-  return new MeasuringDesk(createBench(started), createAnswerShelf());
-}
+const deskHere = () => new MeasuringDesk(createBench(startHere), createAnswerShelf());
 
 const followed = (pattern: DeskProject['pattern'], packed: string | null): DeskProject => ({
   pattern,

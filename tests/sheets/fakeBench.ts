@@ -100,7 +100,7 @@ export function fakeBench() {
 
 /** Answered only when told to, and dropped as a client drops it. */
 export function held<Reply>() {
-  let answer: (reply: Reply) => void = () => undefined;
+  let answer: ((reply: Reply) => void) | null = null;
   const question = (options?: JobOptions): Promise<Reply> =>
     new Promise((resolve, reject) => {
       answer = resolve;
@@ -109,5 +109,5 @@ export function held<Reply>() {
         reject(new Problem(isOutdated ? 'job.outdated' : 'job.canceled', 'Dropped.'));
       });
     });
-  return { question, answer: (reply: Reply) => answer(reply) };
+  return { question, answer: (reply: Reply) => answer?.(reply) };
 }
