@@ -41,8 +41,8 @@ const saysOf: Readonly<Record<StageName, ((question: Question) => string) | null
   'repaired walls': ({ inputs }) => `${inputs.mold.repairs.length} repairs`,
   halves: ({ inputs }) => `cover ${inputs.mold.coverOverShowMm}`,
   'filled mold': null,
-  'oven run': ({ inputs }) => `from ${inputs.cure.startC} °C`,
-  'fine oven run': ({ inputs }) => `from ${inputs.cure.startC} °C`,
+  'oven run': ({ inputs }) => `from ${inputs.cure.startC ?? inputs.mold.roomC} °C`,
+  'fine oven run': ({ inputs }) => `from ${inputs.cure.startC ?? inputs.mold.roomC} °C`,
 };
 
 /** With what the desk looks at, and no more. */

@@ -18,8 +18,8 @@ const everything = [
   'repaired walls: 0 repairs',
   'halves: cover 10',
   'filled mold',
-  'oven run: from 20 °C',
-  'fine oven run: from 20 °C',
+  'oven run: from 21 °C',
+  'fine oven run: from 21 °C',
 ];
 const inputs = defaultProjectInputs;
 const canceled = () => new Problem('job.canceled', 'Canceled.');
@@ -81,7 +81,7 @@ describe('the measuring desk', () => {
     expect(asked).toEqual(everything);
     expect(state()).toMatchObject({ progress: null, problem: null, stopped: null });
     expect(state().shape).toEqual({ says: 'scale 1', facetCount: 12 });
-    expect(state().lastRun).toMatchObject({ says: 'from 20 °C' });
+    expect(state().lastRun).toMatchObject({ says: 'from 21 °C' });
   });
 
   it('asks nothing where there is no pattern, and forgets what was shown when it goes', async () => {
@@ -112,7 +112,7 @@ describe('the measuring desk', () => {
       [{ cure: { startC: 25 } }, ['oven run: from 25 °C', 'fine oven run: from 25 °C']],
       [
         { mold: { coverOverShowMm: 15 } },
-        ['halves: cover 15', 'filled mold', 'oven run: from 20 °C', 'fine oven run: from 20 °C'],
+        ['halves: cover 15', 'filled mold', 'oven run: from 21 °C', 'fine oven run: from 21 °C'],
       ],
     ] as const;
     for (const [change, wanted] of changes) {
@@ -204,7 +204,7 @@ describe('the measuring desk', () => {
     const thermocouple = { kind: 'show middle' } as const;
     desk.follow({ ...project(), thermocouple });
     await settle();
-    expect(asked).toEqual(['oven run: from 20 °C', 'fine oven run: from 20 °C']);
+    expect(asked).toEqual(['oven run: from 21 °C', 'fine oven run: from 21 °C']);
     expect(mocks.tell.mock.lastCall![1].thermocouple).toBe(thermocouple);
   });
 
@@ -465,7 +465,7 @@ describe('what cannot be had', () => {
       cureProblem: 'The keys do not fit.',
     });
     expect(open.state()).toMatchObject({ problem: null, stopped: null, progress: null });
-    expect(open.asked).not.toContain('oven run: from 20 °C');
+    expect(open.asked).not.toContain('oven run: from 21 °C');
     open.desk.follow(project({ mold: { keyCount: 0 } }));
     await settle();
     expect(contextOf(open.state().answers).moldProblem).toBeNull();
