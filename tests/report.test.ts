@@ -24,7 +24,7 @@ const noOven = ['--set', 'cure.stages=[]'];
 const coarseOven = ['--set', 'cure.voxelMm=6'];
 
 function report(...words: readonly string[]) {
-  const run = spawnSync(process.execPath, ['--import', 'tsx', 'src/report.ts', ...words], {
+  const run = spawnSync(process.execPath, ['src/startReport.mjs', ...words], {
     cwd: root,
     encoding: 'utf8',
     maxBuffer: 64 * 2 ** 20,

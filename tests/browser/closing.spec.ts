@@ -158,10 +158,14 @@ test(`${shell.what}: both steps, what the clamps do, the paper, and the headless
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save this project as a file' }).click(),
   ]);
-  const run = spawnSync('npx', ['tsx', 'src/report.ts', '--project', await download.path(), '--json'], {
-    cwd: join(import.meta.dirname, '../..'),
-    encoding: 'utf8',
-  });
+  const run = spawnSync(
+    process.execPath,
+    ['src/startReport.mjs', '--project', await download.path(), '--json'],
+    {
+      cwd: join(import.meta.dirname, '../..'),
+      encoding: 'utf8',
+    },
+  );
   expect(run.stderr).toBe('');
   const report = JSON.parse(run.stdout) as {
     steps: Record<string, { figures: { id: string; value: number }[] }>;

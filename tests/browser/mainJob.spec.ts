@@ -72,7 +72,7 @@ test(`import ${shell.what}, set the plies, read the verdict, print, reload, and 
     page.getByRole('button', { name: 'Save this project as a file' }).click(),
   ]);
   const projectFile = await download.path();
-  const run = spawnSync('npx', ['tsx', 'src/report.ts', '--project', projectFile, '--json'], {
+  const run = spawnSync(process.execPath, ['src/startReport.mjs', '--project', projectFile, '--json'], {
     cwd: join(import.meta.dirname, '../..'),
     encoding: 'utf8',
   });

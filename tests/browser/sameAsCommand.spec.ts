@@ -83,10 +83,14 @@ for (const { what, path: pathIn, words } of [demo, ...meshes])
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save all figures as JSON' }).click(),
     ]);
-    const { stdout } = await promisify(execFile)('npx', ['tsx', 'src/report.ts', ...words, path, '--json'], {
-      cwd: join(import.meta.dirname, '../..'),
-      maxBuffer: 1e9,
-    }).catch((refused: { readonly code?: unknown; readonly stdout: string }) => {
+    const { stdout } = await promisify(execFile)(
+      process.execPath,
+      ['src/startReport.mjs', ...words, path, '--json'],
+      {
+        cwd: join(import.meta.dirname, '../..'),
+        maxBuffer: 1e9,
+      },
+    ).catch((refused: { readonly code?: unknown; readonly stdout: string }) => {
       // 1: a verdict says stop.
       if (refused.code !== 1) throw refused;
       return refused;
