@@ -1,11 +1,16 @@
 import { sha256Hex } from '../core/sha256';
 
+/** What every runtime has of it, and pages only on a safe connection. */
+interface Digests {
+  digest(algorithm: 'SHA-256', bytes: Uint8Array<ArrayBuffer>): Promise<ArrayBuffer>;
+}
+
 /**
  * SHA-256 of the bytes in lower-case hex, by the platform's own code where the page may use it (it then runs beside
  * the reading of the file), else by ours.
  */
 export async function hashOf(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
-  const subtle = (globalThis as { crypto?: { subtle?: SubtleCrypto } }).crypto?.subtle;
+  const { subtle } = (globalThis as { crypto?: { subtle?: Digests } }).crypto ?? {};
   if (subtle === undefined) return sha256Hex(bytes);
   const digest = new Uint8Array(await subtle.digest('SHA-256', bytes));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');

@@ -99,13 +99,13 @@ export const migrations: readonly MigrationStep[] = [
           ...inputs,
           plies: {
             ...plies,
-            stressFreeC: own(cureTemperatureC, 120),
-            roomTemperatureC: own(plies['roomTemperatureC'], 20),
-            coatSetC: own(plies['coatSetC'], 20),
+            stressFreeC: enteredOrNull(cureTemperatureC, 120),
+            roomTemperatureC: enteredOrNull(plies['roomTemperatureC'], 20),
+            coatSetC: enteredOrNull(plies['coatSetC'], 20),
           },
           closing: { ...closing, gelTimeAtC: flowTemperatureC ?? 70 },
           mold,
-          cure: { ...cure, gelC: own(gelC, 70), startC: own(cure['startC'], 20) },
+          cure: { ...cure, gelC: enteredOrNull(gelC, 70), startC: enteredOrNull(cure['startC'], 20) },
         },
       };
     },
@@ -113,7 +113,8 @@ export const migrations: readonly MigrationStep[] = [
 ];
 
 /** What the maker entered; null where it was the ready-made value, or nothing. */
-const own = (value: unknown, readyMade: number): unknown => (value === readyMade ? null : (value ?? null));
+const enteredOrNull = (value: unknown, readyMade: number): unknown =>
+  value === readyMade ? null : (value ?? null);
 
 /**
  * The inputs with what they lack. A step gives the values of the formats before it too: a document may have been

@@ -16,7 +16,7 @@ it('names the vectors where an engine stops at their instructions', () => {
   const usual = WebAssembly.validate.bind(WebAssembly);
   const prefixOfVectors = 0xfd;
   vi.spyOn(WebAssembly, 'validate').mockImplementation(
-    (bytes) => usual(bytes) && !(bytes as Uint8Array).includes(prefixOfVectors),
+    (bytes) => usual(bytes) && !bytes.includes(prefixOfVectors),
   );
   expect(ofWebAssembly()).toEqual([
     'the 128-bit vectors of WebAssembly (SIMD), by which walls and oven are worked out',

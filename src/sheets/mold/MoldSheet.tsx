@@ -36,27 +36,27 @@ export interface MoldSheetProps extends SheetProps {
   readonly onSaveHalf: (half: StoneHalf) => void;
 }
 
+/** A repair at the place that was clicked, to be corrected by the maker. */
+const filledAt = (
+  { pointMm, kind }: Probe,
+  repairs: MoldInputs['repairs'],
+): MoldInputs['repairs'][number] => ({
+  id: freshId(repairs),
+  half: kind === facetKind.core ? 'positive' : 'negative',
+  kind: 'filled',
+  atMm: [pointMm[0], pointMm[1], pointMm[2]],
+  radiusMm: repairSpecs.radiusMm.default,
+  depthMm: repairSpecs.depthMm.default,
+  note: '',
+});
+
 /** How large a box, how much stone, and when is it dry? */
 export function MoldSheet(props: MoldSheetProps) {
   const { title, question, context, report, readOnly, change, bench } = props;
   const { mold } = context.inputs;
   const setMold = (moldChange: Partial<MoldInputs>) => change('mold', moldChange);
   const fields = { mold, disabled: readOnly, onChange: setMold };
-  const addRepair = ({ pointMm, kind }: Probe) =>
-    setMold({
-      repairs: [
-        ...mold.repairs,
-        {
-          id: freshId(mold.repairs),
-          half: kind === facetKind.core ? 'positive' : 'negative',
-          kind: 'filled',
-          atMm: [pointMm[0], pointMm[1], pointMm[2]],
-          radiusMm: repairSpecs.radiusMm.default,
-          depthMm: repairSpecs.depthMm.default,
-          note: '',
-        },
-      ],
-    });
+  const addRepair = (met: Probe) => setMold({ repairs: [...mold.repairs, filledAt(met, mold.repairs)] });
   return (
     <Sheet
       title={title}

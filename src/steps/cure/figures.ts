@@ -1,5 +1,5 @@
 /** Figures of the predicted oven run. */
-import type { PredictedRun } from '../../core/cure/predictCure';
+import type { CurePrediction, PredictedRun } from '../../core/cure/predictCure';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
@@ -48,22 +48,7 @@ export function cureFigures(context: StepContext): readonly Figure[] {
       ({ spreadK, spreadAtS }) => `${formatNumber(spreadK, 1)} K at ${hoursMinutes(spreadAtS)}`,
     ),
     doseFigure(inputs, prediction),
-    inputs.cure.kineticsForm === 'none'
-      ? unknownFigure(specs.degree, 'No kinetics of this resin are given; a dose is never a degree of cure.')
-      : banded(
-          specs.degree,
-          prediction,
-          ({ coldest }) => coldest.degreeOfCure,
-          ({ coldest }) => formatNumber(coldest.degreeOfCure ?? 0, 2),
-        ),
-    state.middle.tgC === null
-      ? unknownFigure(specs.tg, 'Needs kinetics and the three Tg constants of this resin.')
-      : banded(
-          specs.tg,
-          prediction,
-          ({ tgC }) => tgC,
-          ({ tgC }) => (tgC === null ? 'not known' : celsius(tgC)),
-        ),
+    ...kineticsFigures(context, prediction, state.middle),
     dwellFigure(inputs, prediction),
     banded(
       specs.stonePeak,
@@ -94,6 +79,32 @@ export function cureFigures(context: StepContext): readonly Figure[] {
     ),
     ...gelFigures(context),
     openingFigure(inputs, prediction),
+  ];
+}
+
+/** Degree of cure and Tg, where the resin's kinetics are given. */
+function kineticsFigures(
+  { inputs }: StepContext,
+  prediction: CurePrediction,
+  middle: PredictedRun,
+): readonly Figure[] {
+  return [
+    inputs.cure.kineticsForm === 'none'
+      ? unknownFigure(specs.degree, 'No kinetics of this resin are given; a dose is never a degree of cure.')
+      : banded(
+          specs.degree,
+          prediction,
+          ({ coldest }) => coldest.degreeOfCure,
+          ({ coldest }) => formatNumber(coldest.degreeOfCure ?? 0, 2),
+        ),
+    middle.tgC === null
+      ? unknownFigure(specs.tg, 'Needs kinetics and the three Tg constants of this resin.')
+      : banded(
+          specs.tg,
+          prediction,
+          ({ tgC }) => tgC,
+          ({ tgC }) => (tgC === null ? 'not known' : celsius(tgC)),
+        ),
   ];
 }
 

@@ -70,9 +70,9 @@ export function heatKernel(voxelCount: number): HeatKernel {
   const { kernel } = ground;
   const { buffer } = ground.memory;
   let end = ownBytes;
-  const place = (bytes: number): number => {
+  const place = (arrayBytes: number): number => {
     const at = end + guardBytes;
-    end = at + Math.ceil(bytes / guardBytes) * guardBytes + guardBytes;
+    end = at + Math.ceil(arrayBytes / guardBytes) * guardBytes + guardBytes;
     new Uint8Array(buffer, at - guardBytes, end - at + guardBytes).fill(0);
     return at;
   };

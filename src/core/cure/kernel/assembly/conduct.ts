@@ -120,12 +120,12 @@ function solveFour(a: usize, b: usize, c: usize, d: usize): void {
     westCd = eastCd;
   }
   for (let i = nx - 1; i-- > 0;) {
-    const coupledAb = fromLines(scratch + 8 * (a + i), scratch + 8 * (b + i));
-    const coupledCd = fromLines(scratch + 8 * (c + i), scratch + 8 * (d + i));
+    const backAb = fromLines(scratch + 8 * (a + i), scratch + 8 * (b + i));
+    const backCd = fromLines(scratch + 8 * (c + i), scratch + 8 * (d + i));
     const ownAb = fromLines(rise + 8 * (a + i), rise + 8 * (b + i));
     const ownCd = fromLines(rise + 8 * (c + i), rise + 8 * (d + i));
-    risenAb = f64x2.add(ownAb, f64x2.mul(coupledAb, risenAb));
-    risenCd = f64x2.add(ownCd, f64x2.mul(coupledCd, risenCd));
+    risenAb = f64x2.add(ownAb, f64x2.mul(backAb, risenAb));
+    risenCd = f64x2.add(ownCd, f64x2.mul(backCd, risenCd));
     storeToLines(rise + 8 * (a + i), rise + 8 * (b + i), risenAb);
     storeToLines(rise + 8 * (c + i), rise + 8 * (d + i), risenCd);
   }
