@@ -216,7 +216,6 @@ export class MeasuringDesk {
       },
     };
     this.store.setState({ problem: null });
-    if (stages[name].isLong) options.onProgress?.({ doing: 'opening the saved pattern', share: 0 });
     await this.openFor(question, options);
     const { answers } = this.store.getState();
     this.shelf.keep(name, await answerOf(name, question, answers, this.tell(options)));
@@ -290,6 +289,7 @@ export class MeasuringDesk {
     if (this.openName === this.toWorker(question).mesh) return;
     const packed = this.project?.packedMesh() ?? null;
     if (packed === null) throw new Problem('desk.goneMesh', goneMesh);
+    options.onProgress?.({ doing: 'opening the saved pattern', share: 0 });
     // Also one that is dropped may have opened it.
     this.openName = null;
     await this.client.openMesh(packed, question.mesh, options);
