@@ -18,6 +18,8 @@ export interface Stage {
    * @param mold the halves as cast, for a stage that needs them
    */
   readonly key: (question: Question, mold: MoldGeometry | null) => unknown;
+  /** What is said of it until it says more itself. */
+  readonly doing?: string;
   /** Takes seconds: it waits until typing has settled, and is worth a new worker when nobody wants it any longer. */
   readonly isLong: boolean;
   /** Long, but ended sooner than a new worker has measured the part again: an outdated one runs to its end. */
@@ -38,6 +40,7 @@ export function heatChoices(
 const ovenRun: Stage = {
   needs: ['part', 'halves', 'filled mold'],
   key: heatChoices,
+  doing: 'filling the mold',
   isLong: true,
   endsSoon: true,
   mayRefuse: true,
@@ -51,13 +54,25 @@ export const stages: Readonly<Record<StageName, Stage>> = {
       const { pull: _, ...choices } = meshChoices(question);
       return [question.mesh, choices];
     },
+    doing: 'checking the model',
     isLong: true,
   },
-  walls: { needs: ['part'], key: () => [], isLong: true },
-  measurement: { needs: ['part', 'walls'], key: ({ inputs }) => inputs.part.pull, isLong: true },
+  walls: { needs: ['part'], key: () => [], doing: 'measuring walls', isLong: true },
+  measurement: {
+    needs: ['part', 'walls'],
+    key: ({ inputs }) => inputs.part.pull,
+    doing: 'looking for what would lock',
+    isLong: true,
+  },
   places: { needs: ['part', 'measurement'], key: ({ inputs }) => patchBand(inputs), isLong: false },
   'repaired walls': { needs: ['measurement'], key: ({ inputs }) => inputs.mold.repairs, isLong: false },
-  halves: { needs: ['part'], key: ({ inputs }) => pourChoicesOf(inputs), isLong: true, mayRefuse: true },
+  halves: {
+    needs: ['part'],
+    key: ({ inputs }) => pourChoicesOf(inputs),
+    doing: 'finding the parting',
+    isLong: true,
+    mayRefuse: true,
+  },
   'filled mold': {
     needs: ['part'],
     key: ({ inputs }) => pourChoicesOf(inputs),

@@ -217,6 +217,8 @@ export class MeasuringDesk {
     };
     this.store.setState({ problem: null });
     await this.openFor(question, options);
+    const { doing } = stages[name];
+    if (doing !== undefined) options.onProgress?.({ doing, share: 0 });
     const { answers } = this.store.getState();
     this.shelf.keep(name, await answerOf(name, question, answers, this.tell(options)));
     const present = this.store.getState().question;
