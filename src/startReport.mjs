@@ -7,8 +7,9 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
 const root = join(import.meta.dirname, '..');
-// Within node_modules, so that the libraries that are left out of it are found from there.
-const bundle = join(root, 'node_modules/.cache/report.mjs');
+// Within node_modules, so that the libraries that are left out of it are found from there; named after the checkout, since two may
+// share one folder of libraries.
+const bundle = join(root, 'node_modules/.cache', `report-${Buffer.from(root).toString('base64url')}.mjs`);
 
 /** @param {string} folder */
 const newestMs = (folder) =>
