@@ -1,7 +1,7 @@
-import { expect, openDemo, test } from './support/workbookPage';
+import { expect, test, withoutDemo } from './support/workbookPage';
 
-test('an address that names nothing leads to a page that says where one is', async ({ page }) => {
-  await openDemo(page);
+test('an address that names nothing leads to a page that says where one is', async ({ page, context }) => {
+  await withoutDemo(context);
   const list = page.getByRole('heading', { level: 1, name: 'Mold & Layup Workbook' });
   const wayBack = page.getByRole('main').getByRole('link', { name: 'All projects' });
   for (const hash of ['#/p/%', '#/p/%E0%A4%A', '#/%%%', '#/p/nothing-of-this-name', '#//////']) {

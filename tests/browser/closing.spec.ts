@@ -15,6 +15,7 @@ import {
   newProject,
   openDemo,
   test,
+  withoutDemo,
 } from './support/workbookPage';
 
 const verdict = (page: Page) => page.getByRole('region', { name: 'Verdict' });
@@ -120,8 +121,9 @@ const shell = realShell();
 
 test(`${shell.what}: both steps, what the clamps do, the paper, and the headless command agree @model`, async ({
   page,
+  context,
 }) => {
-  await openDemo(page);
+  await withoutDemo(context);
   await newProject(page, 'Pocket case', 'Top');
   await importModel(page, shell.path);
   await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');

@@ -5,7 +5,7 @@ import { domeShell } from '../support/meshes';
 import { writeModel } from './support/models';
 import { expect, newProject } from './support/workbookPage';
 
-// Without the service worker, as on a first visit; its copy would stand in for the server.
+// A server that has lost a part, without the copy that the app keeps of itself.
 test.use({ serviceWorkers: 'block' });
 
 const alert = (page: Page) => page.getByRole('alert').first();

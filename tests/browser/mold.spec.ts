@@ -18,6 +18,7 @@ import {
   newProject,
   openDemo,
   test,
+  withoutDemo,
 } from './support/workbookPage';
 
 const shell = realShell();
@@ -110,8 +111,9 @@ test('the demo: mix, counterweight and dry target follow from the volumes, and t
 
 test(`${shell.what}: both pours to the checklist, and the saved half measures the same @model`, async ({
   page,
+  context,
 }) => {
-  await openDemo(page);
+  await withoutDemo(context);
   await newProject(page, 'Pocket case', 'Top');
   await importModel(page, shell.path);
   await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');
@@ -140,8 +142,8 @@ test(`${shell.what}: both pours to the checklist, and the saved half measures th
   expect(text).toContain('downthedrain');
 });
 
-test('a repair is noted where the view was asked, and closing sees it @model', async ({ page }) => {
-  await openDemo(page);
+test('a repair is noted where the view was asked, and closing sees it @model', async ({ page, context }) => {
+  await withoutDemo(context);
   await newProject(page, 'Pocket case', 'Top');
   await importModel(page, shell.path);
   await page.getByRole('combobox', { name: 'Unit of the file' }).selectOption('mm');

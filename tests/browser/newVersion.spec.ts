@@ -8,6 +8,8 @@ const note = (page: Page) => page.getByText('A newer version of the workbook is 
 const mark = (page: Page) => page.evaluate(() => (document.body.dataset['before'] = 'yes'));
 const marked = (page: Page) => page.evaluate(() => document.body.dataset['before'] === 'yes');
 
+test.use({ keepsOffline: true });
+
 test('"Load it now" reloads its own tab only; the other goes on and says that a new version waits', async ({
   page,
   context,

@@ -10,6 +10,8 @@ import {
 } from './support/workbookPage';
 import { realShell } from './support/models';
 
+test.use({ keepsOffline: true });
+
 test('once loaded, the page opens, imports and measures with the network gone @model', async ({
   page,
   context,

@@ -4,12 +4,12 @@ import { chromiumArguments, findChromium } from './support/findChromium';
 /** Another checkout on the same machine can test at the same time on a port of its own. */
 const port = Number(process.env.BROWSER_TEST_PORT ?? 4179);
 
-/** One real Chromium, one page at a time (two cores); software WebGL, no calls to the outside. */
+/** Two files at a time, one for each core of the slow machine; real Chromium, software WebGL, no calls to the outside. */
 export default defineConfig({
   testDir: '.',
   testMatch: '*.spec.ts',
   fullyParallel: false,
-  workers: 1,
+  workers: 2,
   retries: 0,
   forbidOnly: true,
   timeout: 120_000,

@@ -11,6 +11,7 @@ import {
   newProject,
   openDemo,
   test,
+  withoutDemo,
 } from './support/workbookPage';
 
 const limitUnits = 5_242_880;
@@ -91,8 +92,9 @@ test('undo takes back inputs and the import itself @model', async ({ page }) => 
 
 test('a file that can’t be read says what is wrong and leaves the project as it was @model', async ({
   page,
+  context,
 }, info) => {
-  await openDemo(page);
+  await withoutDemo(context);
   await newProject(page, 'Broken', 'Half');
   const path = brokenFile('truncated_in_header.stl') ?? info.outputPath('short.stl');
   if (!existsSync(path)) writeFileSync(path, new Uint8Array(61));

@@ -83,9 +83,15 @@ export async function fillField(page: Page, label: string, value: string): Promi
  * Every browser test also proves: no error on the console, no exception, nothing blocked by the content security
  * policy, and no request to anywhere but the page's own server.
  */
-export const test = base.extend<{ quiet: void }>({
+export const test = base.extend<{ keepsOffline: boolean; quiet: void }>({
+  /** Whether the app keeps itself for offline use, which takes an eighth of every opening: only where a test is about it. */
+  keepsOffline: [false, { option: true }],
   quiet: [
-    async ({ context, baseURL }, use) => {
+    async ({ context, baseURL, keepsOffline }, use) => {
+      if (!keepsOffline)
+        await context.addInitScript(() => {
+          Reflect.deleteProperty(Navigator.prototype, 'serviceWorker');
+        });
       const complaints: string[] = [];
       const watch = (page: Page) => {
         page.on('console', (message) => {
