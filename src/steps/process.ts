@@ -11,6 +11,7 @@ import {
   gelAlong,
   gelTimes,
   tellsGelEnergy,
+  usualGelEnergiesJPerMol,
   usualGelEnergyJPerMol,
   type GelPoint,
 } from '../core/cure/gelPoint';
@@ -44,6 +45,8 @@ export interface Process {
   readonly gel: Followed;
   /** From the start, on the dial; null where the program ends before. */
   readonly gelAfterS: number | null;
+  /** Gels at the usual energies' ends; null where the maker or the supplier's cures know better, or the program ends before. */
+  readonly gelBand: readonly [GelPoint, GelPoint] | null;
   /** How long the resin flows as it does at that temperature: its gel time there. */
   readonly flowS: number;
   /** How the gel follows from the program, a sentence. */
@@ -99,7 +102,9 @@ export function processOf(inputs: ProjectInputs): Process {
   const sheet = { minutes: closing.timeToGelMin, temperatureC: closing.gelTimeAtC };
   const supplier = supplierOf(inputs);
   const times = gelTimes(sheet, supplier);
-  const found = hottestC === null ? null : gelAlong(times, stagesOnDial(programOf(inputs)).setPoint);
+  const dial = hottestC === null ? null : stagesOnDial(programOf(inputs)).setPoint;
+  const found = dial && gelAlong(times, dial);
+  const ends = usualGelEnergiesJPerMol.map((energy) => dial && gelAlong(gelTimes(sheet, null, energy), dial));
   const gel = followed(
     cure.gelC,
     found?.temperatureC ?? hottestC ?? sheet.temperatureC,
@@ -118,6 +123,7 @@ export function processOf(inputs: ProjectInputs): Process {
     hottestAirC: hottestC === null ? null : hottestC + cure.overshootK,
     gel,
     gelAfterS: found?.timeS ?? null,
+    gelBand: ends[0] && ends[1] && !gel.isOwn && !tellsGelEnergy(supplier) ? [ends[0], ends[1]] : null,
     flowS: requiredS(times, gel.valueC),
     gelWorking: `Gel time ${formatNumber(sheet.minutes, 0)} min at ${celsius(sheet.temperatureC)}, ${energy}; ∫ dt / t(T) along the dial reaches 1. The laminate comes later than the dial by its lag.`,
     stressFree,

@@ -19,6 +19,7 @@ const plies = {
   stack: [0, 90].map((angle) => plyAt(`at-${angle}`, angle, { materialId: 'ud' })),
 };
 const stage = (targetC: number, dwellHours: number) => ({ targetC, rampKPerMin: 1, dwellHours });
+const usualSheet = inputsWith({}).closing;
 const usual = [stage(70, 3), stage(120, 1.5)];
 
 type Changes = Parameters<typeof trayContext>[0];
@@ -53,6 +54,17 @@ describe('editing the oven program', () => {
     expect(voidPressure).toBeCloseTo(Math.exp(-4892 * (1 / 363.15 - 1 / 343.15)), 6);
     expect(sizes).toBeCloseTo(sizeAfter(69) / sizeAfter(49), 9);
     expect(cure).not.toBe(1);
+  });
+
+  test('where it gels has a band from the usual activation energies, until the supplier tells his', () => {
+    // 10 K under the gel time's own temperature from the start: a higher energy takes longer there.
+    const atC = usualSheet.gelTimeAtC - 10;
+    const cure = { startC: atC, stages: [stage(atC, 9)] };
+    const [low, high] = processOf(inputsWith({ cure })).gelBand!;
+    // The ratio of the two gel times is exp[(82 − 57) kJ/mol (1/T1 − 1/T2) / R].
+    const inverse = 1 / (atC + 273.15) - 1 / (usualSheet.gelTimeAtC + 273.15);
+    expect(high.timeS / low.timeS).toBeCloseTo(Math.exp((25_000 / 8.314462618) * inverse), 3);
+    expect(processOf(inputsWith({ cure: { ...cure, gelC: 80 } })).gelBand).toBeNull();
   });
 
   test('a stage too short to gel leaves it to the next, where all four then count from', () => {

@@ -20,6 +20,7 @@ export interface GelPoint {
 
 /** Rate laws of epoxy prepregs run at 57 to 82 kJ/mol (from memory); the middle. */
 export const usualGelEnergyJPerMol = 70_000;
+export const usualGelEnergiesJPerMol = [57_000, 82_000] as const;
 
 /** Cures that speed up more steeply than any prepreg's are a slip, not its law. */
 const steepestJPerMol = 200_000;
@@ -33,8 +34,15 @@ export const tellsGelEnergy = (supplier: SupplierCure | null): supplier is Suppl
   supplier.energiesJPerMol.length > 0 &&
   supplier.energiesJPerMol.every((energy) => energy <= steepestJPerMol);
 
-/** Gel times over temperature, in the form of a supplier's cure: its "minimum cure" is the gel. */
-export function gelTimes({ minutes, temperatureC }: GelTime, supplier: SupplierCure | null): SupplierCure {
+/**
+ * Gel times over temperature, in the form of a supplier's cure: its "minimum cure" is the gel.
+ * @param energyJPerMol goes by where the supplier's cures do not tell it
+ */
+export function gelTimes(
+  { minutes, temperatureC }: GelTime,
+  supplier: SupplierCure | null,
+  energyJPerMol: number = usualGelEnergyJPerMol,
+): SupplierCure {
   const hours = minutes / 60;
   if (tellsGelEnergy(supplier)) {
     const share = (3600 * hours) / requiredS(supplier, temperatureC);
@@ -42,10 +50,10 @@ export function gelTimes({ minutes, temperatureC }: GelTime, supplier: SupplierC
   }
   const inverse = 1 / (temperatureC + apartK + kelvin) - 1 / (temperatureC + kelvin);
   const hotter = {
-    hours: hours * Math.exp((usualGelEnergyJPerMol / gasConstant) * inverse),
+    hours: hours * Math.exp((energyJPerMol / gasConstant) * inverse),
     temperatureC: temperatureC + apartK,
   };
-  return { points: [{ hours, temperatureC }, hotter], energiesJPerMol: [usualGelEnergyJPerMol] };
+  return { points: [{ hours, temperatureC }, hotter], energiesJPerMol: [energyJPerMol] };
 }
 
 /** null: the curve ends before the resin gels. */

@@ -1,4 +1,5 @@
 /** Where the oven program has the laminate gel: void pressure, sizes and warp are all counted from there. */
+import type { GelPoint } from '../../core/cure/gelPoint';
 import type { Figure, FigureStatus, Verdict } from '../../core/figure';
 import { closingSpecs } from '../closing/inputs';
 import type { StepContext } from '../context';
@@ -7,6 +8,11 @@ import type { ProjectInputs } from '../inputs';
 import { processOf } from '../process';
 import { cureFigureSpecs as specs } from './figureSpecs';
 import { celsius, hoursMinutes } from './say';
+
+const withSpan = (one: Figure, values: readonly number[]): Figure => ({
+  ...one,
+  band: [Math.min(...values), Math.max(...values)],
+});
 
 /** A gel time that nobody has touched is the one from memory. */
 function gelTimeStatus({ closing }: ProjectInputs): FigureStatus {
@@ -17,19 +23,27 @@ function gelTimeStatus({ closing }: ProjectInputs): FigureStatus {
 }
 
 export function gelFigures({ inputs }: Pick<StepContext, 'inputs'>): readonly Figure[] {
-  const { gel, gelAfterS, gelWorking } = processOf(inputs);
+  const { gel, gelAfterS, gelBand, gelWorking } = processOf(inputs);
+  const withEnds = (one: Figure, read: (at: GelPoint) => number): Figure =>
+    gelBand === null ? one : withSpan(one, gelBand.map(read));
   const status = gelTimeStatus(inputs);
   const after = { ...specs.gelAfter, status };
   return [
-    figure(
-      { ...specs.gel, status: gel.isOwn ? 'your entry' : status },
-      gel.valueC,
-      `${celsius(gel.valueC)}, ${gel.how}.`,
-      gelWorking,
+    withEnds(
+      figure(
+        { ...specs.gel, status: gel.isOwn ? 'your entry' : status },
+        gel.valueC,
+        `${celsius(gel.valueC)}, ${gel.how}.`,
+        gelWorking,
+      ),
+      ({ temperatureC }) => temperatureC,
     ),
     gelAfterS === null
       ? unknownFigure(after, 'The oven program ends before the gel time is reached.')
-      : figure(after, gelAfterS, `${hoursMinutes(gelAfterS)} from the start of the program.`, gelWorking),
+      : withEnds(
+          figure(after, gelAfterS, `${hoursMinutes(gelAfterS)} from the start of the program.`, gelWorking),
+          ({ timeS }) => timeS,
+        ),
   ];
 }
 

@@ -149,10 +149,14 @@ function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[]
   return [
     peakFigure,
     figureFrom(rise, hottest, ({ heat }) =>
-      figure(
-        rise,
-        heat.adiabaticRiseK,
-        'Heat of hydration over the heat capacity of set stone and its free water: an upper bound. Published databases differ by 5 % on that heat.',
+      withBand(
+        figure(
+          rise,
+          heat.adiabaticRiseK,
+          'Heat of hydration over the heat capacity of set stone and its free water: an upper bound. Published databases differ by 5 % on that heat.',
+        ),
+        0.95 * heat.adiabaticRiseK,
+        1.05 * heat.adiabaticRiseK,
       ),
     ),
     figure(

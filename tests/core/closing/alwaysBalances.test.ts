@@ -32,6 +32,26 @@ describe('ten plies of 544 g/m² on the demo, three groups of clamps round the r
   const samples = closingHistogram(closingSamples(mesh, measurement), measurement.centerMm);
   const { halfSizeMm } = samples.frame;
 
+  // The wall of 0.9 mm on which 9 and 11 clamps were once refused, when 7, 8, 10 and 12 to 14 were not.
+  test.each([7, 8, 9, 10, 11, 12, 13, 14])('on a wall of 0.9 mm, a first group of %i clamps', (count) => {
+    const drawnMm = Float64Array.from(samples.wallMm).toSorted()[samples.wallMm.length >> 1]!;
+    const thicker = { ...samples, wallMm: samples.wallMm.map((wallMm) => wallMm + 0.9 - drawnMm) };
+    const groups = [count, 8, 8].map((each) => ({ count: each, forceN: 150, rateNPerMm: 8 }));
+    for (const sealedAtMm of [null, 5, 5.55])
+      for (const stiffness of [1, 1.4])
+        expectBalanced({
+          samples: thicker,
+          curve: bedCurve([{ bed: wovenBed, solidFiberMm: (10 * 0.544) / 1.77 }], stiffness),
+          clamps: placedClamps(
+            groups.map((group) => ({ ...group, atOpeningMm: 0, planMm: null })),
+            halfSizeMm,
+          ),
+          lands: { outlineHalfMm: [halfSizeMm[0] + 15, halfSizeMm[1] + 15], shimMm: 0 },
+          halfSizeMm,
+          sealedAtMm,
+        });
+  });
+
   // On all three Newton's steps once went on for ever over the rounding of what the resin carries.
   test.each([
     {
