@@ -96,7 +96,7 @@ const roomsOfSteps = [
 
 function roomOfSteps(file: string): string {
   const [, folder, inside] = file.split('/');
-  if (/(?:inputs|Inputs|inputSpec|materialSpecs)\.ts$/.test(file)) return 'tables of inputs';
+  if (/(?:inputs|Inputs|inputSpec|materialTable)\.ts$/.test(file)) return 'tables of inputs';
   if (inside === undefined) return folder === 'registry.ts' ? 'registry' : 'shared files';
   return folder ?? '';
 }

@@ -1,4 +1,4 @@
-import { whyAwaited } from '../steps/awaited';
+import { whyAwaited } from '../steps/kit/awaited';
 import type { StepContext } from '../steps/context';
 
 /** Why a sheet that is printed now would lack results, a sentence each; none when all is in. */

@@ -7,7 +7,7 @@ import type { Question } from '../pipeline/question';
 import { StageMemory } from '../pipeline/stageMemory';
 import type { OnProgress } from '../pipeline/told';
 import type { PatternRecord } from '../steps/context';
-import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs';
+import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs/project';
 import type { RecordLine } from '../workbook/project';
 import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile';
 import type { ReportArguments } from './parseArguments';

@@ -1,5 +1,5 @@
 import { formatNumber } from '../core/units/formatNumber';
-import type { NumberSpec } from '../steps/inputSpec';
+import type { NumberSpec } from '../steps/kit/inputTable';
 import type { Followed } from '../steps/process';
 import { NumberField } from '../ui/NumberField';
 

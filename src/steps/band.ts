@@ -11,10 +11,10 @@ import {
 import type { MeanPly } from '../core/laminate/pairing';
 import type { PatchBand } from '../core/mesh/types';
 import { compensatedSum } from '../core/numeric/compensatedSum';
-import type { ProjectInputs } from './inputs';
-import type { Material } from './plies/inputs';
+import type { ProjectInputs } from './inputs/project';
+import type { Material } from './inputs/material';
 import { resolveStack, type KnownStack } from './stack';
-import type { WallsInputs } from './walls/inputs';
+import type { WallsInputs } from './inputs/walls';
 
 /** Film on one face or both takes its part of every wall. */
 export function filmInWallMm({ filmFaces, filmMm }: WallsInputs): number {

@@ -7,8 +7,8 @@ import type { PartSummary } from '../core/part/partSummary';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourFindings } from '../core/stone/pours/castHalves';
 import type { FinishedRim } from '../core/stone/rimMatch';
-import type { AwaitedResult } from './awaited';
-import type { ProjectInputs } from './inputs';
+import type { AwaitedResult } from './kit/awaited';
+import type { ProjectInputs } from './inputs/project';
 
 /** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
 export interface PatternRecord {

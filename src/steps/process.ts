@@ -17,7 +17,7 @@ import {
 import { gentleKPerMin, stagesOnDial, type OvenProgram } from '../core/cure/ovenProgram';
 import { Problem } from '../core/problem';
 import { formatNumber } from '../core/units/formatNumber';
-import type { ProjectInputs } from './inputs';
+import type { ProjectInputs } from './inputs/project';
 
 /** A temperature that follows from another fact unless the maker has entered one. */
 export interface Followed {

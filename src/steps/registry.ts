@@ -1,6 +1,6 @@
 /** The steps in the order of the work. Adding a step is adding its folder, its sheet and one line here. */
 import type { StepReport } from '../core/figure';
-import { withAwaited, type Stage } from './awaited';
+import { withAwaited, type Stage } from './kit/awaited';
 import { checklistReport } from './checklist/report';
 import { closingReport } from './closing/report';
 import type { ReportBefore, StepContext } from './context';

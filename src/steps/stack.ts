@@ -4,7 +4,9 @@ import { stackThickness, type StackThickness } from '../core/laminate/stackThick
 import { plateContent, stackVolume, type CuredPlate, type StackVolume } from '../core/laminate/stackVolume';
 import { Problem } from '../core/problem';
 import { cardInUse } from './cardInUse';
-import type { Material, PliesInputs, Ply, PlyPatch } from './plies/inputs';
+import type { Material } from './inputs/material';
+import type { PliesInputs } from './inputs/plies';
+import type { Ply, PlyPatch } from './inputs/ply';
 
 export interface KnownStack {
   readonly known: true;

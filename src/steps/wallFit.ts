@@ -4,7 +4,7 @@ import type { AreaShares } from '../core/numeric/areaShares';
 import { formatNumber } from '../core/units/formatNumber';
 import { wallsFor } from './band';
 import type { StepContext } from './context';
-import type { Missing } from './missing';
+import type { Missing } from './kit/missing';
 import { resolveStack, type KnownStack } from './stack';
 import { wallInUse, type WallInUse } from './wallInUse';
 

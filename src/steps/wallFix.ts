@@ -9,7 +9,7 @@ import {
 } from '../core/laminate/pairing';
 import { formatNumber } from '../core/units/formatNumber';
 import { meanPly, wallLimits, wallsForCount } from './band';
-import type { ProjectInputs } from './inputs';
+import type { ProjectInputs } from './inputs/project';
 import type { KnownStack } from './stack';
 
 /** Stacks of more plies than this are not offered. */

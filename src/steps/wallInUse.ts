@@ -3,7 +3,7 @@ import type { WallDistribution, WallQuantiles } from '../core/mesh/types';
 import { areaShares, type AreaShares } from '../core/numeric/areaShares';
 import { formatNumber } from '../core/units/formatNumber';
 import type { StepContext } from './context';
-import { availablePart } from './missing';
+import { availablePart } from './kit/missing';
 
 export interface WallInUse {
   readonly known: true;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { beforeClosingSection, closingSection } from '../../src/checklist/closingSection';
 import type { Figures } from '../../src/checklist/lineDrafts';
 import { stepReports } from '../../src/steps/registry';
-import { defaultClamp } from '../../src/steps/closing/inputs';
+import { defaultClamp } from '../../src/steps/inputs/clamp';
 import type { StepContext } from '../../src/steps/context';
 import { emptyContext, plyAt, trayContext } from '../steps/contexts';
 

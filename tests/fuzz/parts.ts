@@ -11,7 +11,7 @@ import { prepareSolids } from '../../src/core/stone/pours/solids';
 import { patchBand } from '../../src/steps/band';
 import type { StepContext } from '../../src/steps/context';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
-import type { ProjectInputs } from '../../src/steps/inputs';
+import type { ProjectInputs } from '../../src/steps/inputs/project';
 import { pourChoicesOf } from '../../src/steps/mold/pourChoicesOf';
 import { inputsWith, trayPattern } from '../steps/contexts';
 import { box, domeShell, tray } from '../support/meshes';

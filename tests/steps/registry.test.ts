@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { patchBand, wallBand } from '../../src/steps/band';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
-import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs';
+import { defaultMaterial } from '../../src/steps/inputs/material';
+import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs/project';
 import { stepReports, steps } from '../../src/steps/registry';
 import type { StepContext } from '../../src/steps/context';
 import { blockPrediction } from '../support/curePrediction';

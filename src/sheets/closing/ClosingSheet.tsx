@@ -1,6 +1,6 @@
 import type { Figure } from '../../core/figure';
 import type { PartShape } from '../../pipeline/told';
-import type { ClosingInputs } from '../../steps/closing/inputs';
+import type { ClosingInputs } from '../../steps/inputs/closing';
 import { closingState } from '../../steps/closedMold/state';
 import { landWidthMm } from '../../steps/stone/landWidth';
 import { processOf } from '../../steps/process';

@@ -1,5 +1,5 @@
 import type { CurePrediction } from '../../core/cure/predictCure';
-import type { CureInputs } from '../../steps/cure/inputs';
+import type { CureInputs } from '../../steps/inputs/cure';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { waterLeft } from '../../steps/stone/waterLeft';
 import { resolveStack } from '../../steps/stack';

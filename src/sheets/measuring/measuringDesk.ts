@@ -9,7 +9,7 @@ import type { Question } from '../../pipeline/question';
 import { stageNames, stages } from '../../pipeline/stages';
 import type { StageName } from '../../pipeline/told';
 import type { PatternRecord } from '../../steps/context';
-import type { ProjectInputs } from '../../steps/inputs';
+import type { ProjectInputs } from '../../steps/inputs/project';
 import { nothingKnown, type DeskProject, type DeskState } from './deskState';
 import { shownOf } from './shownOf';
 

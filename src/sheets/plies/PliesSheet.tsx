@@ -1,4 +1,5 @@
-import type { PliesInputs, PlyPatch } from '../../steps/plies/inputs';
+import type { PliesInputs } from '../../steps/inputs/plies';
+import type { PlyPatch } from '../../steps/inputs/ply';
 import { resolveStack } from '../../steps/stack';
 import { processOf } from '../../steps/process';
 import { pairingRows } from '../../steps/wallFix';

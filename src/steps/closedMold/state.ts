@@ -42,12 +42,12 @@ import type { PartSummary } from '../../core/part/partSummary';
 import { Problem } from '../../core/problem';
 import { filmInWallMm, wallLimits, wallsFor } from '../band';
 import type { MeasuredPart, StepContext } from '../context';
-import { availablePart, type Missing } from '../missing';
+import { availablePart, type Missing } from '../kit/missing';
 import { resolveStack, type KnownStack } from '../stack';
 import { processOf } from '../process';
 import { stackBeds, type StackBeds } from './beds';
-import type { ProjectInputs } from '../inputs';
-import type { Clamp } from '../closing/inputs';
+import type { ProjectInputs } from '../inputs/project';
+import type { Clamp } from '../inputs/clamp';
 import { landWidthMm } from '../stone/landWidth';
 import { resinNeed, resinState, type ResinState } from './resinState';
 

@@ -6,7 +6,7 @@ import type { ClosingSolution } from '../../core/closing/tiltedBalance';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { fixFigures, fixSpecs } from './fixFigures';
 import { limitFigures, limitSpecs } from './limitFigures';
 import { resinFigures, resinSpecs } from './resinFigures';

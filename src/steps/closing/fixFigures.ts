@@ -4,7 +4,7 @@ import { forceToReachN, standOffForGapMm } from '../../core/closing/fixes';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { pliesForWall } from '../wallFix';
 import { mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';

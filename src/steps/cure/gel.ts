@@ -1,9 +1,9 @@
 /** Where the oven program has the laminate gel: void pressure, sizes and warp are all counted from there. */
 import type { Figure, FigureStatus, Verdict } from '../../core/figure';
-import { closingSpecs } from '../closing/inputs';
+import { closingTable } from '../inputs/closing';
 import type { StepContext } from '../context';
-import { figure, unknownFigure } from '../figures';
-import type { ProjectInputs } from '../inputs';
+import { figure, unknownFigure } from '../kit/figures';
+import type { ProjectInputs } from '../inputs/project';
 import { processOf } from '../process';
 import { cureFigureSpecs as specs } from './figureSpecs';
 import { celsius, hoursMinutes } from './say';
@@ -11,8 +11,8 @@ import { celsius, hoursMinutes } from './say';
 /** A gel time that nobody has touched is the one from memory. */
 function gelTimeStatus({ closing }: ProjectInputs): FigureStatus {
   const isReadyMade =
-    closing.timeToGelMin === closingSpecs['closing.timeToGelMin'].default &&
-    closing.gelTimeAtC === closingSpecs['closing.gelTimeAtC'].default;
+    closing.timeToGelMin === closingTable.timeToGelMin.default &&
+    closing.gelTimeAtC === closingTable.gelTimeAtC.default;
   return isReadyMade ? 'from memory' : 'computed';
 }
 

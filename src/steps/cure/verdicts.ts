@@ -9,10 +9,10 @@ import { waterLeft } from '../stone/waterLeft';
 import { processOf } from '../process';
 import { clampsAfterThinning } from './clamps';
 import { coatVerdict, filmVerdict } from './coatVerdict';
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 import { gelVerdicts } from './gel';
-import type { CureInputs } from './inputs';
-import { moldNumberSpecs } from './moldInputs';
+import type { CureInputs } from '../inputs/cure';
+import { moldNumbers } from '../inputs/heatedMold';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
 import { openingVerdict, rampVerdicts, serviceVerdict } from './opening';
 import { celsius, hoursMinutes, treatmentNames } from './say';
@@ -72,7 +72,7 @@ function programVerdict({ inputs }: StepContext): Verdict {
 
 /** A limit that is no longer the ready-made one was entered by somebody who knew. */
 const clampsAreRead = ({ clampLimitFrom, clampLimitC }: CureInputs): boolean =>
-  clampLimitFrom === 'read' || clampLimitC !== moldNumberSpecs.clampLimitC.default;
+  clampLimitFrom === 'read' || clampLimitC !== moldNumbers.clampLimitC.default;
 
 const thermocouple =
   'A thermocouple at the laminate is the test, at the coldest place worked out: cast its wire in, log it, and take the dose from the log.';

@@ -2,7 +2,7 @@
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { figureFrom, grams, knownFigure, leastCertain, ml } from './say';
 import { halves, type Half, type MoldWork } from '../stone/work';
 

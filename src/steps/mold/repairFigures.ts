@@ -2,7 +2,7 @@
 import type { Figure } from '../../core/figure';
 import { repairStepMm } from '../../core/stone/repairs';
 import type { StepContext } from '../context';
-import { count, figure } from '../figures';
+import { count, figure } from '../kit/figures';
 
 export function repairFigures({ inputs }: StepContext): readonly Figure[] {
   const { repairs } = inputs.mold;

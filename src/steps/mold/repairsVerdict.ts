@@ -3,7 +3,7 @@ import type { Verdict } from '../../core/figure';
 import { repairStepMm } from '../../core/stone/repairs';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { count } from '../figures';
+import { count } from '../kit/figures';
 import { wallBand } from '../band';
 import { wallInUse } from '../wallInUse';
 

@@ -8,7 +8,7 @@ import {
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { FinishedRim } from '../../core/stone/rimMatch';
 import type { StepContext } from '../context';
-import { availablePart } from '../missing';
+import { availablePart } from '../kit/missing';
 import { processOf } from '../process';
 import { stoneInUse } from '../stone/stoneInUse';
 import type { Answer } from '../stone/work';

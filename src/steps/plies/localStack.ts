@@ -7,7 +7,7 @@ import type { Figure, Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { fiberGaps, wallLimits } from '../band';
 import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { wallInUse } from '../wallInUse';
 import { resolveStack, type KnownStack } from '../stack';
 

@@ -6,8 +6,8 @@ import { leastRectangle } from '../../core/mesh/leastRectangle';
 import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { MeasuredPart, StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart } from '../missing';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart } from '../kit/missing';
 import { resolveStack, type KnownStack } from '../stack';
 
 /**

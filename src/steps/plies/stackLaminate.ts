@@ -8,9 +8,9 @@ import { Problem } from '../../core/problem';
 import type { StepContext } from '../context';
 import { laminateInMold } from '../closedMold/laminateInMold';
 import { processOf, type Process } from '../process';
-import type { PliesInputs } from './inputs';
+import type { PliesInputs } from '../inputs/plies';
 import { allBandEnds, plyConstants, type BandEnds, type PlyConstants } from './plyConstants';
-import { laidAngleDeg, type PartHalf } from './plyInputs';
+import { laidAngleDeg, type PartHalf } from '../inputs/ply';
 import { resolveStack, type KnownStack } from '../stack';
 
 /** One laminate with what is read from it. */

@@ -4,7 +4,7 @@ import { firstPlyFailure } from '../../core/laminate/firstPlyFailure';
 import type { PlateLoad } from '../../core/laminate/plyStresses';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { processOf } from '../process';
 import { plyStrength } from './plyConstants';
 import { stackLaminate } from './stackLaminate';

@@ -6,8 +6,8 @@ import { bowMm, warpOf, type Warp } from '../../core/laminate/warp';
 import type { Vector3 } from '../../core/numeric/matrix3';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart } from '../missing';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart } from '../kit/missing';
 import { processOf } from '../process';
 import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 

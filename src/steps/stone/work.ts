@@ -7,8 +7,8 @@ import { halfStone, mixingPlan, type HalfStone, type MixingPlan } from '../../co
 import { settingHeat, type SettingHeat } from '../../core/stone/settingHeat';
 import { stoneMix, type StoneMix } from '../../core/stone/stoneMix';
 import type { StepContext } from '../context';
-import { availablePart } from '../missing';
-import type { MoldInputs } from '../mold/inputs';
+import { availablePart } from '../kit/missing';
+import type { MoldInputs } from '../inputs/mold';
 import { stoneInUse, type StoneInUse } from './stoneInUse';
 
 export type Half = 'negative' | 'positive';

@@ -7,8 +7,8 @@ import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
 import { leastOuterEdgeRadiusMm, wallBand } from '../band';
 import type { StepContext } from '../context';
-import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart, type Missing } from '../missing';
+import { figure, percent, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart, type Missing } from '../kit/missing';
 import { resolveStack } from '../stack';
 import { wallFit } from '../wallFit';
 

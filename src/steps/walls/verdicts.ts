@@ -7,7 +7,7 @@ import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import { leastOuterEdgeRadiusMm } from '../band';
 import type { StepContext } from '../context';
 import { speckMm2, trappedIsMoreThanASpeck } from '../lockingArea';
-import { availablePart } from '../missing';
+import { availablePart } from '../kit/missing';
 import { wallFix } from '../wallFix';
 import { spreadWords, wallFit } from '../wallFit';
 import { dragsShare } from './figures';

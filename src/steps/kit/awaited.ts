@@ -2,7 +2,7 @@
  * Results that are worked out beside the maker and are not in. A step that lacks one reads "not yet known": what it can say
  * by then may be milder than what it will say.
  */
-import { worstWord, type StepReport, type Verdict } from '../core/figure';
+import { worstWord, type StepReport, type Verdict } from '../../core/figure';
 
 /** What is worked out beside the maker, in order. */
 export type Stage =

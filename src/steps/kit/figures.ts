@@ -1,7 +1,7 @@
 /** Small helpers that every step report builds its figures and percentages with. */
-import type { Figure, FigureStatus } from '../core/figure';
-import { formatNumber } from '../core/units/formatNumber';
-import type { SourceKey } from '../core/sources';
+import type { Figure, FigureStatus } from '../../core/figure';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { SourceKey } from '../../core/sources';
 
 export interface FigureSpec {
   readonly id: string;
