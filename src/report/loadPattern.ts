@@ -6,7 +6,7 @@ import { openPacked, readPatternFile } from '../pipeline/patternFile';
 import type { Question } from '../pipeline/question';
 import { StageMemory } from '../pipeline/stageMemory';
 import type { OnProgress } from '../pipeline/told';
-import type { PatternRecord } from '../steps/context';
+import type { PatternRecord } from '../steps/shared/context';
 import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs/project';
 import type { RecordLine } from '../workbook/project';
 import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile';

@@ -3,7 +3,7 @@ import type { StepReport } from '../core/figure';
 import { withAwaited, type Stage } from './kit/awaited';
 import { checklistReport } from './checklist/report';
 import { closingReport } from './closing/report';
-import type { ReportBefore, StepContext } from './context';
+import type { ReportBefore, StepContext } from './shared/context';
 import { cureReport } from './cure/report';
 import { moldReport } from './mold/report';
 import { partReport } from './part/report';

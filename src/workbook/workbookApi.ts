@@ -1,5 +1,5 @@
 /** The one surface through which pages use the saved document. */
-import type { PatternRecord } from '../steps/context';
+import type { PatternRecord } from '../steps/shared/context';
 import type { ProjectInputs } from '../steps/inputs/project';
 import type { Material } from '../steps/inputs/material';
 import type { BenchTimer } from './benchTimers';

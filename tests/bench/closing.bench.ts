@@ -10,7 +10,7 @@ import { measurePart } from '../../src/core/mesh/measure';
 import { summarize } from '../../src/core/part/summary';
 import { defaultClamp } from '../../src/steps/inputs/clamp';
 import { closingReport } from '../../src/steps/closing/report';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { defaultMaterial } from '../../src/steps/inputs/material';
 import { mapVertices, shellOfTriangles } from '../support/meshes';

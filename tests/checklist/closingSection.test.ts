@@ -3,7 +3,7 @@ import { beforeClosingSection, closingSection } from '../../src/checklist/closin
 import type { Figures } from '../../src/checklist/lineDrafts';
 import { stepReports } from '../../src/steps/registry';
 import { defaultClamp } from '../../src/steps/inputs/clamp';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { emptyContext, plyAt, trayContext } from '../steps/contexts';
 
 function sectionsOf(context: StepContext) {

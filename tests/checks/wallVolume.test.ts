@@ -3,7 +3,7 @@ import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { describe, expect, test } from 'vitest';
 import { acceptedWalls, filledWall, wallWord } from '../../src/core/laminate/acceptedWalls';
 import { stackVolume } from '../../src/core/laminate/stackVolume';
-import { fiberGaps, wallLimits } from '../../src/steps/band';
+import { fiberGaps, wallLimits } from '../../src/steps/shared/band';
 import { closingReport } from '../../src/steps/closing/report';
 import { trayContext } from '../steps/contexts';
 import { figureOf } from '../steps/reportHelpers';

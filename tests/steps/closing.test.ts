@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { defaultClamp } from '../../src/steps/inputs/clamp';
 import { closingReport } from '../../src/steps/closing/report';
 import { closingState } from '../../src/steps/closedMold/state';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { inputSpecs, projectInputsSchema } from '../../src/steps/inputs/project';
 import { defaultMaterial } from '../../src/steps/inputs/material';
 import { pliesReport } from '../../src/steps/plies/report';

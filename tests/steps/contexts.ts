@@ -3,7 +3,7 @@ import type { CurePrediction } from '../../src/core/cure/predictCure';
 import type { MeshHealth, Patch, WallQuantiles } from '../../src/core/mesh/types';
 import type { PartSummary } from '../../src/core/part/partSummary';
 import type { MoldGeometry } from '../../src/core/stone/moldGeometry';
-import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
+import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/shared/context';
 import type { Ply } from '../../src/steps/inputs/ply';
 import { histogramOf, plate } from '../support/closingHands';
 import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs/project';

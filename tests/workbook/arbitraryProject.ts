@@ -1,6 +1,6 @@
 /** Any valid project, for property tests. */
 import * as fc from 'fast-check';
-import type { PatternRecord } from '../../src/steps/context';
+import type { PatternRecord } from '../../src/steps/shared/context';
 import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs/project';
 import type { InputSpec, InputTable, NumberSpec } from '../../src/steps/kit/inputTable';
 import { materialTable } from '../../src/steps/inputs/material';

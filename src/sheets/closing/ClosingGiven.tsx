@@ -2,7 +2,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import { closingTable, type ClosingInputs } from '../../steps/inputs/closing';
 import { cureTable } from '../../steps/inputs/cure';
 import type { Material } from '../../steps/inputs/material';
-import type { Process } from '../../steps/process';
+import type { Process } from '../../steps/shared/process';
 import { NumberField } from '../../ui/NumberField';
 import { Row } from '../../ui/Row';
 import { SectionHead } from '../../ui/SectionHead';

@@ -1,7 +1,7 @@
 import { cureTable, type CureInputs } from '../../steps/inputs/cure';
 import { kineticsFields, kineticsTable } from '../../steps/inputs/kinetics';
 import type { WaterLeft } from '../../steps/stone/waterLeft';
-import type { Followed, Process } from '../../steps/process';
+import type { Followed, Process } from '../../steps/shared/process';
 import { formatNumber } from '../../core/units/formatNumber';
 import { FollowedField } from '../FollowedField';
 import { InputFold, InputRows } from '../InputRows';

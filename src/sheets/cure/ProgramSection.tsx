@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { CurePrediction } from '../../core/cure/predictCure';
-import { programOf } from '../../steps/process';
+import { programOf } from '../../steps/shared/process';
 import type { OvenStageInput } from '../../steps/inputs/program';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import { SectionHead } from '../../ui/SectionHead';

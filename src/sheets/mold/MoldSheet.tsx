@@ -3,7 +3,7 @@ import type { MoldReply, Probe, StoneHalf } from '../../pipeline/told';
 import type { MoldInputs } from '../../steps/inputs/mold';
 import { repairTable } from '../../steps/inputs/moldBench';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
-import { processOf } from '../../steps/process';
+import { processOf } from '../../steps/shared/process';
 import { Button } from '../../ui/Button';
 import { Disclosure } from '../../ui/Disclosure';
 import { Note } from '../../ui/Note';

@@ -1,6 +1,6 @@
 import { formatNumber } from '../../core/units/formatNumber';
 import { cureTable } from '../../steps/inputs/cure';
-import type { Followed } from '../../steps/process';
+import type { Followed } from '../../steps/shared/process';
 import { FollowedField } from '../FollowedField';
 import { givenWords, MoldFold, MoldRows, type MoldFieldsProps } from './MoldNumbers';
 

@@ -1,6 +1,6 @@
 import { formatNumber } from '../../core/units/formatNumber';
 import { pliesTable, type PliesInputs } from '../../steps/inputs/plies';
-import type { Followed, Process } from '../../steps/process';
+import type { Followed, Process } from '../../steps/shared/process';
 import { FollowedField } from '../FollowedField';
 import { InputFold, InputRows } from '../InputRows';
 

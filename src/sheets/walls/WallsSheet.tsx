@@ -1,5 +1,5 @@
-import { wallBand } from '../../steps/band';
-import { wallInUse } from '../../steps/wallInUse';
+import { wallBand } from '../../steps/shared/band';
+import { wallInUse } from '../../steps/shared/wallInUse';
 import { wallsTable, type WallsInputs } from '../../steps/inputs/walls';
 import { FigureRow } from '../../ui/FigureRow';
 import { NumberField } from '../../ui/NumberField';

@@ -5,7 +5,7 @@ import { closingClass, type ClosingClass } from '../../core/closing/classes';
 import type { ClosingSolution } from '../../core/closing/tiltedBalance';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { fixFigures, fixSpecs } from './fixFigures';
 import { limitFigures, limitSpecs } from './limitFigures';

@@ -31,8 +31,8 @@ import { waterLeft } from '../stone/waterLeft';
 import { mixOf } from '../stone/work';
 import type { Answer } from '../stone/work';
 import { pourChoicesOf } from '../mold/pourChoicesOf';
-import { resolveStack } from '../stack';
-import { programOf } from '../process';
+import { resolveStack } from '../shared/stack';
+import { programOf } from '../shared/process';
 import type { CureInputs } from '../inputs/cure';
 
 function limitsOf({

@@ -1,10 +1,10 @@
 /** Where the oven program has the laminate gel: void pressure, sizes and warp are all counted from there. */
 import type { Figure, FigureStatus, Verdict } from '../../core/figure';
 import { closingTable } from '../inputs/closing';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { figure, unknownFigure } from '../kit/figures';
 import type { ProjectInputs } from '../inputs/project';
-import { processOf } from '../process';
+import { processOf } from '../shared/process';
 import { cureFigureSpecs as specs } from './figureSpecs';
 import { celsius, hoursMinutes } from './say';
 

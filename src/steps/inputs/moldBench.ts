@@ -1,6 +1,6 @@
 /** Inputs of the size chain, the coats, and the drying; with the lists that are kept while the mold is worked on. */
 import * as z from 'zod/mini';
-import { number, optional, plain, type InputsOf } from '../kit/inputTable';
+import { number, optional, plain } from '../kit/inputTable';
 
 export const sizeNumbers = {
   printScale: number('Print scale', '×', 1, [0.5, 2, 4], {
@@ -94,8 +94,6 @@ function weight(half: string) {
     meaning: `The ${half} alone on the scale.`,
   });
 }
-
-export type Weighing = InputsOf<typeof weighingTable>;
 
 /** One repair of the stone. Paths `mold.repairs.N.<field>`. */
 export const repairTable = {

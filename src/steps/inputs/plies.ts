@@ -3,8 +3,8 @@ import { choice, folded, list, number, optional, type InputsOf } from '../kit/in
 import { defaultMaterial, materialTable } from './material';
 import { patchTable, plyTable, type Ply } from './ply';
 
-const ply = (number: number, angleDeg: number): Ply => ({
-  id: `ply-${number}`,
+const ply = (position: number, angleDeg: number): Ply => ({
+  id: `ply-${position}`,
   materialId: defaultMaterial.id,
   angleDeg,
   faceDown: false,

@@ -228,6 +228,3 @@ export function specsBelow(table: InputTable, prefix = ''): InputSpecs {
     Object.entries(table).flatMap(([key, row]) => (row.kind === 'plain' ? [] : [[`${prefix}${key}`, row]])),
   );
 }
-
-export const fieldNames = <Table extends InputTable>(table: Table) =>
-  Object.keys(table) as (keyof Table & string)[];

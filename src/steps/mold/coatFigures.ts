@@ -2,7 +2,7 @@
 import type { Figure } from '../../core/figure';
 import { coatPlan, dryFilmUm, type CoatChoices } from '../../core/stone/coatPlan';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { coatsInUse, type CoatInUse } from './coatInUse';
 import { moldTable, type MoldInputs } from '../inputs/mold';

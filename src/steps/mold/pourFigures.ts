@@ -1,7 +1,7 @@
 /** Figures of the pour: what lifts the pattern, and how warm the stone gets. */
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { moldTable } from '../inputs/mold';
 import { celsius, entryStatus, figureFrom, grams, ml, mm, withBand } from './say';

@@ -1,7 +1,7 @@
 /** Figures of the repairs: how many, and the largest changes of the wall either way. */
 import type { Figure } from '../../core/figure';
 import { repairStepMm } from '../../core/stone/repairs';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { count, figure } from '../kit/figures';
 
 export function repairFigures({ inputs }: StepContext): readonly Figure[] {

@@ -3,11 +3,11 @@ import type { Figure } from '../../core/figure';
 import { contentAfterBleed } from '../../core/laminate/bleedAndVoids';
 import { partMass, type CoveredArea } from '../../core/laminate/partMass';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { count, figure, percent, unknownFigure, type FigureSpec } from '../kit/figures';
 import { laminateInMold, midSurfaceMm2, type LaminateInMold } from '../closedMold/laminateInMold';
-import { availablePart } from '../kit/missing';
-import { resolveStack, type KnownStack } from '../stack';
+import { availablePart } from '../shared/missing';
+import { resolveStack, type KnownStack } from '../shared/stack';
 
 const contentSpecs = {
   thickness: {

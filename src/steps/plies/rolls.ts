@@ -2,7 +2,7 @@
 import type { Figure, Verdict } from '../../core/figure';
 import { outTime, type OutTime } from '../../core/laminate/outTime';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import type { Material } from '../inputs/material';
 import type { PliesInputs } from '../inputs/plies';

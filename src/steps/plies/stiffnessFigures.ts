@@ -8,7 +8,7 @@ import {
   type ReferenceMaterial,
 } from '../../core/laminate/referencePlates';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { laidAngleDeg } from '../inputs/ply';
 import { bandOf, stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';

@@ -1,5 +1,5 @@
 /** Why nothing can be said yet, in the same words at every step. */
-import type { MeasuredPart, PatternRecord, StepContext } from '../context';
+import type { MeasuredPart, PatternRecord, StepContext } from './context';
 
 export interface Missing {
   readonly reason: string;

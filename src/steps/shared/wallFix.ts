@@ -1,15 +1,15 @@
 /** What would bring wall and stack together: other plies, another wall, or what fills the rest; each one tried. */
-import { filledWall, wallWord, type AcceptedWalls } from '../core/laminate/acceptedWalls';
+import { filledWall, wallWord, type AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import {
   beadRange,
   pairWallsWithStacks,
   wallRescue,
   wantedPlies,
   type WallStackPair,
-} from '../core/laminate/pairing';
-import { formatNumber } from '../core/units/formatNumber';
+} from '../../core/laminate/pairing';
+import { formatNumber } from '../../core/units/formatNumber';
 import { meanPly, wallLimits, wallsForCount } from './band';
-import type { ProjectInputs } from './inputs/project';
+import type { ProjectInputs } from '../inputs/project';
 import type { KnownStack } from './stack';
 
 /** Stacks of more plies than this are not offered. */

@@ -1,7 +1,7 @@
 /** A material card with what was measured at the bench put in place of what its data sheet says. */
-import { weighedOffcut } from '../core/laminate/bleedAndVoids';
-import { Problem } from '../core/problem';
-import { defaultMaterial, type Material } from './inputs/material';
+import { weighedOffcut } from '../../core/laminate/bleedAndVoids';
+import { Problem } from '../../core/problem';
+import { defaultMaterial, type Material } from '../inputs/material';
 
 export interface CardInUse {
   /** `laidThicknessMm` and `resinMassFraction` as measured where they were. */

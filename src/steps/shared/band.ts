@@ -7,14 +7,14 @@ import {
   type AcceptedWalls,
   type FiberGaps,
   type WallLimits,
-} from '../core/laminate/acceptedWalls';
-import type { MeanPly } from '../core/laminate/pairing';
-import type { PatchBand } from '../core/mesh/types';
-import { compensatedSum } from '../core/numeric/compensatedSum';
-import type { ProjectInputs } from './inputs/project';
-import type { Material } from './inputs/material';
+} from '../../core/laminate/acceptedWalls';
+import type { MeanPly } from '../../core/laminate/pairing';
+import type { PatchBand } from '../../core/mesh/types';
+import { compensatedSum } from '../../core/numeric/compensatedSum';
+import type { ProjectInputs } from '../inputs/project';
+import type { Material } from '../inputs/material';
 import { resolveStack, type KnownStack } from './stack';
-import type { WallsInputs } from './inputs/walls';
+import type { WallsInputs } from '../inputs/walls';
 
 /** Film on one face or both takes its part of every wall. */
 export function filmInWallMm({ filmFaces, filmMm }: WallsInputs): number {

@@ -6,18 +6,18 @@
  * Where it gels: the gel time of the data sheet, counted along the dial (`core/cure/gelPoint`). The laminate in the stone
  * comes later than the dial; that moves the moment, hardly the temperature, as long as the dwell is longer than the lag.
  */
-import { supplierCure, requiredS, type SupplierCure } from '../core/cure/dose';
+import { supplierCure, requiredS, type SupplierCure } from '../../core/cure/dose';
 import {
   gelAlong,
   gelTimes,
   tellsGelEnergy,
   usualGelEnergyJPerMol,
   type GelPoint,
-} from '../core/cure/gelPoint';
-import { gentleKPerMin, stagesOnDial, type OvenProgram } from '../core/cure/ovenProgram';
-import { Problem } from '../core/problem';
-import { formatNumber } from '../core/units/formatNumber';
-import type { ProjectInputs } from './inputs/project';
+} from '../../core/cure/gelPoint';
+import { gentleKPerMin, stagesOnDial, type OvenProgram } from '../../core/cure/ovenProgram';
+import { Problem } from '../../core/problem';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { ProjectInputs } from '../inputs/project';
 
 /** A temperature that follows from another fact unless the maker has entered one. */
 export interface Followed {

@@ -1,10 +1,10 @@
 /** Does the wall suit the stack? One judgement for Walls, Ply schedule and whoever else asks. */
-import { filledWall, wallWord, type AcceptedWalls, type WallWord } from '../core/laminate/acceptedWalls';
-import type { AreaShares } from '../core/numeric/areaShares';
-import { formatNumber } from '../core/units/formatNumber';
+import { filledWall, wallWord, type AcceptedWalls, type WallWord } from '../../core/laminate/acceptedWalls';
+import type { AreaShares } from '../../core/numeric/areaShares';
+import { formatNumber } from '../../core/units/formatNumber';
 import { wallsFor } from './band';
 import type { StepContext } from './context';
-import type { Missing } from './kit/missing';
+import type { Missing } from './missing';
 import { resolveStack, type KnownStack } from './stack';
 import { wallInUse, type WallInUse } from './wallInUse';
 

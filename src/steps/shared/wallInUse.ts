@@ -1,9 +1,9 @@
 /** The wall that verdicts are taken on: measured on the show face, or the maker's nominal wall of the print. */
-import type { WallDistribution, WallQuantiles } from '../core/mesh/types';
-import { areaShares, type AreaShares } from '../core/numeric/areaShares';
-import { formatNumber } from '../core/units/formatNumber';
+import type { WallDistribution, WallQuantiles } from '../../core/mesh/types';
+import { areaShares, type AreaShares } from '../../core/numeric/areaShares';
+import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from './context';
-import { availablePart } from './kit/missing';
+import { availablePart } from './missing';
 
 export interface WallInUse {
   readonly known: true;

@@ -1,12 +1,17 @@
 /** The ply stack of the inputs with each ply's card looked up, or the reason why there is none. */
-import { laidPlyThicknessMm } from '../core/laminate/plyThickness';
-import { stackThickness, type StackThickness } from '../core/laminate/stackThickness';
-import { plateContent, stackVolume, type CuredPlate, type StackVolume } from '../core/laminate/stackVolume';
-import { Problem } from '../core/problem';
+import { laidPlyThicknessMm } from '../../core/laminate/plyThickness';
+import { stackThickness, type StackThickness } from '../../core/laminate/stackThickness';
+import {
+  plateContent,
+  stackVolume,
+  type CuredPlate,
+  type StackVolume,
+} from '../../core/laminate/stackVolume';
+import { Problem } from '../../core/problem';
 import { cardInUse } from './cardInUse';
-import type { Material } from './inputs/material';
-import type { PliesInputs } from './inputs/plies';
-import type { Ply, PlyPatch } from './inputs/ply';
+import type { Material } from '../inputs/material';
+import type { PliesInputs } from '../inputs/plies';
+import type { Ply, PlyPatch } from '../inputs/ply';
 
 export interface KnownStack {
   readonly known: true;

@@ -1,14 +1,14 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
-import type { StepReport } from '../core/figure';
-import type { CurePrediction } from '../core/cure/predictCure';
-import type { MeshHealth, Patch, Vec3 } from '../core/mesh/types';
-import type { LengthUnit } from '../core/units/length';
-import type { PartSummary } from '../core/part/partSummary';
-import type { MoldGeometry } from '../core/stone/moldGeometry';
-import type { PourFindings } from '../core/stone/pours/castHalves';
-import type { FinishedRim } from '../core/stone/rimMatch';
-import type { AwaitedResult } from './kit/awaited';
-import type { ProjectInputs } from './inputs/project';
+import type { StepReport } from '../../core/figure';
+import type { CurePrediction } from '../../core/cure/predictCure';
+import type { MeshHealth, Patch, Vec3 } from '../../core/mesh/types';
+import type { LengthUnit } from '../../core/units/length';
+import type { PartSummary } from '../../core/part/partSummary';
+import type { MoldGeometry } from '../../core/stone/moldGeometry';
+import type { PourFindings } from '../../core/stone/pours/castHalves';
+import type { FinishedRim } from '../../core/stone/rimMatch';
+import type { AwaitedResult } from '../kit/awaited';
+import type { ProjectInputs } from '../inputs/project';
 
 /** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
 export interface PatternRecord {
