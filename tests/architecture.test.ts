@@ -82,26 +82,13 @@ const mayImport: Record<string, readonly string[]> = {
 };
 
 /**
- * The rooms inside steps, lowest first: the tables of inputs, what all steps share, the poured stone and the closed mold
- * that more than one step asks about, then the steps in the order of the work. Each knows only those before it.
+ * The folders inside steps, lowest first: the kit (rows of a table, figures), the tables of inputs, what all steps share,
+ * the poured stone and the closed mold that more than one step asks about, then the steps in the order of the work, and
+ * the registry in the folder of them all. Each knows only those before it.
  */
-const roomsOfSteps = [
-  'tables of inputs',
-  'shared files',
-  'stone',
-  'closedMold',
-  ...steps.map(({ id }) => id),
-  'registry',
-];
+const foldersOfSteps = ['kit', 'inputs', 'shared', 'stone', 'closedMold', ...steps.map(({ id }) => id), '.'];
 
-function roomOfSteps(file: string): string {
-  const [, folder, inside] = file.split('/');
-  if (/(?:inputs|Inputs|inputSpec|materialSpecs)\.ts$/.test(file)) return 'tables of inputs';
-  if (inside === undefined) return folder === 'registry.ts' ? 'registry' : 'shared files';
-  return folder ?? '';
-}
-
-const floorInSteps = (file: string) => roomsOfSteps.indexOf(roomOfSteps(file));
+const floorInSteps = (file: string) => foldersOfSteps.indexOf(dirname(file).replace(/^steps\/?/, '') || '.');
 
 /** The folder of a file in core; a kernel belongs to the folder that calls it. */
 const folderInCore = (file: string) => dirname(file).replace(/\/kernel$/, '');

@@ -10,7 +10,7 @@ import { meshKey } from '../src/core/mesh/meshKey';
 import { packMesh, preparePack } from '../src/core/mesh/pack';
 import { writeStlBinary } from '../src/core/mesh/writeStl';
 import { runReport } from '../src/report/runReport';
-import { defaultProjectInputs } from '../src/steps/inputs';
+import { defaultProjectInputs } from '../src/steps/inputs/project';
 import { newProject } from '../src/workbook/project';
 import { writeProjectFile } from '../src/workbook/projectFile';
 import { box, tray } from './support/meshes';

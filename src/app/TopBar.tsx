@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { formatNumber } from '../core/units/formatNumber';
 import type { PartShape } from '../pipeline/told';
-import type { PatternRecord } from '../steps/context';
+import type { PatternRecord } from '../steps/shared/context';
 import { Button } from '../ui/Button';
 import { FilePick } from '../ui/FilePick';
 import { Menu } from '../ui/Menu';

@@ -1,5 +1,5 @@
 /** The sections of the checklist in the order of the bench work, as far as the workbook knows the work. */
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import type { Figures, Reports, SectionDraft } from './lineDrafts';
 import { beforeClosingSection, closingSection } from './closingSection';
 import { cureSections } from './cureSections';

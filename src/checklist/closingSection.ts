@@ -3,9 +3,9 @@ import { lineOfActionMm } from '../core/closing/clamps';
 import { formatNumber } from '../core/units/formatNumber';
 import { clampLetter } from '../steps/closing/clampLetter';
 import { isPlaced } from '../steps/closing/figures';
-import type { Clamp } from '../steps/closing/inputs';
+import type { Clamp } from '../steps/inputs/clamp';
 import { closingState, type ClosingState } from '../steps/closedMold/state';
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import {
   cautionsOf,
   line,

@@ -2,7 +2,7 @@
 import { gentleKPerMin } from '../core/cure/ovenProgram';
 import { steadyHours } from '../core/stone/drying';
 import { formatNumber } from '../core/units/formatNumber';
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import { openUnderC } from '../steps/cure/opening';
 import { celsius, clockHours, hoursMinutes, treatmentNames } from '../steps/cure/say';
 import { jackingWords, liftWords, moldOpening, orderWords } from '../steps/mold/opening';

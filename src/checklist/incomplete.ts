@@ -1,5 +1,5 @@
-import { whyAwaited } from '../steps/awaited';
-import type { StepContext } from '../steps/context';
+import { whyAwaited } from '../steps/kit/awaited';
+import type { StepContext } from '../steps/shared/context';
 
 /** Why a sheet that is printed now would lack results, a sentence each; none when all is in. */
 export function incompleteReasons({ pattern, awaited = [] }: StepContext): readonly string[] {

@@ -1,9 +1,10 @@
 /** The checklist lines about the cut plies: the ply table, the order of laying, patches and mirrored pairs. */
 import { formatNumber } from '../core/units/formatNumber';
-import type { StepContext } from '../steps/context';
-import type { Material, Ply, PlyPatch } from '../steps/plies/inputs';
-import { laidAngleDeg } from '../steps/plies/plyInputs';
-import { resolveStack, type KnownStack } from '../steps/stack';
+import type { StepContext } from '../steps/shared/context';
+import type { Material } from '../steps/inputs/material';
+import type { Ply, PlyPatch } from '../steps/inputs/ply';
+import { laidAngleDeg } from '../steps/inputs/ply';
+import { resolveStack, type KnownStack } from '../steps/shared/stack';
 import {
   cautionsOf,
   line,

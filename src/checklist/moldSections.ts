@@ -3,7 +3,7 @@ import { boxSheets } from '../core/stone/boxSheets';
 import { dryToleranceG, expectedShare, steadyHours } from '../core/stone/drying';
 import { repairStepMm } from '../core/stone/repairs';
 import { formatNumber } from '../core/units/formatNumber';
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import { stripOverlapMm } from '../steps/mold/boxFigures';
 import { moldWork, halves, type Half, type MoldWork } from '../steps/stone/work';
 import {

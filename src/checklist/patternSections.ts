@@ -1,6 +1,6 @@
 /** The checklist up to a pattern that is printed, mended and measured. */
 import { formatNumber } from '../core/units/formatNumber';
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import {
   cautionsOf,
   known,

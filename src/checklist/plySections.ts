@@ -1,7 +1,7 @@
 /** The checklist lines about the rolls of prepreg, and what is left for later. */
 import { formatNumber } from '../core/units/formatNumber';
-import type { StepContext } from '../steps/context';
-import type { Material } from '../steps/plies/inputs';
+import type { StepContext } from '../steps/shared/context';
+import type { Material } from '../steps/inputs/material';
 import { rollsInUse, type Roll } from '../steps/plies/rolls';
 import { cautionsOf, line, measuring, type Reports, type SectionDraft } from './lineDrafts';
 

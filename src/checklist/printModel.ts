@@ -4,7 +4,7 @@
  */
 import { worstWord, type Figure, type StepReport } from '../core/figure';
 import { formatBand, formatFigure } from '../core/units/formatFigure';
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import { stepReports, steps } from '../steps/registry';
 import { benchSections } from './benchSections';
 import { incompleteReasons } from './incomplete';

@@ -1,7 +1,7 @@
 /** The walk over the stages, for page and command alike, and what the step reports are given of its results. */
 import type { PartSummary } from '../core/part/partSummary';
 import { Problem } from '../core/problem';
-import type { MeasuredPart, StepContext } from '../steps/context';
+import type { MeasuredPart, StepContext } from '../steps/shared/context';
 import type { Question } from './question';
 import { stageNames, stages } from './stages';
 import type { RepairedWalls, StageName, Told } from './told';

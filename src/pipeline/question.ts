@@ -2,7 +2,7 @@
 import type { LaminatePlace } from '../core/cure/laminatePlace';
 import type { SavedMeshChoices } from '../core/mesh/partFromSaved';
 import type { LengthUnit } from '../core/units/length';
-import type { ProjectInputs } from '../steps/inputs';
+import type { ProjectInputs } from '../steps/inputs/project';
 
 export interface Question {
   /** Names the mesh that is open: the same name, the same mesh. */

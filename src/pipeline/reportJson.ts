@@ -4,7 +4,7 @@ import type { WallQuantiles } from '../core/mesh/types';
 import type { PartSummary } from '../core/part/partSummary';
 import type { Answers } from './evaluate';
 import type { MeasureReply, PartShape } from './told';
-import type { PatternRecord } from '../steps/context';
+import type { PatternRecord } from '../steps/shared/context';
 
 export interface ReportContent {
   readonly pattern: PatternRecord | null;

@@ -1,7 +1,7 @@
 /** What each stage of the table does, and what of its result leaves the thread. */
 import type { CurePrediction } from '../core/cure/predictCure';
 import { findPatches } from '../core/mesh/patches';
-import { patchBand } from '../steps/band';
+import { patchBand } from '../steps/shared/band';
 import { pourChoicesOf } from '../steps/mold/pourChoicesOf';
 import { castMold, fillMold, heatMold, moldReply } from './moldStages';
 import {

@@ -5,7 +5,7 @@
  */
 import type { CureChoices } from '../core/cure/predictCure';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
-import { patchBand } from '../steps/band';
+import { patchBand } from '../steps/shared/band';
 import { cureChoicesOf } from '../steps/cure/cureChoicesOf';
 import { pourChoicesOf } from '../steps/mold/pourChoicesOf';
 import { meshChoices, type Question } from './question';

@@ -1,6 +1,6 @@
 /** Every input with its path, unit, default and meaning, for `--inputs`. */
-import type { InputSpec } from '../steps/inputSpec';
-import { entrySpecs, groupSpecs, inputSpecs } from '../steps/inputs';
+import type { InputSpec } from '../steps/kit/inputTable';
+import { entrySpecs, groupSpecs, inputSpecs } from '../steps/inputs/project';
 
 function describe(path: string, spec: InputSpec): string {
   const unit = spec.unit === '' ? '' : ` ${spec.unit}`;

@@ -1,7 +1,7 @@
 /** The command line of the headless report, checked at the door. */
 import { Problem } from '../core/problem';
 import { parseNumber } from '../core/units/parseNumber';
-import type { PartInputs } from '../steps/part/inputs';
+import type { PartInputs } from '../steps/inputs/part';
 
 type Unit = Exclude<PartInputs['unit'], 'unconfirmed'>;
 type Pull = PartInputs['pull'];

@@ -3,7 +3,7 @@ import { checklistText } from '../checklist/checklistText';
 import { checklistModel } from '../checklist/printModel';
 import { contextOf, evaluate, type Answers } from '../pipeline/evaluate';
 import type { OnProgress, StageName } from '../pipeline/told';
-import type { StepContext } from '../steps/context';
+import type { StepContext } from '../steps/shared/context';
 import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';

@@ -1,7 +1,7 @@
 /** One input of a project changed by its path, checked against the same schema as the page's fields. */
 import { Problem } from '../core/problem';
-import type { InputSpec } from '../steps/inputSpec';
-import { specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
+import type { InputSpec } from '../steps/kit/inputTable';
+import { specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
 import { movedInputs } from './movedInputs';
 
 /** What the spec allows, as the end of a sentence. */

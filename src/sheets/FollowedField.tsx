@@ -1,6 +1,6 @@
 import { formatNumber } from '../core/units/formatNumber';
-import type { NumberSpec } from '../steps/inputSpec';
-import type { Followed } from '../steps/process';
+import type { NumberSpec } from '../steps/kit/inputTable';
+import type { Followed } from '../steps/shared/process';
 import { NumberField } from '../ui/NumberField';
 
 export interface FollowedFieldProps {

@@ -1,7 +1,7 @@
 /** What every sheet is given. Sheets hold no state of the project: props in, callbacks out. */
 import type { StepReport } from '../core/figure';
-import type { StepContext } from '../steps/context';
-import type { ProjectInputs } from '../steps/inputs';
+import type { StepContext } from '../steps/shared/context';
+import type { ProjectInputs } from '../steps/inputs/project';
 
 /** Changes some inputs of one step; one call is one step of undo. */
 export type ChangeInputs = <StepId extends keyof ProjectInputs>(

@@ -1,9 +1,9 @@
 /** The steps in the order of the work. Adding a step is adding its folder, its sheet and one line here. */
 import type { StepReport } from '../core/figure';
-import { withAwaited, type Stage } from './awaited';
+import { withAwaited, type Stage } from './kit/awaited';
 import { checklistReport } from './checklist/report';
 import { closingReport } from './closing/report';
-import type { ReportBefore, StepContext } from './context';
+import type { ReportBefore, StepContext } from './shared/context';
 import { cureReport } from './cure/report';
 import { moldReport } from './mold/report';
 import { partReport } from './part/report';

@@ -3,7 +3,7 @@ import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack } from '../core/mesh/pack';
 import { preparePattern } from '../core/part/preparePattern';
 import { writeStlBinary } from '../core/mesh/writeStl';
-import { defaultProjectInputs } from '../steps/inputs';
+import { defaultProjectInputs } from '../steps/inputs/project';
 import { demoParts, type DemoPart } from './demo/demoParts';
 import type { ProjectSeed } from './workbookApi';
 

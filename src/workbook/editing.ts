@@ -1,6 +1,6 @@
 /** The actions on the open project: each one validates, commits to the history, and hands on to the saver. */
-import type { PatternRecord } from '../steps/context';
-import type { ProjectInputs } from '../steps/inputs';
+import type { PatternRecord } from '../steps/shared/context';
+import type { ProjectInputs } from '../steps/inputs/project';
 import type { History } from './history';
 import { editInputs, setInputAt } from './inputEdit';
 import type { MeshShelf } from './meshShelf';

@@ -1,7 +1,7 @@
 /** Changing inputs: by path or by recipe, validated before they reach the document. */
 import { produce } from 'immer';
-import { inputSpecs, specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
-import type { InputSpec } from '../steps/inputSpec';
+import { inputSpecs, specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
+import type { InputSpec } from '../steps/kit/inputTable';
 import { refused, type Outcome } from './outcome';
 
 /** The inputs after a recipe; refused with a sentence when a value is out of its range. The former are not changed. */

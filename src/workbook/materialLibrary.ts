@@ -3,7 +3,7 @@
  * known by its name, because ids are given anew in every project.
  */
 import * as z from 'zod/mini';
-import { materialSchema, type Material } from '../steps/plies/inputs';
+import { materialSchema, type Material } from '../steps/inputs/material';
 import { checksumAgrees, checksumReason, withChecksum } from './checksum';
 import type { MoveAside } from './keptAside';
 import { materialLibraryKey } from './keys';

@@ -1,7 +1,7 @@
 /** One enclosure part: what the maker gave, and the record of what was done at the bench. Nothing derived. */
 import * as z from 'zod/mini';
-import type { PatternRecord } from '../steps/context';
-import { defaultProjectInputs, projectInputsSchema, type ProjectInputs } from '../steps/inputs';
+import type { PatternRecord } from '../steps/shared/context';
+import { defaultProjectInputs, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
 
 // The page's content security policy forbids code made at run time; zod must know before its first parse.
 z.config({ jitless: true });

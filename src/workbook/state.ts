@@ -4,7 +4,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { noTimers, type BenchTimer } from './benchTimers';
 import type { KeptAside } from './keptAside';
 import { noOvenRun, type OvenRun } from './ovenRun';
-import type { Material } from '../steps/plies/inputs';
+import type { Material } from '../steps/inputs/material';
 import type { Project } from './project';
 
 /**

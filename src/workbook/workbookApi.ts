@@ -1,7 +1,7 @@
 /** The one surface through which pages use the saved document. */
-import type { PatternRecord } from '../steps/context';
-import type { ProjectInputs } from '../steps/inputs';
-import type { Material } from '../steps/plies/inputs';
+import type { PatternRecord } from '../steps/shared/context';
+import type { ProjectInputs } from '../steps/inputs/project';
+import type { Material } from '../steps/inputs/material';
 import type { BenchTimer } from './benchTimers';
 import type { OvenRun } from './ovenRun';
 import type { LockPort } from './lockPort';

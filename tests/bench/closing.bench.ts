@@ -8,11 +8,11 @@ import { tiltedBalance } from '../../src/core/closing/tiltedBalance';
 import { findHealth } from '../../src/core/mesh/health';
 import { measurePart } from '../../src/core/mesh/measure';
 import { summarize } from '../../src/core/part/summary';
-import { defaultClamp } from '../../src/steps/closing/inputs';
+import { defaultClamp } from '../../src/steps/inputs/clamp';
 import { closingReport } from '../../src/steps/closing/report';
-import type { StepContext } from '../../src/steps/context';
-import { defaultProjectInputs } from '../../src/steps/inputs';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
+import type { StepContext } from '../../src/steps/shared/context';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
+import { defaultMaterial } from '../../src/steps/inputs/material';
 import { mapVertices, shellOfTriangles } from '../support/meshes';
 import { trayPattern } from '../steps/contexts';
 

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { beforeClosingSection, closingSection } from '../../src/checklist/closingSection';
 import type { Figures } from '../../src/checklist/lineDrafts';
 import { stepReports } from '../../src/steps/registry';
-import { defaultClamp } from '../../src/steps/closing/inputs';
-import type { StepContext } from '../../src/steps/context';
+import { defaultClamp } from '../../src/steps/inputs/clamp';
+import type { StepContext } from '../../src/steps/shared/context';
 import { emptyContext, plyAt, trayContext } from '../steps/contexts';
 
 function sectionsOf(context: StepContext) {

@@ -3,7 +3,7 @@ import { checklistHtml, escapeHtml } from '../../src/checklist/checklistHtml';
 import { checklistText } from '../../src/checklist/checklistText';
 import { checklistModel, type ChecklistFacts } from '../../src/checklist/printModel';
 import { stepReports } from '../../src/steps/registry';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
+import { defaultMaterial } from '../../src/steps/inputs/material';
 import { emptyContext, lockPatch, plyAt, thickPatch, trayContext, walls } from '../steps/contexts';
 
 const facts: ChecklistFacts = {

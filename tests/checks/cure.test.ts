@@ -1,4 +1,5 @@
 /** Somebody else's numbers for cure: each row with its own source, status and tolerance. */
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { describe, expect, test } from 'vitest';
 import { curveOf } from '../../src/core/cure/curve';
 import { degreesOfCure } from '../../src/core/cure/degreeOfCure';
@@ -19,7 +20,7 @@ import { blockRound } from '../../src/core/cure/moldVoxels';
 import { kineticsForLearning } from '../../src/core/cure/publishedKinetics';
 import { bracketedRoot } from '../../src/core/numeric/roots';
 import { kineticsOf } from '../../src/steps/cure/cureChoicesOf';
-import { defaultCureInputs, type CureInputs } from '../../src/steps/cure/inputs';
+import type { CureInputs } from '../../src/steps/inputs/cure';
 import { options, programEndS, stoneCase } from '../support/cureCases';
 import { entriesOf, expectRow, inputOf as need, type CheckRow as Row } from '../support/checkRows';
 import rows from './cure-rows.json';
@@ -204,7 +205,7 @@ describe('rows of the reference', () => {
 
 /** What the maker enters for a set of the rows. */
 function entered(row: Row): Pick<CureInputs, 'kineticsForm' | 'kinetics'> {
-  const kinetics = { ...defaultCureInputs.kinetics, startCure: need(row, 'alpha0') };
+  const kinetics = { ...defaultProjectInputs.cure.kinetics, startCure: need(row, 'alpha0') };
   const kJ = (key: string) => need(row, key) / 1000;
   const slowing = (key: string) => ({
     sharpness: need(row, key),
@@ -243,7 +244,7 @@ function entered(row: Row): Pick<CureInputs, 'kineticsForm' | 'kinetics'> {
 test.each(all.filter(({ id }) => /^CURE-[BCD]-/u.test(id)).map((row) => [row.id, row] as const))(
   '%s as entered on the sheet',
   (_, row) => {
-    const kinetics = kineticsOf({ ...defaultCureInputs, ...entered(row) });
+    const kinetics = kineticsOf({ ...defaultProjectInputs.cure, ...entered(row) });
     const got = degreesOfCure(
       kinetics!,
       curveOf(pairs(row, 'temperature_profile_s_C')),

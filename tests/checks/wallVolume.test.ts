@@ -1,9 +1,9 @@
 /** What stacks fill and what walls they accept, against volume balances worked out by hand. */
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { describe, expect, test } from 'vitest';
 import { acceptedWalls, filledWall, wallWord } from '../../src/core/laminate/acceptedWalls';
 import { stackVolume } from '../../src/core/laminate/stackVolume';
-import { defaultWallsInputs } from '../../src/steps/walls/inputs';
-import { fiberGaps, wallLimits } from '../../src/steps/band';
+import { fiberGaps, wallLimits } from '../../src/steps/shared/band';
 import { closingReport } from '../../src/steps/closing/report';
 import { trayContext } from '../steps/contexts';
 import { figureOf } from '../steps/reportHelpers';
@@ -22,8 +22,8 @@ const got = ({ inputs }: (typeof rows)[number]) => {
   const plies = Array.from({ length: inputs.plies }, () => card);
   const walls = acceptedWalls(
     stackVolume(plies),
-    fiberGaps(plies, defaultWallsInputs),
-    wallLimits(defaultWallsInputs),
+    fiberGaps(plies, defaultProjectInputs.walls),
+    wallLimits(defaultProjectInputs.walls),
   );
   return { walls, ...filledWall(walls, inputs.wall_mm), word: wallWord(walls, inputs.wall_mm) };
 };

@@ -11,7 +11,7 @@ import { areaHistogram } from '../../src/core/mesh/areaHistogram';
 import { readPackHeader, packText } from '../../src/core/mesh/packHeader';
 import { mixingPlan } from '../../src/core/stone/pourBatch';
 import { stoneMix } from '../../src/core/stone/stoneMix';
-import { projectInputsSchema } from '../../src/steps/inputs';
+import { projectInputsSchema } from '../../src/steps/inputs/project';
 import { inputsWith } from '../steps/contexts';
 import { codeOf } from '../support/codeOf';
 

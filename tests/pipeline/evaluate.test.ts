@@ -17,7 +17,7 @@ import type { Question } from '../../src/pipeline/question';
 import { stageNames, stages } from '../../src/pipeline/stages';
 import { stageWork } from '../../src/pipeline/stageWork';
 import type { StageName } from '../../src/pipeline/told';
-import { defaultProjectInputs } from '../../src/steps/inputs';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { plyAt, trayMold } from '../steps/contexts';
 import { asText } from '../support/asText';
 import { propertySeed } from '../support/propertySeed';

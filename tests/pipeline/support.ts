@@ -6,7 +6,7 @@ import { readPatternFile } from '../../src/pipeline/patternFile';
 import type { Question } from '../../src/pipeline/question';
 import { StageMemory } from '../../src/pipeline/stageMemory';
 import type { MeasureReply, PartShape, StageName, Told } from '../../src/pipeline/told';
-import type { ProjectInputs } from '../../src/steps/inputs';
+import type { ProjectInputs } from '../../src/steps/inputs/project';
 import { inputsWith } from '../steps/contexts';
 import { tray } from '../support/meshes';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { inputsList } from '../../src/report/inputsList';
 import { parseArguments } from '../../src/report/parseArguments';
 import { setInput } from '../../src/report/setInput';
-import { defaultProjectInputs, inputSpecs } from '../../src/steps/inputs';
+import { defaultProjectInputs, inputSpecs } from '../../src/steps/inputs/project';
 
 describe('the command line', () => {
   test('takes every flag, apart or with an equals sign', () => {

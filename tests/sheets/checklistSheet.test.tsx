@@ -5,8 +5,8 @@ import { useState } from 'react';
 import { describe, expect, it, vi } from 'vitest';
 import { ChecklistSheet } from '../../src/checklist/ChecklistSheet';
 import { checklistModel, type ChecklistRecord } from '../../src/checklist/printModel';
-import type { StepContext } from '../../src/steps/context';
-import { defaultProjectInputs } from '../../src/steps/inputs';
+import type { StepContext } from '../../src/steps/shared/context';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import './support';
 
 const facts = {

@@ -8,7 +8,7 @@ import { HoldingPlaces } from '../../src/sheets/closing/HoldingPlaces';
 import type { ChangeInputs } from '../../src/sheets/sheetProps';
 import { closingReport } from '../../src/steps/closing/report';
 import { closingState } from '../../src/steps/closedMold/state';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { emptyContext, plyAt, trayContext } from '../steps/contexts';
 import './support';
 

@@ -8,7 +8,7 @@ import { facetsOfPlace } from '../../src/sheets/closing/facetsOfPlace';
 import { planSilhouette } from '../../src/sheets/closing/planSilhouette';
 import { wallChangeCsv } from '../../src/sheets/closing/wallChangeCsv';
 import { closingState, type ClosingState } from '../../src/steps/closedMold/state';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { closingMapView, closingTabs, type ClosingMapData } from '../../src/viewer/closingMapViews';
 import { measuredPart, questionWith } from '../pipeline/support';
 import { tray } from '../support/meshes';

@@ -16,7 +16,7 @@ import {
   shifted,
   started,
 } from '../../src/sheets/cure/run/runMath';
-import { programOf } from '../../src/steps/process';
+import { programOf } from '../../src/steps/shared/process';
 import { inputsWith } from '../steps/contexts';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
 

@@ -7,7 +7,7 @@ import type { OvenRunControl } from '../../src/sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../src/sheets/cure/heatMoment';
 import type { CureForecast } from '../../src/sheets/cure/forecast';
 import { cureReport } from '../../src/steps/cure/report';
-import type { CureInputs } from '../../src/steps/cure/inputs';
+import type { CureInputs } from '../../src/steps/inputs/cure';
 import { noOvenRun, type OvenRun } from '../../src/workbook';
 import { inputsWith, trayContext } from '../steps/contexts';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';

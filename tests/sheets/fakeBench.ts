@@ -5,7 +5,7 @@ import type { BenchClient, JobOptions } from '../../src/jobs/protocol';
 import type { Question } from '../../src/pipeline/question';
 import type { FileFacts, StageName } from '../../src/pipeline/told';
 import type { DeskProject } from '../../src/sheets/measuring/deskState';
-import type { PatternRecord } from '../../src/steps/context';
+import type { PatternRecord } from '../../src/steps/shared/context';
 import { questionWith, type InputChanges } from '../pipeline/support';
 import { trayMold } from '../steps/contexts';
 

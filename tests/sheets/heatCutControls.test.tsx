@@ -4,7 +4,7 @@ import { fireEvent, render, screen, within } from '@testing-library/react';
 import { describe, expect, it, vi } from 'vitest';
 import { cutFields, fieldBounds, keptFields } from '../../src/core/cure/heatFields';
 import { boxMoldVoxels, voxelCount } from '../../src/core/cure/moldVoxels';
-import { programOf } from '../../src/steps/process';
+import { programOf } from '../../src/steps/shared/process';
 import { HeatCutControls, type HeatCutControlsProps } from '../../src/sheets/cure/HeatCutControls';
 import { inputsWith } from '../steps/contexts';
 import { blockPrediction } from '../support/curePrediction';

@@ -5,7 +5,7 @@ import { contextOf } from '../../src/pipeline/evaluate';
 import type { Question } from '../../src/pipeline/question';
 import type { StageName } from '../../src/pipeline/told';
 import { MeasuringDesk } from '../../src/sheets/measuring/measuringDesk';
-import { defaultProjectInputs } from '../../src/steps/inputs';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { fakeBench, held, pattern, project, toldOf } from './fakeBench';
 
 /** All that is asked of a project that was never open, in order. */

@@ -8,7 +8,7 @@ import type { BenchControl } from '../../src/sheets/benchControl';
 import { MoldSheet } from '../../src/sheets/mold/MoldSheet';
 import type { ChangeInputs } from '../../src/sheets/sheetProps';
 import type { BenchTimers } from '../../src/sheets/timers/useBenchTimers';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { moldReport } from '../../src/steps/mold/report';
 import { emptyContext, trayContext, trayMold } from '../steps/contexts';
 import './support';

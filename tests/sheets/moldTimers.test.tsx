@@ -6,7 +6,7 @@ import { clockText, leftMs, paused, setTo, started, timerPhase } from '../../src
 import { TimerStrip } from '../../src/sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../src/sheets/timers/useBenchTimers';
 import { createBell } from '../../src/sheets/timers/bell';
-import { defaultProjectInputs } from '../../src/steps/inputs';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { plannedTimes } from '../../src/steps/mold/plannedTimes';
 import type { Workbook } from '../../src/workbook';
 import { WorkbookContext } from '../../src/workbook/useWorkbook';

@@ -3,7 +3,7 @@ import './support';
 import { fireEvent, render, screen } from '@testing-library/react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { ProgramSection } from '../../src/sheets/cure/ProgramSection';
-import type { CureInputs } from '../../src/steps/cure/inputs';
+import type { CureInputs } from '../../src/steps/inputs/cure';
 import { inputsWith } from '../steps/contexts';
 
 const first = { targetC: 70, rampKPerMin: null, dwellHours: 3 };

@@ -4,7 +4,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { takeGivenModel } from '../../src/app/givenFile';
 import { ProjectsPage } from '../../src/app/projects/ProjectsPage';
-import { defaultProjectInputs } from '../../src/steps/inputs';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { readProjectFile, writeProjectFile, type ProjectSeed } from '../../src/workbook';
 import { newProject } from '../../src/workbook/project';
 import { WorkbookContext } from '../../src/workbook/useWorkbook';

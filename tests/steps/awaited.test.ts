@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { worstWord } from '../../src/core/figure';
-import type { AwaitedResult, Stage } from '../../src/steps/awaited';
+import type { AwaitedResult, Stage } from '../../src/steps/kit/awaited';
 import { stepReports, steps } from '../../src/steps/registry';
 import { trayContext, walls } from './contexts';
 

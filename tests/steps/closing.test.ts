@@ -1,11 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { defaultClamp } from '../../src/steps/closing/inputs';
+import { defaultClamp } from '../../src/steps/inputs/clamp';
 import { closingReport } from '../../src/steps/closing/report';
 import { closingState } from '../../src/steps/closedMold/state';
-import type { StepContext } from '../../src/steps/context';
-import { inputSpecs, projectInputsSchema } from '../../src/steps/inputs';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
+import type { StepContext } from '../../src/steps/shared/context';
+import { inputSpecs, projectInputsSchema } from '../../src/steps/inputs/project';
+import { defaultMaterial } from '../../src/steps/inputs/material';
 import { pliesReport } from '../../src/steps/plies/report';
 import { cup, histogramOf, plate } from '../support/closingHands';
 import { propertySeed } from '../support/propertySeed';

@@ -1,13 +1,14 @@
 /** Sealer and release against the oven program, and the stones side by side. */
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { describe, expect, test } from 'vitest';
 import { cureVerdicts } from '../../src/steps/cure/verdicts';
-import { defaultMoldInputs, type MoldInputs } from '../../src/steps/mold/inputs';
+import type { MoldInputs } from '../../src/steps/inputs/mold';
 import { moldReport } from '../../src/steps/mold/report';
 import { stoneRows } from '../../src/steps/mold/stoneTable';
 import { inputsWith, trayContext } from './contexts';
 import { figureOf } from './reportHelpers';
 
-const { coatSheet, bag } = defaultMoldInputs;
+const { coatSheet, bag } = defaultProjectInputs.mold;
 const verdictWith = (moldInputs: Partial<MoldInputs>) =>
   cureVerdicts(trayContext({ moldInputs })).find(({ id }) => id === 'cure.coats');
 

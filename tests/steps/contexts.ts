@@ -3,10 +3,10 @@ import type { CurePrediction } from '../../src/core/cure/predictCure';
 import type { MeshHealth, Patch, WallQuantiles } from '../../src/core/mesh/types';
 import type { PartSummary } from '../../src/core/part/partSummary';
 import type { MoldGeometry } from '../../src/core/stone/moldGeometry';
-import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/context';
-import type { Ply } from '../../src/steps/plies/inputs';
+import type { MeasuredPart, PatternRecord, StepContext } from '../../src/steps/shared/context';
+import type { Ply } from '../../src/steps/inputs/ply';
 import { histogramOf, plate } from '../support/closingHands';
-import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs';
+import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs/project';
 
 export const trayPattern: PatternRecord = {
   fileName: 'tray.stl',

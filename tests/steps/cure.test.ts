@@ -4,7 +4,7 @@ import { serviceVerdict } from '../../src/steps/cure/opening';
 import { closingReport } from '../../src/steps/closing/report';
 import { moldReport } from '../../src/steps/mold/report';
 import { cureReport } from '../../src/steps/cure/report';
-import type { CureInputs } from '../../src/steps/cure/inputs';
+import type { CureInputs } from '../../src/steps/inputs/cure';
 import { blockPrediction, lowTemperatureCures } from '../support/curePrediction';
 import { emptyContext, inputsWith, trayContext } from './contexts';
 import { figureOf, numbersOf, verdictOf } from './reportHelpers';

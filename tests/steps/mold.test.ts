@@ -1,5 +1,6 @@
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { describe, expect, test } from 'vitest';
-import { defaultMoldInputs, type MoldInputs } from '../../src/steps/mold/inputs';
+import type { MoldInputs } from '../../src/steps/inputs/mold';
 import { moldReport } from '../../src/steps/mold/report';
 import { pourChoicesOf } from '../../src/steps/mold/pourChoicesOf';
 import { finishedRim } from '../../src/steps/mold/sizes';
@@ -8,7 +9,7 @@ import { checkPourChoices } from '../../src/core/stone/pours/pourChoices';
 import { emptyContext, inputsWith, trayContext, trayMold } from './contexts';
 import { figureOf, numbersOf, verdictOf } from './reportHelpers';
 
-const { bag, measured, wanted } = defaultMoldInputs;
+const { bag, measured, wanted } = defaultProjectInputs.mold;
 const reportWith = (moldInputs: Partial<MoldInputs>) => moldReport(trayContext({ moldInputs }));
 const figureWith = (id: string, moldInputs: Partial<MoldInputs>) => figureOf(reportWith(moldInputs), id);
 const verdictWith = (id: string, moldInputs: Partial<MoldInputs>) => verdictOf(reportWith(moldInputs), id);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
+import { defaultMaterial } from '../../src/steps/inputs/material';
 import { closingReport } from '../../src/steps/closing/report';
 import { cureReport } from '../../src/steps/cure/report';
 import { pliesReport } from '../../src/steps/plies/report';

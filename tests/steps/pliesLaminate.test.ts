@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { defaultMaterial, type Material, type PliesInputs } from '../../src/steps/plies/inputs';
+import { defaultMaterial, type Material } from '../../src/steps/inputs/material';
+import { type PliesInputs } from '../../src/steps/inputs/plies';
 import { pliesReport } from '../../src/steps/plies/report';
 import { emptyContext, plyAt, trayContext } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';

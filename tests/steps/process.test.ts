@@ -1,13 +1,13 @@
 /** What the oven program, the room and the storage humidity say once, and every step takes from there. */
 import { describe, expect, test } from 'vitest';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { closingReport } from '../../src/steps/closing/report';
 import { cureReport } from '../../src/steps/cure/report';
-import type { ProjectInputs } from '../../src/steps/inputs';
+import type { ProjectInputs } from '../../src/steps/inputs/project';
 import { moldReport } from '../../src/steps/mold/report';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
+import { defaultMaterial } from '../../src/steps/inputs/material';
 import { pliesReport } from '../../src/steps/plies/report';
-import { processOf, programOf } from '../../src/steps/process';
+import { processOf, programOf } from '../../src/steps/shared/process';
 import { blockPrediction } from '../support/curePrediction';
 import { inputsWith, plyAt, trayContext } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';

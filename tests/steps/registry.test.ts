@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { patchBand, wallBand } from '../../src/steps/band';
-import { defaultMaterial } from '../../src/steps/plies/inputs';
-import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs';
+import { patchBand, wallBand } from '../../src/steps/shared/band';
+import { defaultMaterial } from '../../src/steps/inputs/material';
+import { inputSpecs, defaultProjectInputs, projectInputsSchema } from '../../src/steps/inputs/project';
 import { stepReports, steps } from '../../src/steps/registry';
-import type { StepContext } from '../../src/steps/context';
+import type { StepContext } from '../../src/steps/shared/context';
 import { blockPrediction } from '../support/curePrediction';
 import { emptyContext, inputsWith, lockPatch, thickPatch, trayContext } from './contexts';
 import { numbersOf, verdictOf } from './reportHelpers';

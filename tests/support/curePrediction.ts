@@ -2,7 +2,7 @@
 import { boxMoldVoxels } from '../../src/core/cure/moldVoxels';
 import { predictCure, type CurePrediction } from '../../src/core/cure/predictCure';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';
-import type { ProjectInputs } from '../../src/steps/inputs';
+import type { ProjectInputs } from '../../src/steps/inputs/project';
 
 const blockMm = [90, 60, 40] as const;
 const laminateMm = [70, 40, 1] as const;

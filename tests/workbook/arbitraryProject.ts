@@ -1,15 +1,16 @@
 /** Any valid project, for property tests. */
 import * as fc from 'fast-check';
-import type { PatternRecord } from '../../src/steps/context';
-import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs';
-import type { InputSpec, NumberSpec } from '../../src/steps/inputSpec';
-import { materialSpecs, patchSpecs, plySpecs } from '../../src/steps/plies/inputs';
-import { bedPointSpecs, clampSpecs } from '../../src/steps/closing/inputs';
-import { kineticsSpecs } from '../../src/steps/cure/kineticsInputs';
-import { stageSpecs, supplierCureSpecs } from '../../src/steps/cure/programInputs';
-import { repairSpecs, wantedSpecs, weighingSpecs } from '../../src/steps/mold/benchInputs';
-import { coatSheetSpecs } from '../../src/steps/mold/coatInputs';
-import { bagSpecs, measuredSpecs } from '../../src/steps/mold/stoneInputs';
+import type { PatternRecord } from '../../src/steps/shared/context';
+import { defaultProjectInputs, inputSpecs, type ProjectInputs } from '../../src/steps/inputs/project';
+import type { InputSpec, InputTable, NumberSpec } from '../../src/steps/kit/inputTable';
+import { materialTable } from '../../src/steps/inputs/material';
+import { patchTable, plyTable } from '../../src/steps/inputs/ply';
+import { bedPointTable, clampTable } from '../../src/steps/inputs/clamp';
+import { kineticsTable } from '../../src/steps/inputs/kinetics';
+import { stageTable, supplierCureTable } from '../../src/steps/inputs/program';
+import { repairTable, wantedTable, weighingTable } from '../../src/steps/inputs/moldBench';
+import { coatSheetTable } from '../../src/steps/inputs/coat';
+import { bagTable, measuredTable } from '../../src/steps/inputs/stone';
 import { longestName, type Project } from '../../src/workbook';
 import { setInputAt } from '../../src/workbook/inputEdit';
 
@@ -39,38 +40,24 @@ function valueOf(spec: InputSpec): fc.Arbitrary<unknown> | null {
 const pull = fc.tuple(
   ...([0, 1, 2] as const).map(() => fc.double({ min: -1, max: 1, noNaN: true }).map(plainZero)),
 );
-/** Fields that a card may leave empty. */
-const emptyFields = [
-  'laidThicknessMm',
-  'caliperTotalMm',
-  'offcutMassG',
-  'offcutAreaCm2',
-  'e1GPa',
-  'e2GPa',
-  'g12GPa',
-  'nu12',
-  'expansion1PpmPerK',
-  'expansion2PpmPerK',
-  'expansion3PpmPerK',
-  'tension1Mpa',
-  'compression1Mpa',
-  'tension2Mpa',
-  'compression2Mpa',
-  'shear12Mpa',
-  'allowedOutTimeH',
-] as const;
+/** The numbers of a list's entry; those that may be empty are so now and then. */
+function numbersOf(table: InputTable): Record<string, fc.Arbitrary<number | null>> {
+  const rows = Object.entries(table).flatMap(([key, row]) =>
+    row.kind === 'number' ? [[key, row.start === null ? fc.option(numberOf(row)) : numberOf(row)]] : [],
+  );
+  return Object.fromEntries(rows);
+}
 export const arbitraryMaterial = fc.record({
   id,
   name: text,
   weave: fc.constantFrom('woven', 'unidirectional', 'non-crimp'),
   freezerDate: fc.string({ unit: 'binary', maxLength: 40 }),
-  ...mapValues(materialSpecs, numberOf),
-  ...mapValues(pick(materialSpecs, emptyFields), (spec) => fc.option(numberOf(spec))),
+  ...numbersOf(materialTable),
 });
 const ply = fc.record({
   id,
   materialId: id,
-  angleDeg: numberOf(plySpecs.angleDeg),
+  angleDeg: numberOf(plyTable.angleDeg),
   faceDown: fc.boolean(),
   mirroredPair: fc.boolean(),
 });
@@ -80,20 +67,20 @@ const patch = fc.record({
   materialId: id,
   faceDown: fc.boolean(),
   kind: fc.constantFrom('doubler', 'overlap', 'dart'),
-  ...mapValues(patchSpecs, numberOf),
-  wallMm: fc.option(numberOf(patchSpecs.wallMm)),
+  ...numbersOf(patchTable),
+  wallMm: fc.option(numberOf(patchTable.wallMm)),
 });
 
 const clamp = fc.record({
   id,
   placed: fc.constantFrom('round the rim', 'at a place'),
-  ...mapValues(clampSpecs, numberOf),
+  ...numbersOf(clampTable),
 });
-const bedPoints = fc.record({ materialId: text, ...mapValues(bedPointSpecs, numberOf) });
+const bedPoints = fc.record({ materialId: text, ...numbersOf(bedPointTable) });
 const weighing = fc.record({
-  hours: numberOf(weighingSpecs.hours),
-  negativeG: fc.option(numberOf(weighingSpecs.negativeG)),
-  positiveG: fc.option(numberOf(weighingSpecs.positiveG)),
+  hours: numberOf(weighingTable.hours),
+  negativeG: fc.option(numberOf(weighingTable.negativeG)),
+  positiveG: fc.option(numberOf(weighingTable.positiveG)),
 });
 const coordinate = fc.double({ min: -1e4, max: 1e4, noNaN: true }).map(plainZero);
 const repair = fc.record({
@@ -101,14 +88,14 @@ const repair = fc.record({
   half: fc.constantFrom('negative', 'positive'),
   kind: fc.constantFrom('filled', 'scraped'),
   atMm: fc.tuple(coordinate, coordinate, coordinate),
-  ...mapValues(repairSpecs, numberOf),
+  ...numbersOf(repairTable),
   note: text,
 });
 
 const stage = fc.record({
-  targetC: numberOf(stageSpecs.targetC),
-  rampKPerMin: fc.option(numberOf(stageSpecs.rampKPerMin)),
-  dwellHours: numberOf(stageSpecs.dwellHours),
+  targetC: numberOf(stageTable.targetC),
+  rampKPerMin: fc.option(numberOf(stageTable.rampKPerMin)),
+  dwellHours: numberOf(stageTable.dwellHours),
 });
 
 function mapValues<Key extends string, From, To>(
@@ -121,13 +108,6 @@ function mapValues<Key extends string, From, To>(
   >;
 }
 
-function pick<Whole extends object, Key extends keyof Whole>(
-  whole: Whole,
-  keys: readonly Key[],
-): Pick<Whole, Key> {
-  return Object.fromEntries(keys.map((key) => [key, whole[key]])) as Pick<Whole, Key>;
-}
-
 /** Every input by its spec; lists and vectors by hand. */
 const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'part.pull': pull,
@@ -136,15 +116,15 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'plies.patches': fc.array(patch, { maxLength: 3 }),
   'closing.clamps': fc.array(clamp, { maxLength: 3 }),
   'closing.bedPoints': fc.array(bedPoints, { maxLength: 2 }),
-  'mold.bag': fc.record(mapValues(bagSpecs, (spec) => fc.option(numberOf(spec)))),
-  'mold.measured': fc.record(mapValues(measuredSpecs, (spec) => fc.option(numberOf(spec)))),
-  'mold.coatSheet': fc.record(mapValues(coatSheetSpecs, (spec) => fc.option(numberOf(spec)))),
-  'mold.wanted': fc.record(mapValues(wantedSpecs, (spec) => fc.option(numberOf(spec)))),
+  'mold.bag': fc.record(mapValues(bagTable, (spec) => fc.option(numberOf(spec)))),
+  'mold.measured': fc.record(mapValues(measuredTable, (spec) => fc.option(numberOf(spec)))),
+  'mold.coatSheet': fc.record(mapValues(coatSheetTable, (spec) => fc.option(numberOf(spec)))),
+  'mold.wanted': fc.record(mapValues(wantedTable, (spec) => fc.option(numberOf(spec)))),
   'mold.dryingLog': fc.array(weighing, { maxLength: 4 }),
   'mold.repairs': fc.array(repair, { maxLength: 3 }),
   'cure.stages': fc.array(stage, { maxLength: 4 }),
-  'cure.supplierCures': fc.array(fc.record(mapValues(supplierCureSpecs, numberOf)), { maxLength: 3 }),
-  'cure.kinetics': fc.record(mapValues(kineticsSpecs, (spec) => fc.option(numberOf(spec)))),
+  'cure.supplierCures': fc.array(fc.record(mapValues(supplierCureTable, numberOf)), { maxLength: 3 }),
+  'cure.kinetics': fc.record(mapValues(kineticsTable, (spec) => fc.option(numberOf(spec)))),
 };
 
 const inputs: fc.Arbitrary<ProjectInputs> = fc

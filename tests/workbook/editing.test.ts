@@ -1,12 +1,10 @@
 /** Editing the open project: validation at the door, undo and redo of every input, typing taken together. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { defaultCureInputs } from '../../src/steps/cure/inputs';
-import { defaultMoldInputs } from '../../src/steps/mold/inputs';
-import { inputSpecs } from '../../src/steps/inputs';
+import { defaultProjectInputs, inputSpecs } from '../../src/steps/inputs/project';
 import { coalesceMs } from '../../src/workbook/history';
 import { undoLimit } from '../../src/workbook/state';
 import { done, fakePackedMesh, patternOf, reasonOf, tabWithProject, createMachine } from './support';
-import type { Ply } from '../../src/steps/plies/inputs';
+import type { Ply } from '../../src/steps/inputs/ply';
 
 beforeEach(() => void vi.useFakeTimers());
 
@@ -94,11 +92,11 @@ describe('undo and redo', () => {
       { materialId: 'twill-200', lightKpa: 20, lightPlyMm: 0.28, heavyKpa: 200, heavyPlyMm: 0.23 },
     ],
     'cure.supplierCures': [{ hours: 16, temperatureC: 70 }],
-    'cure.kinetics': { ...defaultCureInputs.kinetics, heatJPerG: 300 },
-    'mold.bag': { ...defaultMoldInputs.bag, waterPowderRatio: 0.22 },
-    'mold.measured': { ...defaultMoldInputs.measured, patternG: 41.5 },
-    'mold.coatSheet': { ...defaultMoldInputs.coatSheet, sealerLimitC: 140 },
-    'mold.wanted': { ...defaultMoldInputs.wanted, xMm: 120 },
+    'cure.kinetics': { ...defaultProjectInputs.cure.kinetics, heatJPerG: 300 },
+    'mold.bag': { ...defaultProjectInputs.mold.bag, waterPowderRatio: 0.22 },
+    'mold.measured': { ...defaultProjectInputs.mold.measured, patternG: 41.5 },
+    'mold.coatSheet': { ...defaultProjectInputs.mold.coatSheet, sealerLimitC: 140 },
+    'mold.wanted': { ...defaultProjectInputs.mold.wanted, xMm: 120 },
     'mold.dryingLog': [{ hours: 0, negativeG: 421, positiveG: null }],
     'mold.repairs': [
       {

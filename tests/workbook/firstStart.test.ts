@@ -1,7 +1,7 @@
 /** The demo: there on the very first start, an ordinary project after that. */
 import { describe, expect, it, vi } from 'vitest';
 import { preparePack, unpackMesh } from '../../src/core/mesh/pack';
-import { defaultProjectInputs } from '../../src/steps/inputs';
+import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import type { ProjectSeed } from '../../src/workbook';
 import { demoParts } from '../../src/workbook/demo/demoParts';
 import { demoSeeds } from '../../src/workbook/demoSeeds';

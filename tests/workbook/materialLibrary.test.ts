@@ -1,7 +1,7 @@
 /** Cards shared by all projects: saved apart from them, read strictly, never overwritten when damaged. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { defaultMaterial, type Material } from '../../src/steps/plies/inputs';
+import { defaultMaterial, type Material } from '../../src/steps/inputs/material';
 import { materialLibraryKey } from '../../src/workbook/keys';
 import { decodeLibrary, encodeLibrary, libraryFormat } from '../../src/workbook/materialLibrary';
 import { arbitraryMaterial } from './arbitraryProject';

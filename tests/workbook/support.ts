@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { meshKey } from '../../src/core/mesh/meshKey';
 import { packText } from '../../src/core/mesh/packHeader';
-import type { PatternRecord } from '../../src/steps/context';
+import type { PatternRecord } from '../../src/steps/shared/context';
 import { createWorkbook } from '../../src/workbook';
 import type { Outcome, ProjectSeed, Workbook } from '../../src/workbook';
 import { noLocks, type LockPort, type Release } from '../../src/workbook/lockPort';

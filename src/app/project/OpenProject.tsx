@@ -10,7 +10,7 @@ import type { AnswerShelf } from '../../pipeline/answerShelf';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
 import { stepReports, steps } from '../../steps/registry';

@@ -14,7 +14,7 @@ import { PliesSheet } from '../../sheets/plies/PliesSheet';
 import type { SheetProps } from '../../sheets/sheetProps';
 import type { BenchTimers } from '../../sheets/timers/useBenchTimers';
 import { WallsSheet } from '../../sheets/walls/WallsSheet';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import type { Step } from '../../steps/registry';
 import type { Project } from '../../workbook';
 import { checklistFacts } from './checklistFacts';

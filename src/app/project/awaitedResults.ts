@@ -1,7 +1,7 @@
 import { isComing } from '../../pipeline/evaluate';
 import type { StageName } from '../../pipeline/told';
 import type { DeskState } from '../../sheets/measuring/deskState';
-import type { AwaitedResult } from '../../steps/awaited';
+import type { AwaitedResult } from '../../steps/kit/awaited';
 
 /** What the maker is told of the stages, in the order in which it comes. */
 const results: readonly (readonly [AwaitedResult['stage'], StageName])[] = [

@@ -6,7 +6,7 @@ import { facetsOfPlace } from '../../sheets/closing/facetsOfPlace';
 import { HoldingPlaces } from '../../sheets/closing/HoldingPlaces';
 import { wallChangeCsv } from '../../sheets/closing/wallChangeCsv';
 import { closingState } from '../../steps/closedMold/state';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import { useKeyedState } from '../../ui/useKeyedState';
 import type { BenchViewProps } from '../../viewer/BenchView';
 import { closingTabs } from '../../viewer/closingMapViews';

@@ -8,8 +8,8 @@ import { HeatCutControls, type AnsweredCut } from '../../sheets/cure/HeatCutCont
 import { momentS, type HeatMoment } from '../../sheets/cure/heatMoment';
 import type { CureForecast } from '../../sheets/cure/forecast';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
-import { programOf } from '../../steps/process';
-import type { ProjectInputs } from '../../steps/inputs';
+import { programOf } from '../../steps/shared/process';
+import type { ProjectInputs } from '../../steps/inputs/project';
 import { useKeyedState } from '../../ui/useKeyedState';
 import { useHeatAt } from './useHeatAt';
 import type { HeatView } from '../../viewer/BenchView';

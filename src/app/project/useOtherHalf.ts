@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import { meshChoices } from '../../pipeline/question';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
-import type { OtherHalf } from '../../steps/context';
+import type { OtherHalf } from '../../steps/shared/context';
 import { pourChoicesOf } from '../../steps/mold/pourChoicesOf';
 import { chainedRim } from '../../steps/mold/sizes';
 import type { Project } from '../../workbook';

@@ -5,7 +5,7 @@ import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
-import type { ProjectInputs } from '../../steps/inputs';
+import type { ProjectInputs } from '../../steps/inputs/project';
 import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
 import { useWorkbook } from '../../workbook/useWorkbook';
 import { openGivenFile } from '../givenFile';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { clampSpecs, type Clamp } from '../../steps/closing/inputs';
+import { clampTable, type Clamp } from '../../steps/inputs/clamp';
 import { clampLetter } from '../../steps/closing/clampLetter';
 import { Button } from '../../ui/Button';
 import { NumberCell } from '../../ui/NumberCell';
@@ -66,7 +66,7 @@ function ClampLine({ clamp, letter, disabled, onChange }: OneClampProps & { read
   const cell = (field: 'count' | 'forceN' | 'xMm' | 'yMm', label: string) => (
     <NumberCell
       label={`${label} of clamps ${letter}`}
-      limits={clampSpecs[field]}
+      limits={clampTable[field]}
       value={clamp[field]}
       disabled={disabled}
       onChange={(value) => {
@@ -105,7 +105,7 @@ function ClampSpringFields({ clamp, disabled, onChange }: OneClampProps) {
   return (
     <div className="clamp-spring">
       <NumberField
-        spec={clampSpecs.atOpeningMm}
+        spec={clampTable.atOpeningMm}
         value={clamp.atOpeningMm}
         disabled={disabled}
         onChange={(atOpeningMm) => {
@@ -113,7 +113,7 @@ function ClampSpringFields({ clamp, disabled, onChange }: OneClampProps) {
         }}
       />
       <NumberField
-        spec={clampSpecs.secondForceN}
+        spec={clampTable.secondForceN}
         value={measuredTwice ? clamp.secondForceN : null}
         emptyWord="none"
         disabled={disabled}
@@ -121,7 +121,7 @@ function ClampSpringFields({ clamp, disabled, onChange }: OneClampProps) {
       />
       {measuredTwice ? (
         <NumberField
-          spec={clampSpecs.secondOpeningMm}
+          spec={clampTable.secondOpeningMm}
           value={clamp.secondOpeningMm}
           disabled={disabled}
           onChange={(secondOpeningMm) => {
@@ -130,7 +130,7 @@ function ClampSpringFields({ clamp, disabled, onChange }: OneClampProps) {
         />
       ) : (
         <NumberField
-          spec={clampSpecs.springRateNPerMm}
+          spec={clampTable.springRateNPerMm}
           value={clamp.springRateNPerMm}
           disabled={disabled}
           onChange={(springRateNPerMm) => {

@@ -5,7 +5,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { PartShape } from '../../pipeline/told';
 import { clampLetter } from '../../steps/closing/clampLetter';
 import { isPlaced } from '../../steps/closing/figures';
-import type { Clamp } from '../../steps/closing/inputs';
+import type { Clamp } from '../../steps/inputs/clamp';
 import type { ClosingState } from '../../steps/closedMold/state';
 import { useWidth } from '../../ui/charts/useWidth';
 import { pullName } from '../part/PullChoiceRow';

@@ -1,9 +1,9 @@
 import type { Figure } from '../../core/figure';
 import type { PartShape } from '../../pipeline/told';
-import type { ClosingInputs } from '../../steps/closing/inputs';
+import type { ClosingInputs } from '../../steps/inputs/closing';
 import { closingState } from '../../steps/closedMold/state';
 import { landWidthMm } from '../../steps/stone/landWidth';
-import { processOf } from '../../steps/process';
+import { processOf } from '../../steps/shared/process';
 import { FigureRow } from '../../ui/FigureRow';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { bedPointSpecs, type BedPoints } from '../../steps/closing/inputs';
-import type { Material } from '../../steps/plies/inputs';
+import { bedPointTable, type BedPoints } from '../../steps/inputs/clamp';
+import type { Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
 import { NumberField } from '../../ui/NumberField';
 
@@ -80,7 +80,7 @@ function MeasuredBed({ name, points, disabled, onPoints }: MeasuredBedProps) {
       {fields.map(([field, label]) => (
         <NumberField
           key={field}
-          spec={{ ...bedPointSpecs[field], label }}
+          spec={{ ...bedPointTable[field], label }}
           value={readings[field]}
           {...(points === null ? { emptyWord: 'none' } : {})}
           disabled={disabled}

@@ -1,5 +1,5 @@
 /** Edits of the list of clamps as plain functions from list to list, and how its lines are called. */
-import { defaultClamp, type Clamp } from '../../steps/closing/inputs';
+import { defaultClamp, type Clamp } from '../../steps/inputs/clamp';
 
 /** One more line: like the last one, at a place of its own. */
 export function withClampAdded(clamps: readonly Clamp[]): Clamp[] {

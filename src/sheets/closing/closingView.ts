@@ -6,7 +6,7 @@ import type { EvenedGaps } from '../../core/closing/cavity';
 import type { ClosingSamples } from '../../core/closing/closingTypes';
 import { isPlaced, outcomeText } from '../../steps/closing/figures';
 import { closingState } from '../../steps/closedMold/state';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import type { DisplayChunk } from '../../pipeline/told';
 import type { ClosingMapData } from '../../viewer/closingMapViews';
 

@@ -1,9 +1,9 @@
 import type { CurePrediction } from '../../core/cure/predictCure';
-import type { CureInputs } from '../../steps/cure/inputs';
+import type { CureInputs } from '../../steps/inputs/cure';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { waterLeft } from '../../steps/stone/waterLeft';
-import { resolveStack } from '../../steps/stack';
-import { processOf, programOf } from '../../steps/process';
+import { resolveStack } from '../../steps/shared/stack';
+import { processOf, programOf } from '../../steps/shared/process';
 import { Button } from '../../ui/Button';
 import { FigureRow } from '../../ui/FigureRow';
 import { Note } from '../../ui/Note';

@@ -2,7 +2,7 @@ import { useId, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import { stagesOnDial, type Dwell, type OvenProgram } from '../../core/cure/ovenProgram';
 import { Problem } from '../../core/problem';
-import { stageSpecs, type OvenStageInput } from '../../steps/cure/programInputs';
+import { stageTable, type OvenStageInput } from '../../steps/inputs/program';
 import { hoursMinutes } from '../../steps/cure/say';
 import { HeatCurves, type ChartScales, type ChartSpan } from './HeatCurves';
 import {
@@ -163,8 +163,8 @@ export function ProgramChart(props: ProgramChartProps) {
                 aria-label={`End of dwell ${index + 1}`}
                 aria-describedby={helpId}
                 aria-valuenow={dwell.targetC}
-                aria-valuemin={stageSpecs.targetC.min}
-                aria-valuemax={stageSpecs.targetC.max}
+                aria-valuemin={stageTable.targetC.min}
+                aria-valuemax={stageTable.targetC.max}
                 aria-valuetext={`${words(index)}, ends at ${hoursMinutes(dwell.untilS)}`}
                 onPointerDown={onPointerDown(index, dwell, scales)}
                 onPointerMove={onPointerMove(scales)}

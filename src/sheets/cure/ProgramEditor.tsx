@@ -1,5 +1,5 @@
-import type { CureInputs } from '../../steps/cure/inputs';
-import { stageSpecs, type OvenStageInput } from '../../steps/cure/programInputs';
+import type { CureInputs } from '../../steps/inputs/cure';
+import { stageTable, type OvenStageInput } from '../../steps/inputs/program';
 import { Button } from '../../ui/Button';
 import { DataTable } from '../../ui/DataTable';
 import { NumberCell } from '../../ui/NumberCell';
@@ -12,10 +12,10 @@ export interface ProgramEditorProps {
 
 /** The oven program as a table: what the dial is turned to, how fast, and for how long. */
 export function ProgramEditor({ stages, disabled, onChange }: ProgramEditorProps) {
-  const cell = (field: keyof typeof stageSpecs) => (stage: OvenStageInput, index: number) => (
+  const cell = (field: keyof typeof stageTable) => (stage: OvenStageInput, index: number) => (
     <NumberCell
-      label={`${stageSpecs[field].label}, stage ${index + 1}`}
-      limits={stageSpecs[field]}
+      label={`${stageTable[field].label}, stage ${index + 1}`}
+      limits={stageTable[field]}
       value={stage[field]}
       mayBeEmpty={field === 'rampKPerMin'}
       disabled={disabled}
@@ -36,7 +36,7 @@ export function ProgramEditor({ stages, disabled, onChange }: ProgramEditorProps
   );
   const add = () => {
     const last = stages.at(-1);
-    onChange([...stages, last ?? { targetC: stageSpecs.targetC.default, rampKPerMin: null, dwellHours: 1 }]);
+    onChange([...stages, last ?? { targetC: stageTable.targetC.default, rampKPerMin: null, dwellHours: 1 }]);
   };
   return (
     <>

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { CurePrediction } from '../../core/cure/predictCure';
-import { programOf } from '../../steps/process';
-import type { OvenStageInput } from '../../steps/cure/programInputs';
-import type { ProjectInputs } from '../../steps/inputs';
+import { programOf } from '../../steps/shared/process';
+import type { OvenStageInput } from '../../steps/inputs/program';
+import type { ProjectInputs } from '../../steps/inputs/project';
 import { SectionHead } from '../../ui/SectionHead';
 import { DwellTable } from './DwellTable';
 import { ProgramChart } from './ProgramChart';

@@ -6,7 +6,7 @@ import { supplierCure } from '../../core/cure/dose';
 import type { MoldAfter } from '../../core/cure/moldAfter';
 import type { ProgramFound } from '../../core/cure/programFinder';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { OvenStageInput } from '../../steps/cure/programInputs';
+import type { OvenStageInput } from '../../steps/inputs/program';
 import { celsius, clockHours, hoursMinutes } from '../../steps/cure/say';
 import { Button } from '../../ui/Button';
 import { DataTable } from '../../ui/DataTable';

@@ -1,5 +1,5 @@
-import type { CureInputs } from '../../steps/cure/inputs';
-import { supplierCureSpecs } from '../../steps/cure/programInputs';
+import type { CureInputs } from '../../steps/inputs/cure';
+import { supplierCureTable } from '../../steps/inputs/program';
 import { Button } from '../../ui/Button';
 import { DataTable } from '../../ui/DataTable';
 import { NumberCell } from '../../ui/NumberCell';
@@ -14,7 +14,7 @@ export interface SupplierCuresProps {
 
 /** A first guess for the next line: hotter and shorter than the last. */
 function nextCure(last: SupplierCure | undefined): SupplierCure {
-  const { hours, temperatureC } = supplierCureSpecs;
+  const { hours, temperatureC } = supplierCureTable;
   if (last === undefined) return { hours: hours.default, temperatureC: temperatureC.default };
   return {
     hours: Math.max(hours.min, last.hours / 4),
@@ -28,8 +28,8 @@ export function SupplierCures({ cures, disabled, onChange }: SupplierCuresProps)
     onChange(cures.map((cure, at) => (at === index ? { ...cure, ...change } : cure)));
   const cell = (field: 'hours' | 'temperatureC') => (cure: SupplierCure, index: number) => (
     <NumberCell
-      label={`${supplierCureSpecs[field].label}, cure ${index + 1}`}
-      limits={supplierCureSpecs[field]}
+      label={`${supplierCureTable[field].label}, cure ${index + 1}`}
+      limits={supplierCureTable[field]}
       value={cure[field]}
       disabled={disabled}
       onChange={(value) => {

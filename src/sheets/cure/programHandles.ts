@@ -1,7 +1,7 @@
 /** What moving the end of a dwell on the chart makes of the stages of the oven program. */
 import { stagesOnDial, type OvenProgram } from '../../core/cure/ovenProgram';
 import { formatNumber } from '../../core/units/formatNumber';
-import { stageSpecs, type OvenStageInput } from '../../steps/cure/programInputs';
+import { stageTable, type OvenStageInput } from '../../steps/inputs/program';
 import { hoursMinutes } from '../../steps/cure/say';
 import type { ChartSpan, PlotPx } from './HeatCurves';
 
@@ -80,8 +80,8 @@ function movedTo(
   to: { readonly targetC: number | null; readonly dwellMin: number | null },
 ): MovedStages {
   const before = stages[index]!;
-  const target = to.targetC === null ? null : within(toStep(to.targetC, stepC), stageSpecs.targetC);
-  const dwell = to.dwellMin === null ? null : within(hoursOf(to.dwellMin), stageSpecs.dwellHours);
+  const target = to.targetC === null ? null : within(toStep(to.targetC, stepC), stageTable.targetC);
+  const dwell = to.dwellMin === null ? null : within(hoursOf(to.dwellMin), stageTable.dwellHours);
   const moved = {
     ...before,
     targetC: target?.value ?? before.targetC,

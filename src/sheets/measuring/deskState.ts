@@ -4,8 +4,8 @@ import type { Progress } from '../../jobs/protocol';
 import type { Answers } from '../../pipeline/evaluate';
 import type { Question } from '../../pipeline/question';
 import type { MeasuredShape, PartShape, StageName } from '../../pipeline/told';
-import type { PatternRecord } from '../../steps/context';
-import type { ProjectInputs } from '../../steps/inputs';
+import type { PatternRecord } from '../../steps/shared/context';
+import type { ProjectInputs } from '../../steps/inputs/project';
 
 /** What the desk keeps worked out. */
 export interface DeskProject {

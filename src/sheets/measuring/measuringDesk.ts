@@ -8,8 +8,8 @@ import { answerOf, askedOf, nextStage, type Answers, type RunStage } from '../..
 import type { Question } from '../../pipeline/question';
 import { stageNames, stages } from '../../pipeline/stages';
 import type { StageName } from '../../pipeline/told';
-import type { PatternRecord } from '../../steps/context';
-import type { ProjectInputs } from '../../steps/inputs';
+import type { PatternRecord } from '../../steps/shared/context';
+import type { ProjectInputs } from '../../steps/inputs/project';
 import { nothingKnown, type DeskProject, type DeskState } from './deskState';
 import { shownOf } from './shownOf';
 

@@ -4,7 +4,7 @@ import { createBench } from '../../jobs/client';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
 import { contextOf } from '../../pipeline/evaluate';
 import type { MoldReply } from '../../pipeline/told';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import type { DeskProject, DeskState } from './deskState';
 import { MeasuringDesk } from './measuringDesk';
 

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { useId } from 'react';
 import { fittedWeightG } from '../../core/stone/dryingLog';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import { halfDryness, type HalfDryness } from '../../steps/stone/dryness';
 import { halves, moldWork } from '../../steps/stone/work';
 import { useWidth } from '../../ui/charts/useWidth';

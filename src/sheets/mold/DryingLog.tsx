@@ -1,5 +1,5 @@
-import { weighingSpecs } from '../../steps/mold/benchInputs';
-import type { MoldInputs } from '../../steps/mold/inputs';
+import { weighingTable } from '../../steps/inputs/moldBench';
+import type { MoldInputs } from '../../steps/inputs/mold';
 import { Button } from '../../ui/Button';
 import { NumberCell } from '../../ui/NumberCell';
 
@@ -18,7 +18,7 @@ const usualStepHours = 4;
 export function DryingLog({ log, disabled, onChange }: DryingLogProps) {
   const add = () => {
     const last = log[log.length - 1];
-    const hours = last === undefined ? 0 : Math.min(weighingSpecs.hours.max, last.hours + usualStepHours);
+    const hours = last === undefined ? 0 : Math.min(weighingTable.hours.max, last.hours + usualStepHours);
     onChange([...log, { hours, negativeG: null, positiveG: null }]);
   };
   return (
@@ -76,8 +76,8 @@ function WeighingRow({ weighing, number, disabled, onChange, onRemove }: Weighin
     <tr>
       <td>
         <NumberCell
-          label={`${weighingSpecs.hours.label}, weighing ${number}`}
-          limits={weighingSpecs.hours}
+          label={`${weighingTable.hours.label}, weighing ${number}`}
+          limits={weighingTable.hours}
           value={weighing.hours}
           disabled={disabled}
           onChange={(hours) => {
@@ -88,8 +88,8 @@ function WeighingRow({ weighing, number, disabled, onChange, onRemove }: Weighin
       {(['negativeG', 'positiveG'] as const).map((half) => (
         <td key={half}>
           <NumberCell
-            label={`${weighingSpecs[half].label}, weighing ${number}`}
-            limits={weighingSpecs[half]}
+            label={`${weighingTable[half].label}, weighing ${number}`}
+            limits={weighingTable[half]}
             value={weighing[half]}
             mayBeEmpty
             disabled={disabled}

@@ -1,8 +1,9 @@
-import { moldGroupSpecs, moldNumberSpecs, type MoldInputs } from '../../steps/mold/inputs';
-import type { InputSpecs, NumberSpec } from '../../steps/inputSpec';
-import { NumberField } from '../../ui/NumberField';
-
-export type MoldNumber = keyof typeof moldNumberSpecs;
+import { moldTable, type MoldInputs } from '../../steps/inputs/mold';
+import { coatSheetTable } from '../../steps/inputs/coat';
+import { wantedTable } from '../../steps/inputs/moldBench';
+import { bagTable, measuredTable } from '../../steps/inputs/stone';
+import type { InputTable } from '../../steps/kit/inputTable';
+import { InputFold, InputRows } from '../InputRows';
 
 export interface MoldFieldsProps {
   readonly mold: MoldInputs;
@@ -10,50 +11,59 @@ export interface MoldFieldsProps {
   readonly onChange: (change: Partial<MoldInputs>) => void;
 }
 
-/** Plain numbers of the step, one line each. */
-export function MoldNumbers({
+/** Inputs of the first view. */
+export function MoldRows({
   fields,
   mold,
-  disabled,
-  onChange,
-}: MoldFieldsProps & { readonly fields: readonly MoldNumber[] }) {
-  return fields.map((field) => (
-    <NumberField
-      key={field}
-      spec={moldNumberSpecs[field]}
-      value={mold[field]}
-      disabled={disabled}
-      onChange={(value) => {
-        if (value !== null) onChange({ [field]: value });
-      }}
-    />
-  ));
+  ...props
+}: MoldFieldsProps & { readonly fields: readonly (keyof MoldInputs)[] }) {
+  return <InputRows table={moldTable} values={mold} fields={fields} {...props} />;
 }
 
-type Group = 'bag' | 'measured' | 'wanted' | 'coatSheet';
+const groups = { bag: bagTable, measured: measuredTable, wanted: wantedTable, coatSheet: coatSheetTable };
+type Group = keyof typeof groups;
+const emptyWords: Readonly<Record<Group, string>> = {
+  bag: 'not given',
+  measured: 'not measured',
+  wanted: 'as drawn',
+  coatSheet: 'not given',
+};
 
-export interface MoldGroupProps extends MoldFieldsProps {
-  readonly group: Group;
-  /** All of the group when left out. */
-  readonly fields?: readonly string[];
-  /** Said in a field that is empty, e.g. "not measured". */
-  readonly emptyWord: string;
+export interface MoldFoldProps extends MoldFieldsProps {
+  readonly fold: string;
+  readonly remark: string;
+  /** Inputs that another answer makes idle. */
+  readonly idle?: readonly (keyof MoldInputs)[];
+  readonly children?: React.ReactNode;
 }
 
-/** Numbers that may be left out. */
-export function MoldGroup({ group, fields, emptyWord, mold, disabled, onChange }: MoldGroupProps) {
-  const specs: InputSpecs = moldGroupSpecs[`mold.${group}`] ?? {};
-  const values: Readonly<Record<string, number | null>> = mold[group];
-  return (fields ?? Object.keys(specs)).map((field) => (
-    <NumberField
-      key={field}
-      spec={specs[field] as NumberSpec}
-      value={values[field] ?? null}
-      emptyWord={emptyWord}
+/** One fold: its inputs, and what the bag, the sheets or the bench say to it. */
+export function MoldFold({ fold, remark, idle = [], mold, disabled, onChange, children }: MoldFoldProps) {
+  return (
+    <InputFold
+      table={moldTable}
+      values={mold}
+      fold={fold}
+      remark={remark}
+      own={Object.fromEntries(idle.map((name) => [name, null]))}
       disabled={disabled}
-      onChange={(value) => onChange({ [group]: { ...values, [field]: value } })}
-    />
-  ));
+      onChange={onChange}
+    >
+      {(Object.keys(groups) as Group[]).map((group) => (
+        <InputRows<InputTable>
+          key={group}
+          table={groups[group]}
+          values={mold[group]}
+          // A group that is whole in one fold says so itself; of the measured ones each says it.
+          {...(moldTable[group].fold === fold ? {} : { fold })}
+          emptyWord={emptyWords[group]}
+          disabled={disabled}
+          onChange={(change) => onChange({ [group]: { ...mold[group], ...change } })}
+        />
+      ))}
+      {children}
+    </InputFold>
+  );
 }
 
 /** How many of a group have been given, for the closed line. */

@@ -1,9 +1,9 @@
 import { facetKind } from '../../core/mesh/types';
 import type { MoldReply, Probe, StoneHalf } from '../../pipeline/told';
-import type { MoldInputs } from '../../steps/mold/inputs';
-import { repairSpecs } from '../../steps/mold/benchInputs';
+import type { MoldInputs } from '../../steps/inputs/mold';
+import { repairTable } from '../../steps/inputs/moldBench';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
-import { processOf } from '../../steps/process';
+import { processOf } from '../../steps/shared/process';
 import { Button } from '../../ui/Button';
 import { Disclosure } from '../../ui/Disclosure';
 import { Note } from '../../ui/Note';
@@ -15,7 +15,7 @@ import type { BenchTimers } from '../timers/useBenchTimers';
 import { BoxGiven } from './BoxGiven';
 import { DryingCurves } from './DryingCurve';
 import { DryingLog } from './DryingLog';
-import { MoldNumbers } from './MoldNumbers';
+import { MoldRows } from './MoldNumbers';
 import { MoldTimers } from './MoldTimers';
 import { MoldWorkedOut } from './MoldWorkedOut';
 import { RepairsEditor } from './RepairsEditor';
@@ -45,8 +45,8 @@ const filledAt = (
   half: kind === facetKind.core ? 'positive' : 'negative',
   kind: 'filled',
   atMm: [pointMm[0], pointMm[1], pointMm[2]],
-  radiusMm: repairSpecs.radiusMm.default,
-  depthMm: repairSpecs.depthMm.default,
+  radiusMm: repairTable.radiusMm.default,
+  depthMm: repairTable.depthMm.default,
   note: '',
 });
 
@@ -105,7 +105,7 @@ export function MoldSheet(props: MoldSheetProps) {
           onChange={(dryingLog) => setMold({ dryingLog })}
         />
         <DryingCurves context={context} />
-        <MoldNumbers fields={['dryingC', 'dryingHours', 'scaleStepG']} {...fields} />
+        <MoldRows fields={['dryingC', 'dryingHours', 'scaleStepG']} {...fields} />
       </section>
       <section aria-label="Repairs of the stone">
         <SectionHead title="Repairs of the stone" remark="closing takes them into its walls" />

@@ -1,6 +1,6 @@
 import { formatNumber } from '../../core/units/formatNumber';
-import { repairSpecs } from '../../steps/mold/benchInputs';
-import type { MoldInputs } from '../../steps/mold/inputs';
+import { repairTable } from '../../steps/inputs/moldBench';
+import type { MoldInputs } from '../../steps/inputs/mold';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { NumberField } from '../../ui/NumberField';
@@ -60,7 +60,7 @@ export function RepairsEditor({ repairs, disabled, picking, onPick, onChange }: 
               {(['depthMm', 'radiusMm'] as const).map((field) => (
                 <NumberField
                   key={field}
-                  spec={repairSpecs[field]}
+                  spec={repairTable[field]}
                   value={repair[field]}
                   disabled={disabled}
                   onChange={(value) => {

@@ -1,4 +1,4 @@
-import type { ProjectInputs } from '../../steps/inputs';
+import type { ProjectInputs } from '../../steps/inputs/project';
 import { stoneRows } from '../../steps/mold/stoneTable';
 import { DataTable } from '../../ui/DataTable';
 

@@ -1,6 +1,6 @@
 import type { BodyFacts } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
-import { partSpecs } from '../../steps/part/inputs';
+import { partTable } from '../../steps/inputs/part';
 import { ChoiceField } from '../../ui/ChoiceField';
 
 /** Bodies listed by name; smaller ones are crumbs that nobody picks from a list. */
@@ -28,8 +28,8 @@ export function BodyChoice({ bodies, body, disabled, onChange }: BodyChoiceProps
   if (body > bodies.length) choices.push({ value: String(body), label: `${body}: not in this file` });
   return (
     <ChoiceField
-      label={partSpecs['part.body'].label}
-      meaning={partSpecs['part.body'].meaning}
+      label={partTable.body.label}
+      meaning={partTable.body.meaning}
       choices={choices}
       value={String(body)}
       disabled={disabled}

@@ -3,7 +3,7 @@ import type { Vec3 } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
 import { lengthUnitNames } from '../../core/units/length';
 import type { SelfTouching } from '../../pipeline/told';
-import { partSpecs, type PartInputs } from '../../steps/part/inputs';
+import { partTable, type PartInputs } from '../../steps/inputs/part';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { FigureRow } from '../../ui/FigureRow';
@@ -92,7 +92,7 @@ export function PartSheet(props: PartSheetProps) {
           <SectionHead title="Given" />
           <UnitRow part={part} shape={shape} disabled={off} setPart={setPart} />
           <NumberField
-            spec={partSpecs['part.scale']}
+            spec={partTable.scale}
             value={part.scale}
             note={shape ? `size with it: ${boxText(shape.boxMinMm, shape.boxMaxMm)}` : undefined}
             disabled={off}
@@ -118,9 +118,9 @@ export function PartSheet(props: PartSheetProps) {
           ) : null}
           {measured && measured.health.flippedFacets > 0 ? (
             <ChoiceField
-              label={partSpecs['part.winding'].label}
-              meaning={partSpecs['part.winding'].meaning}
-              choices={partSpecs['part.winding'].choices}
+              label={partTable.winding.label}
+              meaning={partTable.winding.meaning}
+              choices={partTable.winding.choices}
               value={part.winding}
               disabled={off}
               onChange={(winding) => setPart({ winding })}
@@ -180,9 +180,9 @@ function UnitRow({ part, shape, disabled, setPart }: UnitRowProps) {
   return (
     <>
       <ChoiceField
-        label={partSpecs['part.unit'].label}
-        meaning={partSpecs['part.unit'].meaning}
-        choices={partSpecs['part.unit'].choices}
+        label={partTable.unit.label}
+        meaning={partTable.unit.meaning}
+        choices={partTable.unit.choices}
         value={part.unit}
         note={told && guess.sure ? `${lengthUnitNames[guess.unit]}: ${guess.reason}` : undefined}
         disabled={disabled}

@@ -1,5 +1,5 @@
 import { formatNumber } from '../../core/units/formatNumber';
-import type { PatternRecord } from '../../steps/context';
+import type { PatternRecord } from '../../steps/shared/context';
 import { FilePick } from '../../ui/FilePick';
 import { Note } from '../../ui/Note';
 import { DropArea } from './DropArea';

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
-import { partSpecs } from '../../steps/part/inputs';
+import { partTable } from '../../steps/inputs/part';
 import { Button } from '../../ui/Button';
 import { Row } from '../../ui/Row';
 
@@ -39,9 +39,9 @@ export function PullChoiceRow(props: PullChoiceRowProps) {
   const { pull, disabled, picking } = props;
   return (
     <Row
-      label={partSpecs['part.pull'].label}
+      label={partTable.pull.label}
       helpLabel={'What "Pull" means'}
-      help={<p>{partSpecs['part.pull'].meaning}</p>}
+      help={<p>{partTable.pull.meaning}</p>}
       value={<span className="words">{pullName(pull)}</span>}
       below={
         <div className="button-row pull-buttons" role="group" aria-label="Pull">

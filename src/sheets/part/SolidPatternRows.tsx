@@ -1,5 +1,5 @@
-import { partSpecs, type PartInputs } from '../../steps/part/inputs';
-import { pliesSpecs } from '../../steps/plies/inputs';
+import { partTable, type PartInputs } from '../../steps/inputs/part';
+import { pliesTable } from '../../steps/inputs/plies';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { NumberField } from '../../ui/NumberField';
 
@@ -22,9 +22,9 @@ export function SolidPatternRows({
   return (
     <>
       <ChoiceField
-        label={partSpecs['part.nominalWall'].label}
-        meaning={partSpecs['part.nominalWall'].meaning}
-        choices={partSpecs['part.nominalWall'].choices}
+        label={partTable.nominalWall.label}
+        meaning={partTable.nominalWall.meaning}
+        choices={partTable.nominalWall.choices}
         value={part.nominalWall}
         disabled={disabled}
         onChange={(nominalWall) => onPart({ nominalWall })}
@@ -32,7 +32,7 @@ export function SolidPatternRows({
       {part.nominalWall === 'print' ? (
         <>
           <NumberField
-            spec={partSpecs['part.printLines']}
+            spec={partTable.printLines}
             value={part.printLines}
             disabled={disabled}
             onChange={(printLines) => {
@@ -40,7 +40,7 @@ export function SolidPatternRows({
             }}
           />
           <NumberField
-            spec={pliesSpecs['plies.lineWidthMm']}
+            spec={pliesTable.lineWidthMm}
             value={lineWidthMm}
             note="the same as on the ply schedule"
             disabled={disabled}
@@ -49,9 +49,9 @@ export function SolidPatternRows({
             }}
           />
           <ChoiceField
-            label={partSpecs['part.openFace'].label}
-            meaning={partSpecs['part.openFace'].meaning}
-            choices={partSpecs['part.openFace'].choices}
+            label={partTable.openFace.label}
+            meaning={partTable.openFace.meaning}
+            choices={partTable.openFace.choices}
             value={part.openFace}
             disabled={disabled}
             onChange={(openFace) => onPart({ openFace })}

@@ -1,4 +1,4 @@
-import { materialSpecs, type Material } from '../../steps/plies/inputs';
+import { materialTable, type Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
 import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
@@ -72,7 +72,7 @@ export function MaterialCard(props: MaterialCardProps) {
       {requiredFields.map((field) => (
         <NumberField
           key={field}
-          spec={materialSpecs[field]}
+          spec={materialTable[field]}
           value={card[field]}
           disabled={disabled}
           onChange={(value) => {
@@ -81,7 +81,7 @@ export function MaterialCard(props: MaterialCardProps) {
         />
       ))}
       <NumberField
-        spec={materialSpecs.laidThicknessMm}
+        spec={materialTable.laidThicknessMm}
         value={card.laidThicknessMm}
         note={
           card.caliperTotalMm === null
@@ -96,14 +96,14 @@ export function MaterialCard(props: MaterialCardProps) {
       />
       <Disclosure title="Measured at the bench" remark={measuredRemark(card)}>
         <NumberField
-          spec={materialSpecs.caliperTotalMm}
+          spec={materialTable.caliperTotalMm}
           value={card.caliperTotalMm}
           emptyWord="none"
           disabled={disabled}
           onChange={(caliperTotalMm) => onChange({ caliperTotalMm })}
         />
         <NumberField
-          spec={materialSpecs.caliperPlies}
+          spec={materialTable.caliperPlies}
           value={card.caliperPlies}
           disabled={disabled}
           onChange={(caliperPlies) => {
@@ -121,7 +121,7 @@ export function MaterialCard(props: MaterialCardProps) {
           onChange={(freezerDate) => onChange({ freezerDate: freezerDate.trim() })}
         />
         <NumberField
-          spec={materialSpecs.hoursOutH}
+          spec={materialTable.hoursOutH}
           value={card.hoursOutH}
           disabled={disabled}
           onChange={(hoursOutH) => {
@@ -165,7 +165,7 @@ function OptionalFields({ fields, emptyWord, card, disabled, onChange }: Optiona
   return fields.map((field) => (
     <NumberField
       key={field}
-      spec={materialSpecs[field]}
+      spec={materialTable[field]}
       value={card[field]}
       emptyWord={emptyWord}
       disabled={disabled}

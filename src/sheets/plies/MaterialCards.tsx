@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Material } from '../../steps/plies/inputs';
+import type { Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
 import { Disclosure } from '../../ui/Disclosure';
 import { Note } from '../../ui/Note';

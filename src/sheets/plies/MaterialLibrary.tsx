@@ -1,4 +1,4 @@
-import type { Material } from '../../steps/plies/inputs';
+import type { Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
 
 export interface MaterialLibraryProps {

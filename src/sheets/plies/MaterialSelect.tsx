@@ -1,4 +1,4 @@
-import type { Material } from '../../steps/plies/inputs';
+import type { Material } from '../../steps/inputs/material';
 
 export interface MaterialSelectProps {
   readonly label: string;

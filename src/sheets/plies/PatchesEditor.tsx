@@ -1,5 +1,6 @@
-import { patchKinds } from '../../steps/plies/plyInputs';
-import { patchSpecs, type Material, type Ply, type PlyPatch } from '../../steps/plies/inputs';
+import { patchKinds } from '../../steps/inputs/ply';
+import { patchTable, type Ply, type PlyPatch } from '../../steps/inputs/ply';
+import { type Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
 import { CheckField } from '../../ui/CheckField';
 import { ChoiceField } from '../../ui/ChoiceField';
@@ -51,7 +52,7 @@ export function PatchesEditor({ patches, stack, materials, disabled, onChange }:
                 onChange={(kind) => edit({ kind })}
               />
               <NumberField
-                spec={patchSpecs.wallMm}
+                spec={patchTable.wallMm}
                 value={patch.wallMm}
                 emptyWord="as the rest"
                 disabled={disabled}
@@ -60,7 +61,7 @@ export function PatchesEditor({ patches, stack, materials, disabled, onChange }:
               {numberFields.map((field) => (
                 <NumberField
                   key={field}
-                  spec={patchSpecs[field]}
+                  spec={patchTable[field]}
                   value={patch[field]}
                   disabled={disabled}
                   onChange={(value) => {

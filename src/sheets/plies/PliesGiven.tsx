@@ -1,10 +1,8 @@
 import { formatNumber } from '../../core/units/formatNumber';
-import { pliesSpecs, type PliesInputs } from '../../steps/plies/inputs';
-import { ChoiceField } from '../../ui/ChoiceField';
-import { Disclosure } from '../../ui/Disclosure';
-import type { Followed, Process } from '../../steps/process';
-import { NumberField } from '../../ui/NumberField';
+import { pliesTable, type PliesInputs } from '../../steps/inputs/plies';
+import type { Followed, Process } from '../../steps/shared/process';
 import { FollowedField } from '../FollowedField';
+import { InputFold, InputRows } from '../InputRows';
 
 export interface PliesGivenProps {
   readonly plies: PliesInputs;
@@ -13,63 +11,47 @@ export interface PliesGivenProps {
   readonly onChange: (change: Partial<PliesInputs>) => void;
 }
 
-type NumberInput =
-  'lineWidthMm' | 'bulkFactor' | 'cureShrinkagePercent' | 'plannedLayupH' | 'coatThicknessMm';
-
 /** The numbers of the print, the cure, the coat and the layup. */
 export function PliesGiven(props: PliesGivenProps) {
   const { plies, process, disabled, onChange } = props;
   const coated = plies.coatFace !== 'none';
   const followed = (field: 'stressFreeC' | 'roomTemperatureC' | 'coatSetC', value: Followed) => (
     <FollowedField
-      spec={pliesSpecs[`plies.${field}`]}
+      spec={pliesTable[field]}
       followed={value}
       disabled={disabled}
       onChange={(ownC) => onChange({ [field]: ownC })}
     />
   );
+  const rows = { table: pliesTable, values: plies, disabled, onChange };
   return (
     <>
-      <NumberInputs fields={['lineWidthMm', 'bulkFactor', 'plannedLayupH']} {...props} />
-      <Disclosure
-        title="Cure and use"
+      <InputRows {...rows} />
+      <InputFold
+        fold="Cure and use"
         remark={`free of stress at ${celsius(process.stressFree)}, used at ${celsius(process.inUse)}`}
-      >
-        {followed('stressFreeC', process.stressFree)}
-        {followed('roomTemperatureC', process.inUse)}
-        <NumberInputs fields={['cureShrinkagePercent']} {...props} />
-      </Disclosure>
-      <Disclosure title="Measured on cured pieces" remark={measuredRemark(plies)}>
-        {measuredFields.map((field) => (
-          <NumberField
-            key={field}
-            spec={pliesSpecs[`plies.${field}`]}
-            value={plies[field]}
-            emptyWord="not measured"
-            disabled={disabled}
-            onChange={(value) => onChange({ [field]: value })}
-          />
-        ))}
-      </Disclosure>
-      <Disclosure
-        title="One-sided coat"
+        own={{
+          stressFreeC: followed('stressFreeC', process.stressFree),
+          roomTemperatureC: followed('roomTemperatureC', process.inUse),
+        }}
+        {...rows}
+      />
+      <InputFold
+        fold="Measured on cured pieces"
+        remark={measuredRemark(plies)}
+        emptyWord="not measured"
+        {...rows}
+      />
+      <InputFold
+        fold="One-sided coat"
         remark={coated ? `${plies.coatThicknessMm} mm on the ${plies.coatFace} face` : 'none'}
-      >
-        <ChoiceField
-          label={pliesSpecs['plies.coatFace'].label}
-          meaning={pliesSpecs['plies.coatFace'].meaning}
-          choices={pliesSpecs['plies.coatFace'].choices}
-          value={plies.coatFace}
-          disabled={disabled}
-          onChange={(coatFace) => onChange({ coatFace })}
-        />
-        {coated ? (
-          <>
-            <NumberInputs fields={['coatThicknessMm']} {...props} />
-            {followed('coatSetC', process.coatSet)}
-          </>
-        ) : null}
-      </Disclosure>
+        own={
+          coated
+            ? { coatSetC: followed('coatSetC', process.coatSet) }
+            : { coatThicknessMm: null, coatSetC: null }
+        }
+        {...rows}
+      />
     </>
   );
 }
@@ -88,22 +70,4 @@ const measuredFields = [
 function measuredRemark(plies: PliesInputs): string {
   const count = measuredFields.filter((field) => plies[field] !== null).length;
   return count === 0 ? 'nothing yet' : `${count} of ${measuredFields.length} given`;
-}
-
-interface NumberInputsProps extends PliesGivenProps {
-  readonly fields: readonly NumberInput[];
-}
-
-function NumberInputs({ fields, plies, disabled, onChange }: NumberInputsProps) {
-  return fields.map((field) => (
-    <NumberField
-      key={field}
-      spec={pliesSpecs[`plies.${field}`]}
-      value={plies[field]}
-      disabled={disabled}
-      onChange={(value) => {
-        if (value !== null) onChange({ [field]: value });
-      }}
-    />
-  ));
 }

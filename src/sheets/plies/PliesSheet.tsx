@@ -1,7 +1,8 @@
-import type { PliesInputs, PlyPatch } from '../../steps/plies/inputs';
-import { resolveStack } from '../../steps/stack';
-import { processOf } from '../../steps/process';
-import { pairingRows } from '../../steps/wallFix';
+import type { PliesInputs } from '../../steps/inputs/plies';
+import type { PlyPatch } from '../../steps/inputs/ply';
+import { resolveStack } from '../../steps/shared/stack';
+import { processOf } from '../../steps/shared/process';
+import { pairingRows } from '../../steps/shared/wallFix';
 import { Disclosure } from '../../ui/Disclosure';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';

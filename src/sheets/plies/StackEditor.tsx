@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
-import type { Material, Ply } from '../../steps/plies/inputs';
+import type { Material } from '../../steps/inputs/material';
+import type { Ply } from '../../steps/inputs/ply';
 import { Button } from '../../ui/Button';
 import { StackRow } from './StackRow';
 import { withPlyAdded, withPlyChanged, withPlyMoved } from './stackEdits';

@@ -1,7 +1,8 @@
 import { useState, type ComponentProps } from 'react';
 import { formatNumber } from '../../core/units/formatNumber';
-import { plySpecs, type Material, type Ply } from '../../steps/plies/inputs';
-import { laidAngleDeg } from '../../steps/plies/plyInputs';
+import { plyTable, type Ply } from '../../steps/inputs/ply';
+import { type Material } from '../../steps/inputs/material';
+import { laidAngleDeg } from '../../steps/inputs/ply';
 import { Button } from '../../ui/Button';
 import { CheckField } from '../../ui/CheckField';
 import { NumberCell } from '../../ui/NumberCell';
@@ -51,7 +52,7 @@ export function StackRow(props: StackRowProps) {
       />
       <NumberCell
         label={`Angle of ply ${number}`}
-        limits={plySpecs.angleDeg}
+        limits={plyTable.angleDeg}
         value={ply.angleDeg}
         disabled={disabled}
         onChange={(angleDeg) => {

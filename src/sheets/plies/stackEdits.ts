@@ -1,11 +1,7 @@
 /** Edits of material cards and of the ply stack as plain functions from list to list. */
-import {
-  defaultMaterial,
-  defaultPliesInputs,
-  type Material,
-  type Ply,
-  type PlyPatch,
-} from '../../steps/plies/inputs';
+import { defaultProjectInputs } from '../../steps/inputs/project';
+import { defaultMaterial, type Material } from '../../steps/inputs/material';
+import { type Ply, type PlyPatch } from '../../steps/inputs/ply';
 
 /** `prefix-N` with the smallest N from `from` on that no entry uses yet. */
 function freeId(prefix: string, taken: readonly { readonly id: string }[], from: number): string {
@@ -18,7 +14,7 @@ function freeId(prefix: string, taken: readonly { readonly id: string }[], from:
 /** One more ply at the core face, like the last one; turned by 45 degrees as stacks usually alternate. */
 export function withPlyAdded(stack: readonly Ply[], materials: readonly Material[]): Ply[] {
   const last = stack.at(-1);
-  const like = last ?? defaultPliesInputs.stack[0];
+  const like = last ?? defaultProjectInputs.plies.stack[0];
   if (like === undefined) return [...stack];
   const materialId = last?.materialId ?? materials[0]?.id ?? like.materialId;
   const angleDeg = last === undefined || last.angleDeg !== 0 ? 0 : 45;

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Material } from '../../steps/plies/inputs';
+import type { Material } from '../../steps/inputs/material';
 import type { Outcome } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 

@@ -1,5 +1,5 @@
 import { useState, type PointerEvent, type RefObject } from 'react';
-import type { Ply } from '../../steps/plies/inputs';
+import type { Ply } from '../../steps/inputs/ply';
 import { placeAt, withPlyMoved } from './stackEdits';
 
 interface Drag {

@@ -3,7 +3,7 @@ import { areaHistogram } from '../../core/mesh/areaHistogram';
 import type { AreaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
-import type { StepContext } from '../../steps/context';
+import type { StepContext } from '../../steps/shared/context';
 import { Histogram } from '../../ui/charts/Histogram';
 import { ShareBar } from '../../ui/charts/ShareBar';
 

@@ -1,11 +1,10 @@
-import { wallBand } from '../../steps/band';
-import { wallInUse } from '../../steps/wallInUse';
-import { wallsSpecs } from '../../steps/walls/inputs';
-import { ChoiceField } from '../../ui/ChoiceField';
-import { Disclosure } from '../../ui/Disclosure';
+import { wallBand } from '../../steps/shared/band';
+import { wallInUse } from '../../steps/shared/wallInUse';
+import { wallsTable, type WallsInputs } from '../../steps/inputs/walls';
 import { FigureRow } from '../../ui/FigureRow';
 import { NumberField } from '../../ui/NumberField';
 import { SectionHead } from '../../ui/SectionHead';
+import { InputFold, InputRows } from '../InputRows';
 import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { WallCharts } from './WallCharts';
@@ -14,20 +13,6 @@ export interface WallsSheetProps extends SheetProps {
   readonly title: string;
   readonly question: string;
 }
-
-/** Judgements of common practice: they stand, but seldom need a change. */
-const practice = [
-  'goVoidPercent',
-  'lookVoidPercent',
-  'badVoidPercent',
-  'wovenGoFraction',
-  'wovenLookFraction',
-  'alignedGoFraction',
-  'alignedLookFraction',
-  'leastOuterRadiusMm',
-  'leastInnerRadiusMm',
-] as const;
-const asked = ['leastDraftDeg', 'wrongShareAllowedPercent'] as const;
 
 const isBand = (id: string) => id === 'walls.bandLowMm' || id === 'walls.bandHighMm';
 const isShare = (id: string) => /^walls\.(inBand|over|under)Percent$/u.test(id);
@@ -41,68 +26,31 @@ export function WallsSheet({ title, question, context, report, readOnly, change 
     report.figures
       .filter(({ id }) => wanted(id))
       .map((figure) => <FigureRow key={figure.id} figure={figure} />);
-  const number = (name: (typeof asked)[number] | (typeof practice)[number] | 'filmMm') => (
+  const rows = {
+    table: wallsTable,
+    values: walls,
+    disabled: readOnly,
+    onChange: (inputs: Partial<WallsInputs>) => change('walls', inputs),
+  };
+  const filmLimit = (
     <NumberField
-      key={name}
-      spec={wallsSpecs[`walls.${name}`]}
-      value={walls[name]}
+      spec={wallsTable.filmLimitC}
+      value={walls.filmLimitC > 0 ? walls.filmLimitC : null}
+      emptyWord="not read"
       disabled={readOnly}
-      onChange={(value) => {
-        if (value !== null) change('walls', { [name]: value });
-      }}
+      onChange={(filmLimitC) => change('walls', { filmLimitC: filmLimitC ?? 0 })}
     />
   );
   return (
     <Sheet title={title} question={question} report={report}>
       <section aria-label="Given">
         <SectionHead title="Given" />
-        <NumberField
-          spec={wallsSpecs['walls.toleranceMm']}
-          value={walls.toleranceMm}
+        <InputRows
+          {...rows}
           emptyWord="usual"
-          disabled={readOnly}
-          onChange={(toleranceMm) => change('walls', { toleranceMm })}
+          own={walls.filmFaces === 'none' ? { filmMm: null, filmLimitC: null } : { filmLimitC: filmLimit }}
         />
-        <ChoiceField
-          label={wallsSpecs['walls.filmFaces'].label}
-          meaning={wallsSpecs['walls.filmFaces'].meaning}
-          choices={wallsSpecs['walls.filmFaces'].choices}
-          value={walls.filmFaces}
-          disabled={readOnly}
-          onChange={(filmFaces) => change('walls', { filmFaces })}
-        />
-        {walls.filmFaces === 'none' ? null : (
-          <>
-            {number('filmMm')}
-            <NumberField
-              spec={wallsSpecs['walls.filmLimitC']}
-              value={walls.filmLimitC > 0 ? walls.filmLimitC : null}
-              emptyWord="not read"
-              disabled={readOnly}
-              onChange={(filmLimitC) => change('walls', { filmLimitC: filmLimitC ?? 0 })}
-            />
-          </>
-        )}
-        {asked.map(number)}
-        <ChoiceField
-          label={wallsSpecs['walls.laidIn'].label}
-          meaning={wallsSpecs['walls.laidIn'].meaning}
-          choices={wallsSpecs['walls.laidIn'].choices}
-          value={walls.laidIn}
-          disabled={readOnly}
-          onChange={(laidIn) => change('walls', { laidIn })}
-        />
-        <ChoiceField
-          label={wallsSpecs['walls.measure'].label}
-          meaning={wallsSpecs['walls.measure'].meaning}
-          choices={wallsSpecs['walls.measure'].choices}
-          value={walls.measure}
-          disabled={readOnly}
-          onChange={(measure) => change('walls', { measure })}
-        />
-        <Disclosure title="Limits" remark="common practice: voids, fiber, radii">
-          {practice.map(number)}
-        </Disclosure>
+        <InputFold fold="Limits" remark="common practice: voids, fiber, radii" {...rows} />
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" remark={wall.known ? wall.how : undefined} />

@@ -1,7 +1,7 @@
 /** Checklist step: what do I do, in which order, with which numbers? Its verdict sums up the steps before it. */
 import { worstWord, type Caution, type StepReport, type Verdict, type VerdictWord } from '../../core/figure';
-import type { ReportBefore, StepContext } from '../context';
-import { count, figure } from '../figures';
+import type { ReportBefore, StepContext } from '../shared/context';
+import { count, figure } from '../kit/figures';
 
 const cautions: readonly Caution[] = [
   {

@@ -5,8 +5,9 @@ import { alignedBed, bedThroughPoints, wovenBed, type FiberBed } from '../../cor
 import { fiberFractionInGap } from '../../core/laminate/plyThickness';
 import type { SourceKey } from '../../core/sources';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { KnownStack } from '../stack';
-import type { BedPoints, ClosingInputs } from '../closing/inputs';
+import type { KnownStack } from '../shared/stack';
+import type { BedPoints } from '../inputs/clamp';
+import type { ClosingInputs } from '../inputs/closing';
 
 export interface StackBeds {
   /** One per material of the stack. */

@@ -7,8 +7,8 @@ import { contentOfVolume, type LaminateContent } from '../../core/laminate/bleed
 import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from './state';
-import type { StepContext } from '../context';
-import type { KnownStack } from '../stack';
+import type { StepContext } from '../shared/context';
+import type { KnownStack } from '../shared/stack';
 
 export interface LaminateInMold {
   readonly content: LaminateContent;

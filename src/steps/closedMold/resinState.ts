@@ -19,10 +19,10 @@ import { aminePrepregEpoxy, leastVoidFreeAtm, permeabilityM2, viscosityPaS } fro
 import type { ClosingSolution, Lands } from '../../core/closing/tiltedBalance';
 import { equilibriumPressureAtm } from '../../core/cure/dehydration';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { waterLeft } from '../stone/waterLeft';
-import type { KnownStack } from '../stack';
-import { processOf } from '../process';
+import type { KnownStack } from '../shared/stack';
+import { processOf } from '../shared/process';
 
 export interface ResinNeed {
   /** Absolute, from the roll's humidity. */

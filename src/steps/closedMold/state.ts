@@ -40,14 +40,14 @@ import {
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import type { PartSummary } from '../../core/part/partSummary';
 import { Problem } from '../../core/problem';
-import { filmInWallMm, wallLimits, wallsFor } from '../band';
-import type { MeasuredPart, StepContext } from '../context';
-import { availablePart, type Missing } from '../missing';
-import { resolveStack, type KnownStack } from '../stack';
-import { processOf } from '../process';
+import { filmInWallMm, wallLimits, wallsFor } from '../shared/band';
+import type { MeasuredPart, StepContext } from '../shared/context';
+import { availablePart, type Missing } from '../shared/missing';
+import { resolveStack, type KnownStack } from '../shared/stack';
+import { processOf } from '../shared/process';
 import { stackBeds, type StackBeds } from './beds';
-import type { ProjectInputs } from '../inputs';
-import type { Clamp } from '../closing/inputs';
+import type { ProjectInputs } from '../inputs/project';
+import type { Clamp } from '../inputs/clamp';
 import { landWidthMm } from '../stone/landWidth';
 import { resinNeed, resinState, type ResinState } from './resinState';
 

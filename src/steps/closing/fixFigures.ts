@@ -3,9 +3,9 @@ import { gapAtPressure } from '../../core/closing/bedCurve';
 import { forceToReachN, standOffForGapMm } from '../../core/closing/fixes';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { pliesForWall } from '../wallFix';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { pliesForWall } from '../shared/wallFix';
 import { mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';
 

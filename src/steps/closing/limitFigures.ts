@@ -4,8 +4,8 @@ import { binCenter } from '../../core/closing/closingHistogram';
 import { placeName } from '../../core/mesh/place';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, type FigureSpec } from '../figures';
-import type { ClosingInputs } from './inputs';
+import { figure, type FigureSpec } from '../kit/figures';
+import type { ClosingInputs } from '../inputs/closing';
 import { areaPercent, mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';
 

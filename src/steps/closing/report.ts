@@ -1,6 +1,6 @@
 /** Mold closing step: when I clamp it, does the load go into the laminate everywhere? */
 import type { Caution, StepReport } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { closingFigures } from './figures';
 import { closingVerdicts } from './verdicts';
 

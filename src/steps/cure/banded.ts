@@ -2,7 +2,7 @@
 import type { CurePrediction, PredictedRun } from '../../core/cure/predictCure';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, type FigureSpec } from '../figures';
+import { figure, type FigureSpec } from '../kit/figures';
 import { perRun } from './say';
 
 /** The middle run's value with the span of all three. */

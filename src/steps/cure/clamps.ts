@@ -3,8 +3,8 @@ import { totalClampForceN } from '../../core/closing/clamps';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from '../closedMold/state';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import type { Answer } from '../stone/work';
 
 export interface ClampsAfterThinning {

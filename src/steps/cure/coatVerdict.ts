@@ -1,9 +1,9 @@
 /** Whether sealer and release bear the oven program. */
 import type { Verdict } from '../../core/figure';
 import { coatBears } from '../../core/stone/coatCards';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { coatsInUse, type CoatInUse } from '../mold/coatInUse';
-import { processOf } from '../process';
+import { processOf } from '../shared/process';
 import { celsius } from './say';
 
 const bears = ({

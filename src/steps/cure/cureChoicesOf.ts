@@ -26,14 +26,14 @@ import {
 import { Problem } from '../../core/problem';
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { StoneMix } from '../../core/stone/stoneMix';
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 import { waterLeft } from '../stone/waterLeft';
 import { mixOf } from '../stone/work';
 import type { Answer } from '../stone/work';
 import { pourChoicesOf } from '../mold/pourChoicesOf';
-import { resolveStack } from '../stack';
-import { programOf } from '../process';
-import type { CureInputs } from './inputs';
+import { resolveStack } from '../shared/stack';
+import { programOf } from '../shared/process';
+import type { CureInputs } from '../inputs/cure';
 
 function limitsOf({
   stoneLimitC,

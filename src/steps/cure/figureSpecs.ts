@@ -1,5 +1,5 @@
 /** Ids, labels, units and sources of the figures of the oven run; the ids are stable. */
-import type { FigureSpec } from '../figures';
+import type { FigureSpec } from '../kit/figures';
 
 const heat = { status: 'computed', source: 'moldConduction' } as const;
 export const cureFigureSpecs = {

@@ -2,8 +2,8 @@
 import type { CurePrediction, PredictedRun } from '../../core/cure/predictCure';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure } from '../figures';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure } from '../kit/figures';
 import { banded } from './banded';
 import { doseFigure, dwellFigure } from './doseFigures';
 import { cureFigureSpecs as specs } from './figureSpecs';

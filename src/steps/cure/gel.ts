@@ -1,11 +1,11 @@
 /** Where the oven program has the laminate gel: void pressure, sizes and warp are all counted from there. */
 import type { GelPoint } from '../../core/cure/gelPoint';
 import type { Figure, FigureStatus, Verdict } from '../../core/figure';
-import { closingSpecs } from '../closing/inputs';
-import type { StepContext } from '../context';
-import { figure, unknownFigure } from '../figures';
-import type { ProjectInputs } from '../inputs';
-import { processOf } from '../process';
+import { closingTable } from '../inputs/closing';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure } from '../kit/figures';
+import type { ProjectInputs } from '../inputs/project';
+import { processOf } from '../shared/process';
 import { cureFigureSpecs as specs } from './figureSpecs';
 import { celsius, hoursMinutes } from './say';
 
@@ -17,8 +17,8 @@ const withSpan = (one: Figure, values: readonly number[]): Figure => ({
 /** A gel time that nobody has touched is the one from memory. */
 function gelTimeStatus({ closing }: ProjectInputs): FigureStatus {
   const isReadyMade =
-    closing.timeToGelMin === closingSpecs['closing.timeToGelMin'].default &&
-    closing.gelTimeAtC === closingSpecs['closing.gelTimeAtC'].default;
+    closing.timeToGelMin === closingTable.timeToGelMin.default &&
+    closing.gelTimeAtC === closingTable.gelTimeAtC.default;
   return isReadyMade ? 'from memory' : 'computed';
 }
 

@@ -11,11 +11,11 @@ import { gentleKPerMin } from '../../core/cure/ovenProgram';
 import type { CurePrediction } from '../../core/cure/predictCure';
 import type { Figure, Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, unknownFigure } from '../figures';
-import type { ProjectInputs } from '../inputs';
+import { figure, unknownFigure } from '../kit/figures';
+import type { ProjectInputs } from '../inputs/project';
 import { cureChoicesOf } from './cureChoicesOf';
 import { cureFigureSpecs as specs } from './figureSpecs';
-import type { CureInputs } from './inputs';
+import type { CureInputs } from '../inputs/cure';
 import { celsius } from './say';
 
 /** Under this the stone may meet the room's air, °C (common practice). */

@@ -1,6 +1,6 @@
 /** Clamp & cure step: will the laminate in the middle of the stone really cure? */
 import type { Caution, StepReport } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { clampFigure } from './clamps';
 import { cureFigures } from './figures';
 import { cureVerdicts } from './verdicts';

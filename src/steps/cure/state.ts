@@ -1,7 +1,7 @@
 /** The prediction in use by figures, verdicts, sheet and checklist, or what is missing before it can be had. */
 import type { CurePrediction, PredictedRun } from '../../core/cure/predictCure';
-import type { StepContext } from '../context';
-import { availablePart, type Missing } from '../missing';
+import type { StepContext } from '../shared/context';
+import { availablePart, type Missing } from '../shared/missing';
 import { cureChoicesOf } from './cureChoicesOf';
 
 export type CureAnswer =

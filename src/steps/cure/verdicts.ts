@@ -3,16 +3,16 @@ import { keepsStoneUpToC, moldAfter } from '../../core/cure/moldAfter';
 import type { PredictedRun } from '../../core/cure/predictCure';
 import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { jackingWords, liftWords, moldOpening, orderWords } from '../mold/opening';
 import { waterLeft } from '../stone/waterLeft';
-import { processOf } from '../process';
+import { processOf } from '../shared/process';
 import { clampsAfterThinning } from './clamps';
 import { coatVerdict, filmVerdict } from './coatVerdict';
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 import { gelVerdicts } from './gel';
-import type { CureInputs } from './inputs';
-import { moldNumberSpecs } from './moldInputs';
+import type { CureInputs } from '../inputs/cure';
+import { moldNumbers } from '../inputs/heatedMold';
 import { cureChoicesOf, overLimits } from './cureChoicesOf';
 import { openingVerdict, rampVerdicts, serviceVerdict } from './opening';
 import { celsius, hoursMinutes, treatmentNames } from './say';
@@ -72,7 +72,7 @@ function programVerdict({ inputs }: StepContext): Verdict {
 
 /** A limit that is no longer the ready-made one was entered by somebody who knew. */
 const clampsAreRead = ({ clampLimitFrom, clampLimitC }: CureInputs): boolean =>
-  clampLimitFrom === 'read' || clampLimitC !== moldNumberSpecs.clampLimitC.default;
+  clampLimitFrom === 'read' || clampLimitC !== moldNumbers.clampLimitC.default;
 
 const thermocouple =
   'A thermocouple at the laminate is the test, at the coldest place worked out: cast its wire in, log it, and take the dose from the log.';

@@ -4,8 +4,8 @@ import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import { boxSheets } from '../../core/stone/boxSheets';
 import { placeName } from '../../core/mesh/place';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { figureFrom, ml, mm, withBand } from './say';
 import type { Answer, Half, MoldWork } from '../stone/work';
 

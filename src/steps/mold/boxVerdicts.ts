@@ -3,7 +3,7 @@ import type { Verdict } from '../../core/figure';
 import type { Vec3 } from '../../core/mesh/types';
 import { placeName } from '../../core/mesh/place';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { mm } from './say';
 import { halves, type MoldWork } from '../stone/work';
 

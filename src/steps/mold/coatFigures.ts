@@ -2,10 +2,10 @@
 import type { Figure } from '../../core/figure';
 import { coatPlan, dryFilmUm, type CoatChoices } from '../../core/stone/coatPlan';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { coatsInUse, type CoatInUse } from './coatInUse';
-import { moldNumberSpecs, type MoldInputs } from './inputs';
+import { moldTable, type MoldInputs } from '../inputs/mold';
 import { entryStatus, figureFrom } from './say';
 import type { MoldWork } from '../stone/work';
 
@@ -34,14 +34,14 @@ export function coatFigures(context: StepContext, work: MoldWork): readonly Figu
       label: `${label}, both halves`,
       unit: 'mL',
       decimals: 1,
-      status: entryStatus(choices.coverageM2PerL, moldNumberSpecs[`${id}M2PerL`], 'common practice'),
+      status: entryStatus(choices.coverageM2PerL, moldTable[`${id}M2PerL`], 'common practice'),
     };
     const wait: FigureSpec = {
       id: `mold.${id}WaitMin`,
       label: `${label}, waiting in all`,
       unit: 'min',
       decimals: 0,
-      status: entryStatus(choices.waitMin, moldNumberSpecs[`${id}WaitMin`], 'common practice'),
+      status: entryStatus(choices.waitMin, moldTable[`${id}WaitMin`], 'common practice'),
     };
     return [
       figureFrom(amount, work.geometry, ({ negativeFaceMm2, positiveFaceMm2 }) => {

@@ -1,7 +1,7 @@
 /** Sealer and release in use: the kind that the maker chose, the limit of its can where it is given. */
 import type { FigureStatus } from '../../core/figure';
 import { releaseCards, sealerCards, type CoatCard } from '../../core/stone/coatCards';
-import type { MoldInputs } from './inputs';
+import type { MoldInputs } from '../inputs/mold';
 
 export interface CoatInUse {
   /** "sealer" or "release". */

@@ -9,8 +9,8 @@ import {
   depthBySupplyMm,
 } from '../../core/stone/dehydration';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { halfDryness } from '../stone/dryness';
 import { celsius, figureFrom, grams, withBand } from './say';
 import { halves, type Half, type MoldWork } from '../stone/work';

@@ -3,7 +3,7 @@ import type { Verdict } from '../../core/figure';
 import { dryingLimitsC, expectedShare, steadyHours } from '../../core/stone/drying';
 import type { Weighing } from '../../core/stone/dryingLog';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { halfDryness, type HalfDryness } from '../stone/dryness';
 import { celsius, grams } from './say';
 import { halves, type Half, type MoldWork } from '../stone/work';

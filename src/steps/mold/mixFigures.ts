@@ -1,8 +1,8 @@
 /** Figures of stone, mix and batches. */
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { figureFrom, grams, knownFigure, leastCertain, ml } from './say';
 import { halves, type Half, type MoldWork } from '../stone/work';
 

@@ -1,5 +1,5 @@
 /** The times that the bench waits for, in the order of the work. */
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 import { stoneInUse } from '../stone/stoneInUse';
 
 export interface PlannedTime {

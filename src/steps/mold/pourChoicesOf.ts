@@ -1,6 +1,6 @@
 /** The box and the pours as the maker chose them, in the words of the pour geometry. */
 import type { PourChoices } from '../../core/stone/pours/pourChoices';
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 
 export function pourChoicesOf({ part, mold }: Pick<ProjectInputs, 'part' | 'mold'>): PourChoices {
   return {

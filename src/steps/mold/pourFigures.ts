@@ -1,9 +1,9 @@
 /** Figures of the pour: what lifts the pattern, and how warm the stone gets. */
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { moldNumberSpecs } from './inputs';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { moldTable } from '../inputs/mold';
 import { celsius, entryStatus, figureFrom, grams, ml, mm, withBand } from './say';
 import { hottestHalf } from './hottestHalf';
 import type { MoldWork } from '../stone/work';
@@ -44,10 +44,10 @@ function floatFigures(
   { float, pattern, geometry, mix }: MoldWork,
 ): readonly Figure[] {
   const { pourMethod, counterweightMargin, patternDensityGCm3 } = inputs.mold;
-  const densityStatus = entryStatus(patternDensityGCm3, moldNumberSpecs.patternDensityGCm3, 'published');
+  const densityStatus = entryStatus(patternDensityGCm3, moldTable.patternDensityGCm3, 'published');
   const weight: FigureSpec = {
     ...specs.weight,
-    status: entryStatus(counterweightMargin, moldNumberSpecs.counterweightMargin, 'common practice'),
+    status: entryStatus(counterweightMargin, moldTable.counterweightMargin, 'common practice'),
   };
   const leak: FigureSpec = { ...specs.leak, status: weight.status ?? 'common practice' };
   const displaced =
@@ -165,7 +165,7 @@ function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[]
         label: 'Pattern softens at',
         unit: '°C',
         decimals: 0,
-        status: entryStatus(patternSoftensC, moldNumberSpecs.patternSoftensC, 'published'),
+        status: entryStatus(patternSoftensC, moldTable.patternSoftensC, 'published'),
         source: 'printPlastics',
       },
       patternSoftensC,

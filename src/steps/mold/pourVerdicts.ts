@@ -1,7 +1,7 @@
 /** Does the mix suffice and join, does the pattern stay down, and does the stone stay cool enough for it? */
 import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { hottestHalf } from './hottestHalf';
 import { celsius, grams } from './say';
 import { halves, type MoldWork } from '../stone/work';

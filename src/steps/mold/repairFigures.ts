@@ -1,8 +1,8 @@
 /** Figures of the repairs: how many, and the largest changes of the wall either way. */
 import type { Figure } from '../../core/figure';
 import { repairStepMm } from '../../core/stone/repairs';
-import type { StepContext } from '../context';
-import { count, figure } from '../figures';
+import type { StepContext } from '../shared/context';
+import { count, figure } from '../kit/figures';
 
 export function repairFigures({ inputs }: StepContext): readonly Figure[] {
   const { repairs } = inputs.mold;

@@ -2,10 +2,10 @@
 import type { Verdict } from '../../core/figure';
 import { repairStepMm } from '../../core/stone/repairs';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { count } from '../figures';
-import { wallBand } from '../band';
-import { wallInUse } from '../wallInUse';
+import type { StepContext } from '../shared/context';
+import { count } from '../kit/figures';
+import { wallBand } from '../shared/band';
+import { wallInUse } from '../shared/wallInUse';
 
 /** One verdict when there are repairs, none else. */
 export function repairsVerdict(context: StepContext): readonly Verdict[] {

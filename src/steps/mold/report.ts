@@ -1,6 +1,6 @@
 /** Stone mold step: how large a box, how much stone, and when is it dry? */
 import type { Caution, StepReport } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { boxFigures } from './boxFigures';
 import { coatFigures } from './coatFigures';
 import { dryingFigures } from './dryingFigures';

@@ -1,8 +1,8 @@
 /** How the mold step writes quantities and figures. */
 import type { Figure, FigureStatus } from '../../core/figure';
-import type { NumberSpec } from '../inputSpec';
+import type { NumberSpec } from '../kit/inputTable';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import type { Answer } from '../stone/work';
 import type { KnownNumber } from '../stone/stoneInUse';
 

@@ -4,10 +4,10 @@ import type { Figure } from '../../core/figure';
 import { matchRims } from '../../core/stone/rimMatch';
 import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { processOf } from '../process';
-import { moldNumberSpecs } from './inputs';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { processOf } from '../shared/process';
+import { moldTable } from '../inputs/mold';
 import { liftFigure, orderWords } from './opening';
 import { celsius, entryStatus, figureFrom, leastCertain, mm, withBand } from './say';
 import {
@@ -33,8 +33,8 @@ function lengthFigures(context: StepContext, { stone }: MoldWork): readonly Figu
   const sizes = axisSizes(context);
   const { mold } = context.inputs;
   const expansions = leastCertain(
-    entryStatus(mold.stoneExpansionPerMK, moldNumberSpecs.stoneExpansionPerMK, 'from memory'),
-    entryStatus(mold.laminateExpansionPerMK, moldNumberSpecs.laminateExpansionPerMK, 'from memory'),
+    entryStatus(mold.stoneExpansionPerMK, moldTable.stoneExpansionPerMK, 'from memory'),
+    entryStatus(mold.laminateExpansionPerMK, moldTable.laminateExpansionPerMK, 'from memory'),
   );
   const status = leastCertain(stone.settingExpansionPercent.status, expansions);
   const finished: FigureSpec = {

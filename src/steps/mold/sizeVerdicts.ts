@@ -2,7 +2,7 @@
 import type { Verdict } from '../../core/figure';
 import { matchRims } from '../../core/stone/rimMatch';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { mm } from './say';
 import { axisSizes, commonPrintScale, finishedRim } from './sizes';
 

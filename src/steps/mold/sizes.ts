@@ -7,9 +7,9 @@ import {
 } from '../../core/stone/sizeChain';
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { FinishedRim } from '../../core/stone/rimMatch';
-import type { StepContext } from '../context';
-import { availablePart } from '../missing';
-import { processOf } from '../process';
+import type { StepContext } from '../shared/context';
+import { availablePart } from '../shared/missing';
+import { processOf } from '../shared/process';
 import { stoneInUse } from '../stone/stoneInUse';
 import type { Answer } from '../stone/work';
 

@@ -4,7 +4,7 @@ import { adiabaticRiseK } from '../../core/stone/settingHeat';
 import { gypsumBearsC, stoneCards, type StoneCard } from '../../core/stone/stoneCards';
 import { leastWaterPowderRatio } from '../../core/stone/stoneMix';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 import { celsius } from './say';
 import { stoneInUse } from '../stone/stoneInUse';
 

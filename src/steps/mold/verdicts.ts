@@ -1,6 +1,6 @@
 /** Verdicts of the Stone mold step, in the order of the bench work. */
 import type { Verdict } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { boxVerdict, findingVerdicts, thinnestVerdict } from './boxVerdicts';
 import { dryVerdicts, dryingVerdict } from './dryingVerdicts';
 import { floatVerdict, heatVerdict, layersVerdict, mixVerdict } from './pourVerdicts';

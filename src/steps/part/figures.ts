@@ -3,9 +3,9 @@ import type { Figure } from '../../core/figure';
 import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import { mmPerUnit } from '../../core/units/length';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart } from '../missing';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart } from '../shared/missing';
 import { takenUnit } from './unit';
 
 /** Volume and surface go without decimals: facets tell the shape that was drawn no closer. */

@@ -1,6 +1,6 @@
 /** Part step: is this model sound, the right size, the right way up? */
 import type { Caution, StepReport } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { partFigures } from './figures';
 import { partVerdicts } from './verdicts';
 

@@ -1,7 +1,7 @@
 /** The unit that the part is taken in, and how sure that is. */
 import type { LengthUnit } from '../../core/units/length';
 import { mmPerUnit } from '../../core/units/length';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 
 export interface TakenUnit {
   readonly unit: LengthUnit;

@@ -4,10 +4,10 @@ import type { MeshHealth } from '../../core/mesh/types';
 import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import { lengthUnitNames } from '../../core/units/length';
-import type { MeasuredPart, StepContext } from '../context';
-import { count } from '../figures';
-import { trappedIsMoreThanASpeck } from '../lockingArea';
-import { availablePart } from '../missing';
+import type { MeasuredPart, StepContext } from '../shared/context';
+import { count } from '../kit/figures';
+import { trappedIsMoreThanASpeck } from '../shared/lockingArea';
+import { availablePart } from '../shared/missing';
 import { takenUnit } from './unit';
 
 /** Longest side of an enclosure half that a hand mold of stone is made for, mm (common practice). */

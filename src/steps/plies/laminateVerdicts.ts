@@ -4,12 +4,12 @@ import { stackChecks } from '../../core/laminate/stackChecks';
 import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { bowMm, warpOf } from '../../core/laminate/warp';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { laminateInMold } from '../closedMold/laminateInMold';
-import type { Material } from './inputs';
-import { processOf } from '../process';
-import { laidAngleDeg } from './plyInputs';
-import type { KnownStack } from '../stack';
+import type { Material } from '../inputs/material';
+import { processOf } from '../shared/process';
+import { laidAngleDeg } from '../inputs/ply';
+import type { KnownStack } from '../shared/stack';
 import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 import { partLengthMm, strongestPerM, worseHalf } from './warpFigures';
 

@@ -5,11 +5,11 @@ import { stackVolume } from '../../core/laminate/stackVolume';
 import { compensatedSum } from '../../core/numeric/compensatedSum';
 import type { Figure, Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { fiberGaps, wallLimits } from '../band';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { wallInUse } from '../wallInUse';
-import { resolveStack, type KnownStack } from '../stack';
+import { fiberGaps, wallLimits } from '../shared/band';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { wallInUse } from '../shared/wallInUse';
+import { resolveStack, type KnownStack } from '../shared/stack';
 
 const specs = {
   area: {

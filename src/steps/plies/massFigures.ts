@@ -3,11 +3,11 @@ import type { Figure } from '../../core/figure';
 import { contentAfterBleed } from '../../core/laminate/bleedAndVoids';
 import { partMass, type CoveredArea } from '../../core/laminate/partMass';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { count, figure, percent, unknownFigure, type FigureSpec } from '../figures';
+import type { StepContext } from '../shared/context';
+import { count, figure, percent, unknownFigure, type FigureSpec } from '../kit/figures';
 import { laminateInMold, midSurfaceMm2, type LaminateInMold } from '../closedMold/laminateInMold';
-import { availablePart } from '../missing';
-import { resolveStack, type KnownStack } from '../stack';
+import { availablePart } from '../shared/missing';
+import { resolveStack, type KnownStack } from '../shared/stack';
 
 const contentSpecs = {
   thickness: {
@@ -43,7 +43,7 @@ const contentSpecs = {
   resin: { id: 'plies.resinGsm', label: 'Resin left per area of part', unit: 'g/m²', decimals: 0 },
 } as const satisfies Record<string, FigureSpec>;
 
-const partSpecs = {
+const partTable = {
   area: { id: 'plies.midSurfaceCm2', label: 'Mid-surface of the part', unit: 'cm²', decimals: 1 },
   part: { id: 'plies.partMassG', label: 'Cured part, mass', unit: 'g', decimals: 1 },
   resin: { id: 'plies.resinMassG', label: 'Resin in the part', unit: 'g', decimals: 1 },
@@ -117,7 +117,7 @@ export function partMassFigures(context: StepContext): readonly Figure[] {
         ? 'No show face was told apart, so the area to cover is not known.'
         : null;
   if (why !== null || !stack.known || areaMm2 === null)
-    return Object.values(partSpecs).map((spec) => unknownFigure(spec, why ?? ''));
+    return Object.values(partTable).map((spec) => unknownFigure(spec, why ?? ''));
   const { content, cavity, how } = laminateInMold(context, stack);
   const mass = massOver(areaMm2, stack, content);
   const note = 'Midway through the wall of the show face; rims and details are left out.';
@@ -127,7 +127,7 @@ export function partMassFigures(context: StepContext): readonly Figure[] {
       : ` + ${count(stack.patches.length, 'doubler or overlap', 'doublers and overlaps')}`;
   return [
     figure(
-      partSpecs.area,
+      partTable.area,
       areaMm2 / 100,
       cavity === null
         ? 'From the faces as far as they are told apart.'
@@ -135,15 +135,15 @@ export function partMassFigures(context: StepContext): readonly Figure[] {
       note,
     ),
     figure(
-      partSpecs.part,
+      partTable.part,
       mass.partG,
       `${formatNumber(areaMm2 / 100, 1)} cm² × ${formatNumber(content.arealMassGsm, 0)} g/m²${patchNote} = ${formatNumber(mass.partG, 2)} g`,
       ...(cavity === null ? [] : [cavityWords(cavity, content, mass.partG)]),
       note,
       'Trimmed, without coat and inserts.',
     ),
-    figure(partSpecs.resin, mass.resinG, `the part less ${formatNumber(mass.fiberG, 1)} g of fiber`, note),
-    figure(partSpecs.lost, mass.resinLostG, how, 'The same balance as at the Mold closing step.'),
+    figure(partTable.resin, mass.resinG, `the part less ${formatNumber(mass.fiberG, 1)} g of fiber`, note),
+    figure(partTable.lost, mass.resinLostG, how, 'The same balance as at the Mold closing step.'),
   ];
 }
 

@@ -2,7 +2,7 @@
 import type { PlyStrength } from '../../core/laminate/failureIndex';
 import { checkPlyElastic, type PlyElastic } from '../../core/laminate/plyElastic';
 import { typicalPlyElastic } from '../../core/laminate/typicalPly';
-import type { Material } from './inputs';
+import type { Material } from '../inputs/material';
 
 export interface PlyConstants {
   readonly elastic: PlyElastic;

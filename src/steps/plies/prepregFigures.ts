@@ -5,10 +5,10 @@ import { prepregArealMassGsm } from '../../core/laminate/plyThickness';
 import { leastRectangle } from '../../core/mesh/leastRectangle';
 import { compensatedSum } from '../../core/numeric/compensatedSum';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { MeasuredPart, StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart } from '../missing';
-import { resolveStack, type KnownStack } from '../stack';
+import type { MeasuredPart, StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart } from '../shared/missing';
+import { resolveStack, type KnownStack } from '../shared/stack';
 
 /**
  * Prepreg cut over face covered: trim edge, darts and the corners of a rectangular cut. Common practice; the low and

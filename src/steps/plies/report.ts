@@ -1,6 +1,6 @@
 /** Ply schedule step: which plies, how many, which way? */
 import type { Caution, StepReport } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { pliesFigures } from './figures';
 import { pliesVerdicts } from './verdicts';
 

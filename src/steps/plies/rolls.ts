@@ -2,9 +2,10 @@
 import type { Figure, Verdict } from '../../core/figure';
 import { outTime, type OutTime } from '../../core/laminate/outTime';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import type { Material, PliesInputs } from './inputs';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import type { Material } from '../inputs/material';
+import type { PliesInputs } from '../inputs/plies';
 
 /** Less than this share of the allowance left after the layup is too near to plan on (common practice). */
 const thinMarginShare = 0.1;

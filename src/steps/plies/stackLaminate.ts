@@ -5,13 +5,13 @@ import { laminateOf, type Laminate } from '../../core/laminate/lamination';
 import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { vector3, type Vector3 } from '../../core/numeric/matrix3';
 import { Problem } from '../../core/problem';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { laminateInMold } from '../closedMold/laminateInMold';
-import { processOf, type Process } from '../process';
-import type { PliesInputs } from './inputs';
+import { processOf, type Process } from '../shared/process';
+import type { PliesInputs } from '../inputs/plies';
 import { allBandEnds, plyConstants, type BandEnds, type PlyConstants } from './plyConstants';
-import { laidAngleDeg, type PartHalf } from './plyInputs';
-import { resolveStack, type KnownStack } from '../stack';
+import { laidAngleDeg, type PartHalf } from '../inputs/ply';
+import { resolveStack, type KnownStack } from '../shared/stack';
 
 /** One laminate with what is read from it. */
 export interface LaminateState {

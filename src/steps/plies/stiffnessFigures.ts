@@ -8,9 +8,9 @@ import {
   type ReferenceMaterial,
 } from '../../core/laminate/referencePlates';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { laidAngleDeg } from './plyInputs';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { laidAngleDeg } from '../inputs/ply';
 import { bandOf, stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 
 interface StiffnessSpec {

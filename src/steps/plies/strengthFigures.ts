@@ -3,9 +3,9 @@ import type { Figure } from '../../core/figure';
 import { firstPlyFailure } from '../../core/laminate/firstPlyFailure';
 import type { PlateLoad } from '../../core/laminate/plyStresses';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { processOf } from '../process';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { processOf } from '../shared/process';
 import { plyStrength } from './plyConstants';
 import { stackLaminate } from './stackLaminate';
 

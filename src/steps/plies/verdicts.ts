@@ -2,15 +2,15 @@
 import { filledWall, wallWord } from '../../core/laminate/acceptedWalls';
 import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { wallsFor } from '../band';
-import type { StepContext } from '../context';
-import { pairingRows, wallFix } from '../wallFix';
-import { spreadWords, wallFit } from '../wallFit';
-import { wallInUse } from '../wallInUse';
+import { wallsFor } from '../shared/band';
+import type { StepContext } from '../shared/context';
+import { pairingRows, wallFix } from '../shared/wallFix';
+import { spreadWords, wallFit } from '../shared/wallFit';
+import { wallInUse } from '../shared/wallInUse';
 import { laminateVerdicts } from './laminateVerdicts';
 import { localVerdict } from './localStack';
 import { outTimeVerdict } from './rolls';
-import { resolveStack, type KnownStack } from '../stack';
+import { resolveStack, type KnownStack } from '../shared/stack';
 
 const mm = (value: number, decimals = 2) => `${formatNumber(value, decimals)} mm`;
 

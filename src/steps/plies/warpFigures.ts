@@ -5,10 +5,10 @@ import { laminateExpansionPerK } from '../../core/laminate/thermalResponse';
 import { bowMm, warpOf, type Warp } from '../../core/laminate/warp';
 import type { Vector3 } from '../../core/numeric/matrix3';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { StepContext } from '../context';
-import { figure, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart } from '../missing';
-import { processOf } from '../process';
+import type { StepContext } from '../shared/context';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart } from '../shared/missing';
+import { processOf } from '../shared/process';
 import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 
 const specs = {

@@ -9,7 +9,7 @@ import { dryingState, type DryingState, type Weighing } from '../../core/stone/d
 import type { HalfStone } from '../../core/stone/pourBatch';
 import type { StoneMix } from '../../core/stone/stoneMix';
 import { Problem } from '../../core/problem';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import type { Answer, Half, MoldWork } from './work';
 
 /** What the mix lets expect of a half, g. */

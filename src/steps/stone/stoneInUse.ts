@@ -2,7 +2,7 @@
 import type { FigureStatus } from '../../core/figure';
 import type { SourceKey } from '../../core/sources';
 import { stoneCards, type CardNumber, type StoneCard, type StoneType } from '../../core/stone/stoneCards';
-import type { MoldInputs } from '../mold/inputs';
+import type { MoldInputs } from '../inputs/mold';
 
 /** A number in use, and how it is known. */
 export interface KnownNumber {

@@ -1,7 +1,7 @@
 /** How much free water the stone takes into the oven: weighed where a half was weighed, typed where not. */
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { ProjectInputs } from '../inputs';
+import type { ProjectInputs } from '../inputs/project';
 import { halfDryness } from './dryness';
 import { halves, moldWork, type Half } from './work';
 

@@ -6,9 +6,9 @@ import type { MoldBox, MoldGeometry } from '../../core/stone/moldGeometry';
 import { halfStone, mixingPlan, type HalfStone, type MixingPlan } from '../../core/stone/pourBatch';
 import { settingHeat, type SettingHeat } from '../../core/stone/settingHeat';
 import { stoneMix, type StoneMix } from '../../core/stone/stoneMix';
-import type { StepContext } from '../context';
-import { availablePart } from '../missing';
-import type { MoldInputs } from '../mold/inputs';
+import type { StepContext } from '../shared/context';
+import { availablePart } from '../shared/missing';
+import type { MoldInputs } from '../inputs/mold';
 import { stoneInUse, type StoneInUse } from './stoneInUse';
 
 export type Half = 'negative' | 'positive';

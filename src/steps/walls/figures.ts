@@ -5,12 +5,12 @@ import type { FacetKind, WallQuantiles } from '../../core/mesh/types';
 import type { PartSummary } from '../../core/part/partSummary';
 import { areaShares } from '../../core/numeric/areaShares';
 import { formatNumber } from '../../core/units/formatNumber';
-import { leastOuterEdgeRadiusMm, wallBand } from '../band';
-import type { StepContext } from '../context';
-import { figure, percent, unknownFigure, type FigureSpec } from '../figures';
-import { availablePart, type Missing } from '../missing';
-import { resolveStack } from '../stack';
-import { wallFit } from '../wallFit';
+import { leastOuterEdgeRadiusMm, wallBand } from '../shared/band';
+import type { StepContext } from '../shared/context';
+import { figure, percent, unknownFigure, type FigureSpec } from '../kit/figures';
+import { availablePart, type Missing } from '../shared/missing';
+import { resolveStack } from '../shared/stack';
+import { wallFit } from '../shared/wallFit';
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;
 const mm2 = (value: number) => `${formatNumber(value, 1)} mm²`;

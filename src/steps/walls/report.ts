@@ -1,6 +1,6 @@
 /** Walls & draft step: is the wall even, and will stone let go of it? */
 import type { Caution, StepReport } from '../../core/figure';
-import type { StepContext } from '../context';
+import type { StepContext } from '../shared/context';
 import { wallsFigures } from './figures';
 import { wallsVerdicts } from './verdicts';
 

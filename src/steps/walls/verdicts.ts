@@ -4,12 +4,12 @@ import type { Patch } from '../../core/mesh/types';
 import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
-import { leastOuterEdgeRadiusMm } from '../band';
-import type { StepContext } from '../context';
-import { speckMm2, trappedIsMoreThanASpeck } from '../lockingArea';
-import { availablePart } from '../missing';
-import { wallFix } from '../wallFix';
-import { spreadWords, wallFit } from '../wallFit';
+import { leastOuterEdgeRadiusMm } from '../shared/band';
+import type { StepContext } from '../shared/context';
+import { speckMm2, trappedIsMoreThanASpeck } from '../shared/lockingArea';
+import { availablePart } from '../shared/missing';
+import { wallFix } from '../shared/wallFix';
+import { spreadWords, wallFit } from '../shared/wallFit';
 import { dragsShare } from './figures';
 
 /** Never under this draft (composites trade handbook), on more than this share, where the part is deeper than this (common practice). */

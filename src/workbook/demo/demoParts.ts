@@ -1,8 +1,8 @@
 /** The demo's parts as plain data, ready to become projects. */
 import type { IndexedMesh } from '../../core/mesh/types';
 import { windMeterLower, windMeterUpper } from './windMeter';
-import type { PartInputs } from '../../steps/part/inputs';
-import type { PliesInputs } from '../../steps/plies/inputs';
+import type { PartInputs } from '../../steps/inputs/part';
+import type { PliesInputs } from '../../steps/inputs/plies';
 
 export interface DemoPart {
   readonly enclosure: string;

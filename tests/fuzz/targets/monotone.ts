@@ -1,7 +1,7 @@
 /** What must only ever go one way, whatever else the inputs are: found without knowing the right number. */
 import type { StepReport } from '../../../src/core/figure';
-import type { StepContext } from '../../../src/steps/context';
-import type { ProjectInputs } from '../../../src/steps/inputs';
+import type { StepContext } from '../../../src/steps/shared/context';
+import type { ProjectInputs } from '../../../src/steps/inputs/project';
 import { stepReports } from '../../../src/steps/registry';
 import { arbitraryProject } from '../../workbook/arbitraryProject';
 import type { Chance } from '../chance';

@@ -1,7 +1,7 @@
 /** Any inputs through all steps: a report comes of it, and no figure, verdict or line of the checklist holds a number that is none. */
 import { checklistText } from '../../../src/checklist/checklistText';
 import { checklistModel } from '../../../src/checklist/printModel';
-import type { StepContext } from '../../../src/steps/context';
+import type { StepContext } from '../../../src/steps/shared/context';
 import { stepReports } from '../../../src/steps/registry';
 import { arbitraryProject } from '../../workbook/arbitraryProject';
 import { checkReports, type FuzzTarget } from '../fuzzTarget';

@@ -1,7 +1,7 @@
 /** `--set` with any path and any value: taken as it is, or refused by the name of the path. */
 import { parseArguments } from '../../../src/report/parseArguments';
 import { setInput } from '../../../src/report/setInput';
-import { defaultProjectInputs, inputSpecs, projectInputsSchema } from '../../../src/steps/inputs';
+import { defaultProjectInputs, inputSpecs, projectInputsSchema } from '../../../src/steps/inputs/project';
 import type { Chance } from '../chance';
 import { Finding, orRefused, type FuzzTarget } from '../fuzzTarget';
 import { mutatedJson, mutatedText } from '../mutate';

@@ -1,6 +1,6 @@
 import type { LogFit } from '../../../core/cure/fitToLog';
 import { formatNumber } from '../../../core/units/formatNumber';
-import type { CureInputs } from '../../../steps/cure/inputs';
+import type { CureInputs } from '../../../steps/inputs/cure';
 import { treatmentNames } from '../../../steps/cure/say';
 import { Button } from '../../../ui/Button';
 import { Disclosure } from '../../../ui/Disclosure';

@@ -4,7 +4,7 @@ import { measuredDose, stillNeededS } from '../../../core/cure/measuredDose';
 import { supplierCure, type SupplierCure } from '../../../core/cure/dose';
 import { Problem } from '../../../core/problem';
 import { formatNumber } from '../../../core/units/formatNumber';
-import type { CureInputs } from '../../../steps/cure/inputs';
+import type { CureInputs } from '../../../steps/inputs/cure';
 import { celsius, clockHours, hoursMinutes } from '../../../steps/cure/say';
 import { Button } from '../../../ui/Button';
 import { FilePick } from '../../../ui/FilePick';

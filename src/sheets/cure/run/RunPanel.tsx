@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { LogFit } from '../../../core/cure/fitToLog';
 import type { CurePrediction } from '../../../core/cure/predictCure';
 import type { OvenProgram } from '../../../core/cure/ovenProgram';
-import type { CureInputs } from '../../../steps/cure/inputs';
+import type { CureInputs } from '../../../steps/inputs/cure';
 import { SectionHead } from '../../../ui/SectionHead';
 import type { OvenRunLog } from '../../../workbook';
 import { HeatCurves } from '../HeatCurves';

@@ -1,0 +1,34 @@
+/** Small helpers that every step report builds its figures and percentages with. */
+import type { Figure, FigureStatus } from '../../core/figure';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { SourceKey } from '../../core/sources';
+
+export interface FigureSpec {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly decimals: number;
+  readonly status?: FigureStatus;
+  readonly source?: SourceKey;
+}
+
+/** A figure with its working; status "computed" and no source unless the spec says otherwise. */
+export function figure(spec: FigureSpec, value: Figure['value'], ...working: readonly string[]): Figure {
+  const { id, label, unit, decimals, status = 'computed', source = null } = spec;
+  return { id, label, value, unit, decimals, working, status, source };
+}
+
+/** A figure that cannot be known yet, with the reason as its working. */
+export function unknownFigure(spec: FigureSpec, why: string): Figure {
+  return figure(spec, null, why);
+}
+
+/** 0.1234 as 12.34; null stays null. */
+export function percent(share: number | null): number | null {
+  return share === null ? null : share * 100;
+}
+
+/** "3 facets", "1 facet". */
+export function count(number: number, one: string, many = `${one}s`): string {
+  return `${formatNumber(number, 0)} ${number === 1 ? one : many}`;
+}
