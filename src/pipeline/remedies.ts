@@ -87,7 +87,9 @@ const ownHeavyStages: Readonly<Record<string, readonly StageName[]>> = {
   cure: ['oven run', 'fine oven run'],
 };
 const mostFixes = 3;
-const mostPairs = 30;
+const mostPairs = 10;
+/** Their verdicts rest on the balance of the closed mold, which takes longest of what is quick. */
+const ofTheBalance: ReadonlySet<string> = new Set(['plies', 'closing']);
 
 export async function planFor(given: Evaluated, options: PlanOptions): Promise<Plan> {
   return new Planner(given, options).plan();
@@ -168,13 +170,15 @@ class Planner {
         (remedies?.({ context, verdicts, pulls }) ?? []).map((remedy) => ({ ...remedy, step })),
       )
       .map((remedy) => ({ ...remedy, isHeavy: isHeavy(remedy, evaluated) }))
-      .toSorted((a, b) => a.cost - b.cost);
+      .toSorted(
+        (a, b) => Number(ofTheBalance.has(a.step)) - Number(ofTheBalance.has(b.step)) || a.cost - b.cost,
+      );
   }
 
-  /** Looked for once. */
+  /** Looked for once. Off the rim's normal a pull is the maker's to choose. */
   private async pullsWorthTrying(): Promise<readonly Vec3[]> {
     const { memory, question } = this.given;
-    this.pulls ??= [(await memory.fork().ask('best pull', question, null, this.options.onProgress)).pull];
+    this.pulls ??= [(await memory.fork().ask('right way up', question, null, this.options.onProgress)).pull];
     return this.pulls;
   }
 

@@ -35,5 +35,9 @@ export function patched(inputs: ProjectInputs, patch: InputPatch): ProjectInputs
     ({ tree } = next);
   }
   const parsed = projectInputsSchema.safeParse(tree);
-  return parsed.success ? parsed.data : null;
+  if (!parsed.success) return null;
+  // Steps that the patch leaves alone stay the same objects: what is kept by them is not worked out again.
+  const touched = new Set(Object.keys(patch).map((path) => path.split('.')[0]));
+  const untouched = Object.entries(inputs).filter(([step]) => !touched.has(step));
+  return { ...parsed.data, ...Object.fromEntries(untouched) };
 }

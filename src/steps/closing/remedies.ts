@@ -9,7 +9,7 @@ import type { Clamp } from './inputs';
 const mostClamps = 40;
 /** More than a hand clamp gives, and than a mold of stone is trusted with under one jaw (common practice). */
 const mostForceN = 600;
-const factors = [1.5, 2, 3, 4] as const;
+const factors = [2, 4] as const;
 /** Shims are cut from tape and sheet in these steps, and no thicker (common practice). */
 const [shimStepMm, mostShimMm] = [0.05, 1];
 
