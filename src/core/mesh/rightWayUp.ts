@@ -16,7 +16,7 @@ export interface RightWayUp {
 /** A hollow takes up at least this share of the space that the part spans along the look into it (our own judgement). */
 const leastHollowShare = 0.08;
 /** From the other side it holds less than this share of that: else it is hollow on both (our own judgement). */
-const mostOtherShare = 0.5;
+const mostOtherShare = 0.2;
 /** Hollows this close in volume are seen into from the same side, a little askew. */
 const sameHollowShare = 0.05;
 /** A solid fills at least this share of what its outline sweeps. */
