@@ -30,7 +30,7 @@ export interface TriedFix {
   readonly what: string;
   readonly patch: InputPatch;
   /** What the verdict says with it. */
-  readonly then: string;
+  readonly says: string;
 }
 
 export interface Plan {
@@ -78,8 +78,8 @@ const neverTried: readonly StageName[] = ['places', 'fine oven run'];
 const ofTheOven: readonly StageName[] = [...neverTried, 'oven run'];
 const ofTheStone: readonly StageName[] = [...ofTheOven, 'halves', 'filled mold'];
 /** Stages that changes of a step are tried with; others are taken as they were until the end. */
-const skippedFor = (step: string, isHeavy: boolean): ReadonlySet<StageName> =>
-  new Set(!isHeavy ? ofTheStone : step === 'cure' ? neverTried : ofTheOven);
+const skippedFor = (step: string, castsOrHeats: boolean): ReadonlySet<StageName> =>
+  new Set(!castsOrHeats ? ofTheStone : step === 'cure' ? neverTried : ofTheOven);
 /** A change of a step is heavy when none of these is as it was. */
 const ownHeavyStages: Readonly<Record<string, readonly StageName[]>> = {
   part: ['measurement'],
@@ -169,7 +169,7 @@ class Planner {
       .flatMap(({ id: step, remedies }) =>
         (remedies?.({ context, verdicts, pulls }) ?? []).map((remedy) => ({ ...remedy, step })),
       )
-      .map((remedy) => ({ ...remedy, isHeavy: isHeavy(remedy, evaluated) }))
+      .map((remedy) => ({ ...remedy, isHeavy: mustCastOrHeat(remedy, evaluated) }))
       .toSorted(
         (a, b) => Number(ofTheBalance.has(a.step)) - Number(ofTheBalance.has(b.step)) || a.cost - b.cost,
       );
@@ -205,7 +205,7 @@ class Planner {
     for (const { id } of turnedBy(before, state)) {
       const { word, reason } = state.verdicts.get(id) ?? { word: 'go', reason: 'nothing to say any more.' };
       const { what, patch } = change;
-      const fixes = [...(this.fixes.get(id) ?? []), { what, patch, then: `${word}: ${reason}` }];
+      const fixes = [...(this.fixes.get(id) ?? []), { what, patch, says: `${word}: ${reason}` }];
       this.fixes.set(id, fixes.slice(0, mostFixes));
     }
   }
@@ -270,7 +270,7 @@ function merged(before: readonly KeptRemedy[], added: readonly KeptRemedy[]): re
 }
 
 /** Whether what the step judges by must be cast or run anew to try it. */
-function isHeavy(
+function mustCastOrHeat(
   { step, patch }: Remedy & { readonly step: string },
   { question, answers }: Evaluated,
 ): boolean {

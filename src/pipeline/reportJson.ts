@@ -3,7 +3,7 @@ import type { StepReport } from '../core/figure';
 import type { WallQuantiles } from '../core/mesh/types';
 import type { PartSummary } from '../core/part/partSummary';
 import type { Answers } from './evaluate';
-import type { Plan } from './remedies';
+import type { Plan, TriedFix } from './remedies';
 import type { MeasureReply, PartShape } from './told';
 import type { PatternRecord } from '../steps/context';
 
@@ -42,9 +42,20 @@ export function reportJson({ pattern, answers, reports, plan = null, fixes = nul
 function withFixes(report: StepReport, fixes: Plan['fixes']) {
   return {
     ...report,
-    verdicts: report.verdicts.map((verdict) => ({ ...verdict, fixes: fixes.get(verdict.id) ?? [] })),
+    verdicts: report.verdicts.map((verdict) => ({
+      ...verdict,
+      fixes: (fixes.get(verdict.id) ?? []).map(fixBlock),
+    })),
   };
 }
+
+/** Made from pairs: a `then` in an object would look like a promise's. */
+const fixBlock = ({ what, patch, says }: TriedFix): unknown =>
+  Object.fromEntries<unknown>([
+    ['what', what],
+    ['patch', patch],
+    ['then', says],
+  ]);
 
 const planBlock = ({ outcome, now, changes, after, left }: Plan) => ({ outcome, now, changes, after, left });
 

@@ -47,7 +47,7 @@ describe('a plan', { timeout: 120_000 }, () => {
     const { plan, now } = await planned(tray([40, 30, 10], 1.57, 4), trayQuestion({}));
     expect(plan.fixes.size).toBeGreaterThan(0);
     for (const [id, fixes] of plan.fixes)
-      for (const { then } of fixes) expect(then.startsWith(`${now.verdicts.get(id)!.word}:`)).toBe(false);
+      for (const { says } of fixes) expect(says.startsWith(`${now.verdicts.get(id)!.word}:`)).toBe(false);
   });
 
   it('that may try nothing changes nothing and says what is left', async () => {

@@ -84,18 +84,19 @@ function shimmedLands({ context }: RemedyFacts): readonly Remedy[] {
   ];
 }
 
+const chosen = (path: string, value: string, what: string): Remedy => ({
+  id: path,
+  what,
+  patch: { [path]: value },
+  cost: changeCosts.bench,
+});
+
 function choices(facts: RemedyFacts): readonly Remedy[] {
   const { closing } = facts.context.inputs;
-  const remedy = (path: string, value: string, what: string): Remedy => ({
-    id: path,
-    what,
-    patch: { [path]: value },
-    cost: changeCosts.bench,
-  });
   return [
     ...(closing.resin === 'free' && isTroubled(facts, 'closing.resin', 'closing.closes', 'closing.friction')
       ? [
-          remedy(
+          chosen(
             'closing.resin',
             'trapped',
             'Dam the rim: a narrow released land all round, and a vent with an overflow at the last place to fill.',
@@ -103,13 +104,13 @@ function choices(facts: RemedyFacts): readonly Remedy[] {
         ]
       : []),
     ...(closing.lands === 'none' && isTroubled(facts, 'closing.closes', 'closing.choked', 'closing.tilt')
-      ? [remedy('closing.lands', 'stone on stone', 'Give the halves lands that meet stone on stone.')]
+      ? [chosen('closing.lands', 'stone on stone', 'Give the halves lands that meet stone on stone.')]
       : []),
     ...(closing.debulk === 'by hand' && isTroubled(facts, 'closing.slide', 'closing.friction')
-      ? [remedy('closing.debulk', 'under vacuum', 'Debulk the stack under vacuum before the mold is closed.')]
+      ? [chosen('closing.debulk', 'under vacuum', 'Debulk the stack under vacuum before the mold is closed.')]
       : []),
     ...(closing.bagged === 'none' && isTroubled(facts, 'closing.resin')
-      ? [remedy('closing.bagged', 'bagged', 'Put the closed mold in a vacuum bag.')]
+      ? [chosen('closing.bagged', 'bagged', 'Put the closed mold in a vacuum bag.')]
       : []),
   ];
 }
