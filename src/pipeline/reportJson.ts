@@ -49,13 +49,9 @@ function withFixes(report: StepReport, fixes: Plan['fixes']) {
   };
 }
 
-/** Made from pairs: a `then` in an object would look like a promise's. */
-const fixBlock = ({ what, patch, says }: TriedFix): unknown =>
-  Object.fromEntries<unknown>([
-    ['what', what],
-    ['patch', patch],
-    ['then', says],
-  ]);
+const outcomeKey = 'then';
+
+const fixBlock = ({ what, patch, says }: TriedFix) => ({ what, patch, [outcomeKey]: says });
 
 const planBlock = ({ outcome, now, changes, after, left }: Plan) => ({ outcome, now, changes, after, left });
 

@@ -25,21 +25,22 @@ export const closingRemedies: ProposeRemedies = (facts) => [
 const listOf = (clamps: readonly Clamp[]) =>
   clamps.map(({ count, forceN }) => `${count} of ${formatNumber(forceN, 0)} N`).join(' and ');
 
+const clampedWith = (changed: readonly Clamp[], how: string): Remedy => ({
+  id: 'closing.clamps',
+  what: `Clamp with ${how}: ${listOf(changed)}.`,
+  patch: { 'closing.clamps': changed },
+  cost: changeCosts.bench,
+});
+
 function strongerClamps({ context }: RemedyFacts): readonly Remedy[] {
   const { clamps } = context.inputs.closing;
-  const remedy = (changed: readonly Clamp[], how: string): Remedy => ({
-    id: 'closing.clamps',
-    what: `Clamp with ${how}: ${listOf(changed)}.`,
-    patch: { 'closing.clamps': changed },
-    cost: changeCosts.bench,
-  });
   const more = factors
     .map((factor) => clamps.map((one) => ({ ...one, count: Math.ceil(factor * one.count) })))
     .filter((changed) => changed.reduce((sum, one) => sum + one.count, 0) <= mostClamps)
-    .map((changed) => remedy(changed, 'more clamps'));
+    .map((changed) => clampedWith(changed, 'more clamps'));
   const fits = (factor: number) => clamps.every(({ forceN }) => factor * forceN <= mostForceN);
   const stronger = factors.filter(fits).map((factor) =>
-    remedy(
+    clampedWith(
       clamps.map((one) => ({
         ...one,
         forceN: factor * one.forceN,
