@@ -12,6 +12,7 @@ import { partFromSaved } from '../core/mesh/partFromSaved';
 import { unpackMesh } from '../core/mesh/pack';
 import { childrenOf } from '../core/mesh/refineForMeasuring';
 import { cutSection } from '../core/mesh/section';
+import { rightWayUp } from '../core/mesh/rightWayUp';
 import { findSelfTouching } from '../core/mesh/selfTouching';
 import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import { writeStlBinary } from '../core/mesh/writeStl';
@@ -51,6 +52,13 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
     needs: always('part'),
     answer: (_, { part }, progress) =>
       bestPull(part.partMesh, drawnIndex(part), (share) => progress('trying pulls', share)),
+  },
+  'right way up': {
+    needs: always('part'),
+    answer(_, { part }, progress) {
+      progress('looking for the right way up', 0);
+      return rightWayUp(part.partMesh);
+    },
   },
   'self touching': {
     needs: always('part'),

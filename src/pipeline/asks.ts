@@ -6,6 +6,7 @@ import type { HeatAtPoint } from '../core/cure/heatFields';
 import type { CureChoices } from '../core/cure/predictCure';
 import type { SavedMeshChoices } from '../core/mesh/partFromSaved';
 import type { PullChoice, Section, SectionPlane, Vec3 } from '../core/mesh/types';
+import type { RightWayUp } from '../core/mesh/rightWayUp';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
@@ -21,6 +22,7 @@ export interface Asks {
     readonly reply: Probe | null;
   };
   readonly 'best pull': { readonly given: null; readonly reply: PullChoice };
+  readonly 'right way up': { readonly given: null; readonly reply: RightWayUp };
   readonly 'self touching': { readonly given: null; readonly reply: SelfTouching };
   /** Binary STL in mm, in the part's own axes. */
   readonly 'saved half': { readonly given: StoneHalf; readonly reply: Uint8Array };

@@ -50,6 +50,16 @@ export function isComing(name: StageName, question: Question, answers: Answers):
   return needs.every((need) => answers[need]?.refused === null || isComing(need, question, answers));
 }
 
+/** Those of the answers that are answers to this question too. */
+export function unchanged(answers: Answers, question: Question): Answers {
+  return stageNames.reduce<Answers>((known, name) => {
+    const answer = answers[name];
+    return answer !== undefined && answer.key === askedOf(name, question, known)
+      ? { ...known, [name]: answer }
+      : known;
+  }, {});
+}
+
 export type RunStage = <Name extends StageName>(name: Name, question: Question) => Promise<Told[Name]>;
 
 /**
@@ -76,13 +86,15 @@ export async function answerOf<Name extends StageName>(
 /**
  * All answers to one question, in order.
  * @param skips stages that are not wanted, and that no wanted one needs
+ * @param before answers to another question about the same mesh: those that this one does not touch are taken over
  */
 export async function evaluate(
   question: Question,
   run: RunStage,
   skips: ReadonlySet<StageName> = new Set(),
+  before: Answers = {},
 ): Promise<Answers> {
-  let answers: Answers = {};
+  let answers = unchanged(before, question);
   for (;;) {
     const name = nextStage(question, answers, skips);
     if (name === null) return answers;

@@ -3,6 +3,7 @@ import type { StepReport } from '../core/figure';
 import type { WallQuantiles } from '../core/mesh/types';
 import type { PartSummary } from '../core/part/partSummary';
 import type { Answers } from './evaluate';
+import type { Plan, TriedFix } from './remedies';
 import type { MeasureReply, PartShape } from './told';
 import type { PatternRecord } from '../steps/shared/context';
 
@@ -10,6 +11,9 @@ export interface ReportContent {
   readonly pattern: PatternRecord | null;
   readonly answers: Answers;
   readonly reports: ReadonlyMap<string, StepReport>;
+  readonly plan?: Plan | null;
+  /** Of each verdict by its id, when remedies were tried on what is reported. */
+  readonly fixes?: Plan['fixes'] | null;
 }
 
 /** Refuses what JSON would turn into null without a word. */
@@ -19,17 +23,37 @@ function finiteOnly(key: string, value: unknown): unknown {
   return value;
 }
 
-export function reportJson({ pattern, answers, reports }: ReportContent): string {
+export function reportJson({ pattern, answers, reports, plan = null, fixes = null }: ReportContent): string {
   const shape = answers.part?.told ?? null;
   const measured = answers.measurement?.told ?? null;
   const content = {
     file: pattern === null ? null : fileBlock(pattern, shape, measured),
     health: measured === null || pattern === null ? null : healthBlock(measured, pattern),
     measurement: measured === null ? null : measurementBlock(measured),
-    steps: Object.fromEntries(reports),
+    steps: Object.fromEntries(
+      fixes === null ? reports : [...reports].map(([step, report]) => [step, withFixes(report, fixes)]),
+    ),
+    ...(plan !== null && { plan: planBlock(plan) }),
   };
   return JSON.stringify(content, finiteOnly, 2);
 }
+
+/** Fixes that were not tried are not told; nor those that were tried and did not help. */
+function withFixes(report: StepReport, fixes: Plan['fixes']) {
+  return {
+    ...report,
+    verdicts: report.verdicts.map((verdict) => ({
+      ...verdict,
+      fixes: (fixes.get(verdict.id) ?? []).map(fixBlock),
+    })),
+  };
+}
+
+const outcomeKey = 'then';
+
+const fixBlock = ({ what, patch, says }: TriedFix) => ({ what, patch, [outcomeKey]: says });
+
+const planBlock = ({ outcome, now, changes, after, left }: Plan) => ({ outcome, now, changes, after, left });
 
 function fileBlock(pattern: PatternRecord, shape: PartShape | null, measured: MeasureReply | null) {
   return {

@@ -21,7 +21,7 @@ interface Kept {
  */
 export class StageMemory {
   private open: (OpenMesh & { readonly name: string }) | null = null;
-  private readonly kept = new Map<StageName, Kept>();
+  private kept = new Map<StageName, Kept>();
   private readonly measureSlots: MeasureSlots;
   private readonly solidsWasmUrl: string | undefined;
 
@@ -38,6 +38,14 @@ export class StageMemory {
   openMesh(name: string, mesh: IndexedMesh): void {
     this.open = { name, mesh, health: null };
     this.kept.clear();
+  }
+
+  /** A memory for a what-if: it holds all that this one holds, and what it works out beside that stays its own. */
+  fork(): StageMemory {
+    const fork = new StageMemory(this.measureSlots, this.solidsWasmUrl);
+    fork.open = this.open;
+    fork.kept = new Map(this.kept);
+    return fork;
   }
 
   /** @throws Problem `job.noMesh`, and whatever the stages throw */

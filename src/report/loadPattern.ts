@@ -104,7 +104,10 @@ function withArguments(
   return changed;
 }
 
-/** With `--pull best`: along the pull that traps least. */
+/**
+ * With `--pull best`: along the pull that traps least. Of a new mesh without a word on the pull: by its shape, where that
+ * tells; as the page does on import.
+ */
 async function withPull(
   inputs: ProjectInputs,
   given: ReportArguments,
@@ -113,7 +116,13 @@ async function withPull(
   onProgress: OnProgress,
 ): Promise<ProjectInputs> {
   const question = asked(inputs);
-  if (given.pull !== 'best' || question === null) return inputs;
-  const { pull } = await memory.ask('best pull', question, null, onProgress);
-  return setInput(inputs, 'part.pull', pull);
+  if (question === null) return inputs;
+  if (given.pull === 'best') {
+    const { pull } = await memory.ask('best pull', question, null, onProgress);
+    return setInput(inputs, 'part.pull', pull);
+  }
+  const isSaid = given.pull !== null || given.set.some(({ path }) => path.startsWith('part.pull'));
+  if (isSaid || given.projectPath !== null) return inputs;
+  const { pull, toldBy } = await memory.ask('right way up', question, null, onProgress);
+  return toldBy === null ? inputs : setInput(inputs, 'part.pull', pull);
 }

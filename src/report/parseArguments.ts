@@ -16,18 +16,22 @@ export interface ReportArguments {
   /** In the order given. */
   readonly set: readonly { readonly path: string; readonly value: unknown }[];
   readonly json: boolean;
+  /** The plan is worked out and printed. */
+  readonly plan: boolean;
+  /** The report is that with the plan applied. */
+  readonly applyPlan: boolean;
   readonly listInputs: boolean;
   readonly help: boolean;
 }
 
 export const usage = `Usage:
   npm run --silent report -- --stl FILE [--unit mm|cm|m|in] [--body N] [--scale S] [--pull x,y,z|best]
-                             [--project FILE] [--set PATH=JSON]... [--json]
+                             [--project FILE] [--set PATH=JSON]... [--json] [--plan] [--apply-plan]
   npm run --silent report -- --inputs`;
 
 const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
 const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set'];
-const flagsAlone = ['--json', '--inputs', '--help'];
+const flagsAlone = ['--json', '--plan', '--apply-plan', '--inputs', '--help'];
 
 function refuse(message: string): Problem {
   return new Problem('arguments', message);
@@ -114,6 +118,8 @@ export function parseArguments(words: readonly string[]): ReportArguments {
     pull: pullOf(only('--pull')),
     set: (flags.get('--set') ?? []).map(assignmentOf),
     json: flags.has('--json'),
+    plan: flags.has('--plan') || flags.has('--apply-plan'),
+    applyPlan: flags.has('--apply-plan'),
     listInputs: flags.has('--inputs'),
     help: flags.has('--help'),
   };

@@ -2,6 +2,7 @@
 import { checklistText } from '../checklist/checklistText';
 import { checklistModel } from '../checklist/printModel';
 import { contextOf, evaluate, type Answers } from '../pipeline/evaluate';
+import { planFor } from '../pipeline/remedies';
 import type { OnProgress, StageName } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
 import { stepReports } from '../steps/registry';
@@ -9,6 +10,7 @@ import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
 import { loadPattern, type LoadedPattern } from './loadPattern';
 import { parseArguments, usage } from './parseArguments';
+import { planText } from './planText';
 import { reportJson } from '../pipeline/reportJson';
 
 export interface ReportRun {
@@ -37,19 +39,27 @@ export async function runReport(
   if (given.listInputs) return { output: inputsList(), exitCode: 0 };
   const loaded = await loadPattern(given, onProgress);
   const answers = await answersTo(loaded, onProgress);
-  const { inputs, pattern } = loaded;
-  const context: StepContext = { inputs, pattern, ...contextOf(answers) };
-  const reports = stepReports(context);
-  const facts = {
-    project: loaded.project,
-    part: loaded.part,
-    date,
-    appVersion,
-    formatNumber: currentFormat,
+  const { pattern, question, memory, record, project, part } = loaded;
+  const plan =
+    given.plan && question !== null
+      ? await planFor({ question, answers, memory }, { pattern, skips: forThePage, onProgress })
+      : null;
+  const shown =
+    given.applyPlan && plan !== null ? plan.evaluated : { question: { inputs: loaded.inputs }, answers };
+  const context: StepContext = {
+    inputs: shown.question.inputs,
+    pattern,
+    ...contextOf(shown.answers),
   };
+  const reports = stepReports(context);
+  const facts = { project, part, date, appVersion, formatNumber: currentFormat };
+  const fixes = given.applyPlan ? null : (plan?.fixes ?? null);
   const output = given.json
-    ? reportJson({ pattern, answers, reports })
-    : checklistText(checklistModel(facts, context, loaded.record, reports));
+    ? reportJson({ pattern, answers: shown.answers, reports, plan, fixes })
+    : [
+        checklistText(checklistModel(facts, context, record, reports)),
+        ...(plan === null ? [] : [planText(plan)]),
+      ].join('\n\n');
   const stops = [...reports.values()].some(({ verdicts }) => verdicts.some(({ word }) => word === 'stop'));
   return { output, exitCode: stops ? 1 : 0 };
 }

@@ -2,6 +2,7 @@
 import { Problem } from '../core/problem';
 import type { InputSpec } from '../steps/kit/inputTable';
 import { specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
+import { withValueAt } from '../steps/patch';
 import { movedInputs } from './movedInputs';
 
 /** What the spec allows, as the end of a sentence. */
@@ -24,20 +25,6 @@ function noSuchInput(path: string, lost: string = path): Problem {
   return new Problem('set.noSuchInput', `--set ${path}: ${what}. List them with --inputs.`);
 }
 
-/** A copy of `tree` with the value at the path replaced. The path must lead to something that is there. */
-function replaced(tree: unknown, keys: readonly string[], value: unknown, path: string): unknown {
-  const [key, ...rest] = keys;
-  if (key === undefined) return value;
-  if (!isTree(tree) || !Object.hasOwn(tree, key)) throw noSuchInput(path);
-  if (Array.isArray(tree)) {
-    if (!/^\d+$/u.test(key)) throw noSuchInput(path);
-    return tree.map((one: unknown, index) =>
-      index === Number(key) ? replaced(one, rest, value, path) : one,
-    );
-  }
-  return { ...tree, [key]: replaced(tree[key], rest, value, path) };
-}
-
 /** The first path that the schema did not take over, e.g. a misspelled field of a card. */
 function firstLost(given: unknown, taken: unknown, path: string): string | null {
   if (!isTree(given) || !isTree(taken)) return null;
@@ -52,7 +39,9 @@ function firstLost(given: unknown, taken: unknown, path: string): string | null 
 
 /** @throws Problem that names the path and what it must be */
 export function setInput(inputs: ProjectInputs, path: string, value: unknown): ProjectInputs {
-  const changed = replaced(inputs, path.split('.'), value, path);
+  const at = withValueAt(inputs, path.split('.'), value);
+  if (at === null) throw noSuchInput(path);
+  const changed = at.tree;
   const parsed = projectInputsSchema.safeParse(changed);
   if (!parsed.success) {
     const issue = parsed.error.issues[0];

@@ -2,12 +2,18 @@
 import type { StepReport } from '../core/figure';
 import { withAwaited, type Stage } from './kit/awaited';
 import { checklistReport } from './checklist/report';
+import { closingRemedies } from './closing/remedies';
 import { closingReport } from './closing/report';
 import type { ReportBefore, StepContext } from './shared/context';
+import { cureRemedies } from './cure/remedies';
 import { cureReport } from './cure/report';
+import { moldRemedies } from './mold/remedies';
 import { moldReport } from './mold/report';
+import { partRemedies } from './part/remedies';
 import { partReport } from './part/report';
+import { pliesRemedies } from './plies/remedies';
 import { pliesReport } from './plies/report';
+import type { ProposeRemedies } from './remedy';
 import { wallsReport } from './walls/report';
 
 export interface Step {
@@ -20,6 +26,8 @@ export interface Step {
   readonly needs: readonly Stage[];
   /** `before`: the reports of the steps before it, in order. */
   readonly report: (context: StepContext, before: readonly ReportBefore[]) => StepReport;
+  /** What to try where a verdict is not "go". */
+  readonly remedies?: ProposeRemedies;
 }
 
 export const steps: readonly Step[] = [
@@ -29,6 +37,7 @@ export const steps: readonly Step[] = [
     question: 'Is this model sound, the right size, the right way up?',
     needs: ['import', 'measurement'],
     report: partReport,
+    remedies: partRemedies,
   },
   {
     id: 'walls',
@@ -43,6 +52,7 @@ export const steps: readonly Step[] = [
     question: 'Which plies, how many, which way?',
     needs: ['import', 'measurement'],
     report: pliesReport,
+    remedies: pliesRemedies,
   },
   {
     id: 'closing',
@@ -50,6 +60,7 @@ export const steps: readonly Step[] = [
     question: 'When I clamp it, does the load go into the laminate everywhere?',
     needs: ['import', 'measurement', 'repaired walls'],
     report: closingReport,
+    remedies: closingRemedies,
   },
   {
     id: 'mold',
@@ -57,6 +68,7 @@ export const steps: readonly Step[] = [
     question: 'How large a box, how much stone, and when is it dry?',
     needs: ['import', 'measurement', 'halves', 'other half'],
     report: moldReport,
+    remedies: moldRemedies,
   },
   {
     id: 'cure',
@@ -64,6 +76,7 @@ export const steps: readonly Step[] = [
     question: 'Will the laminate in the middle of the stone really cure?',
     needs: ['import', 'measurement', 'halves', 'oven run'],
     report: cureReport,
+    remedies: cureRemedies,
   },
   {
     id: 'checklist',

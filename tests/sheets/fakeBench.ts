@@ -87,7 +87,9 @@ export function fakeBench() {
     ask: vi.fn(
       (name: string, _question: unknown, _given: unknown, _options?: JobOptions): Promise<unknown> => {
         asked.push(name);
-        return Promise.resolve(`the ${name}`);
+        return Promise.resolve(
+          name === 'right way up' ? { pull: [0, 0, 1], toldBy: 'hollow' } : `the ${name}`,
+        );
       },
     ),
     isSilent: () => false,

@@ -227,8 +227,9 @@ describe('an imported pattern', () => {
     const imported = await desk.importFile(new File([], 'new.stl'), inputs);
     expect(imported?.packed).toBe('packed mesh-b');
     expect(imported?.pattern).toEqual({ ...pattern, fileName: 'new.stl', meshKey: 'mesh-b' });
-    expect(asked.slice(0, 5)).toEqual([
+    expect(asked.slice(0, 6)).toEqual([
       'import new.stl',
+      'right way up',
       'part: scale 1',
       'walls',
       'measurement: scale 1 pull 0 0 1',
@@ -239,7 +240,7 @@ describe('an imported pattern', () => {
     expect(state().reply?.summary).toMatchObject({ says: 'scale 1 pull 0 0 1' });
     desk.follow({ ...project({}, imported!.pattern), inputs });
     await settle();
-    expect(asked.slice(5)).toEqual(everything.slice(4));
+    expect(asked.slice(6)).toEqual(everything.slice(4));
     expect(state()).toMatchObject({ importing: false, incoming: null, progress: null });
   });
 
@@ -334,7 +335,13 @@ describe('an imported pattern', () => {
     await vi.advanceTimersByTimeAsync(3000);
     expect(await first).toBeNull();
     expect((await second)?.pattern.fileName).toBe('second.stl');
-    expect(asked.slice(0, 4)).toEqual(['part: scale 1', 'walls', 'measurement: scale 1 pull 0 0 1', 'pack']);
+    expect(asked.slice(0, 5)).toEqual([
+      'right way up',
+      'part: scale 1',
+      'walls',
+      'measurement: scale 1 pull 0 0 1',
+      'pack',
+    ]);
     expect(state()).toMatchObject({ importProblem: null, importing: false });
     expect(state().question?.mesh).toBe('mesh-b');
   });
@@ -342,7 +349,10 @@ describe('an imported pattern', () => {
   it('has no complaint about what was asked of the old one while it was read', async () => {
     const { desk, mocks, state } = await settledDesk();
     const probed = held<unknown>();
-    mocks.ask.mockImplementationOnce(() => probed.question().then(() => Promise.reject(noMesh)));
+    const usual = mocks.ask.getMockImplementation()!;
+    mocks.ask.mockImplementation((name, ...rest) =>
+      name === 'probe' ? probed.question().then(() => Promise.reject(noMesh)) : usual(name, ...rest),
+    );
     const noMesh = new Problem('job.noMesh', 'Import the pattern file of this project first.');
     const imported = desk.importFile(new File([], 'new.stl'), inputs);
     const probe = desk.ask('probe', { originMm: [0, 0, 0], direction: [0, 0, 1] });

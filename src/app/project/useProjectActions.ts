@@ -44,7 +44,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
       if (imported === null) return;
       told(
         workbook.setPattern(imported.pattern, imported.packed, (draft) => {
-          draft.part = fresh.part;
+          draft.part = { ...fresh.part, pull: imported.pull };
         }),
       );
     },

@@ -14,20 +14,9 @@ const sameCosine = Math.cos((0.05 * Math.PI) / 180);
  * the normals that most area carries (a modeled part is mostly drawn along one of them), then directions spread
  * evenly over half a sphere (Fibonacci spiral). Always the same for the same part.
  */
-export function pullCandidates({ areaMm2, normal }: FacetGeometry): Vec3[] {
-  const candidates: Vec3[] = [
-    [0, 0, 1],
-    [0, 1, 0],
-    [1, 0, 0],
-  ];
-  const offer = (candidate: Vec3) => {
-    const isKnown = candidates.some(
-      (known) =>
-        Math.abs(known[0] * candidate[0] + known[1] * candidate[1] + known[2] * candidate[2]) > sameCosine,
-    );
-    if (!isKnown) candidates.push(candidate);
-  };
-  for (const candidate of dominantNormals(areaMm2, normal)) offer(candidate);
+export function pullCandidates(geometry: FacetGeometry): Vec3[] {
+  const candidates = dominantDirections(geometry);
+  const offer = offerTo(candidates);
   const goldenAngle = Math.PI * (3 - Math.sqrt(5));
   for (let i = 0; i < spreadCount; i++) {
     const z = (i + 0.5) / spreadCount;
@@ -36,6 +25,27 @@ export function pullCandidates({ areaMm2, normal }: FacetGeometry): Vec3[] {
   }
   return candidates;
 }
+
+/** The three axes and the normals that most area carries, each standing for itself and its opposite. */
+export function dominantDirections({ areaMm2, normal }: FacetGeometry): Vec3[] {
+  const candidates: Vec3[] = [
+    [0, 0, 1],
+    [0, 1, 0],
+    [1, 0, 0],
+  ];
+  const offer = offerTo(candidates);
+  for (const candidate of dominantNormals(areaMm2, normal)) offer(candidate);
+  return candidates;
+}
+
+/** Adds what is not among them yet. */
+const offerTo = (candidates: Vec3[]) => (candidate: Vec3) => {
+  const isKnown = candidates.some(
+    (known) =>
+      Math.abs(known[0] * candidate[0] + known[1] * candidate[1] + known[2] * candidate[2]) > sameCosine,
+  );
+  if (!isKnown) candidates.push(candidate);
+};
 
 function dominantNormals(areaMm2: Float32Array, normal: Float32Array): Vec3[] {
   const sums = new Map<number, [number, number, number]>();

@@ -27,6 +27,8 @@ export interface DepthPictures {
   /** Highest and lowest place along the direction at each pixel, mm; `-Infinity` and `Infinity` where nothing stands. */
   readonly top: Float32Array;
   readonly bottom: Float32Array;
+  /** Side of a pixel. */
+  readonly pixelMm: number;
 }
 
 export function prepareLooks(mesh: IndexedMesh, geometry: FacetGeometry): LookSetup {
@@ -120,7 +122,7 @@ export function lookAlong(
     const fromBottom = sine < uprightSine && bottom[pixel]! >= depth - slackMm;
     if (!fromTop && !fromBottom) trapped++;
   }
-  return { trappedShare: samples.length > 0 ? trapped / samples.length : 0, top, bottom };
+  return { trappedShare: samples.length > 0 ? trapped / samples.length : 0, top, bottom, pixelMm };
 }
 
 /** Draws one facet into both pictures at the pixel centers that it covers. */

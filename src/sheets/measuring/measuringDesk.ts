@@ -19,6 +19,13 @@ const settleMs = 250;
 const goneMesh =
   'The saved mesh of this project is missing or damaged. Import the pattern file again; everything else is still here.';
 
+interface ImportedPattern {
+  readonly pattern: PatternRecord;
+  readonly packed: string;
+  /** By its shape where that tells, else as it was given. */
+  readonly pull: ProjectInputs['part']['pull'];
+}
+
 /** What is done of a file before it is the project's pattern. */
 const stagesOfImport = ['part', 'walls', 'measurement'] as const;
 
@@ -84,15 +91,15 @@ export class MeasuringDesk {
     void this.walk();
   }
 
-  /** Resolves with the pattern and its packed mesh once it has been measured and packed; null when it was not. */
-  async importFile(
-    file: File,
-    inputs: ProjectInputs,
-  ): Promise<{ pattern: PatternRecord; packed: string } | null> {
+  /**
+   * Resolves with the pattern, its packed mesh and the pull that it was measured along once it has been measured and packed;
+   * null when it was not.
+   */
+  async importFile(file: File, inputs: ProjectInputs): Promise<ImportedPattern | null> {
     this.stageInWork?.own.abort(outdatedReason);
     const own = this.beginAsking(`reading ${file.name}`);
     this.store.setState({ importing: true, importProblem: null });
-    let taken: { pattern: PatternRecord; packed: string } | null = null;
+    let taken: ImportedPattern | null = null;
     try {
       taken = await this.takeFile(file, inputs, own);
     } catch (error) {
@@ -232,7 +239,11 @@ export class MeasuringDesk {
     this.openName = name;
     const unsaved = { fileName: file.name, ...facts };
     this.store.setState({ incoming: { ...unsaved, meshKey: '' }, ...nothingShown });
-    const question = { mesh: name, declaredUnit: facts.declaredUnit, inputs, thermocouple: null };
+    const asGiven = { mesh: name, declaredUnit: facts.declaredUnit, inputs, thermocouple: null };
+    const { pull, toldBy } = await this.client.ask('right way up', this.toWorker(asGiven), null, options);
+    const part: ProjectInputs['part'] =
+      toldBy === null ? inputs.part : { ...inputs.part, pull: [pull[0], pull[1], pull[2]] };
+    const question = { ...asGiven, inputs: { ...inputs, part } };
     this.put(question);
     for (const stage of stagesOfImport) {
       const { answers } = this.store.getState();
@@ -243,7 +254,7 @@ export class MeasuringDesk {
     const { meshKey, packed } = await this.client.packOpenMesh(options);
     this.imported.set(meshKey, name);
     this.keepUnder(meshKey, question);
-    return { pattern: { ...unsaved, meshKey }, packed };
+    return { pattern: { ...unsaved, meshKey }, packed, pull: part.pull };
   }
 
   /** The import's answers are those of the saved mesh, which has its name only now. */
