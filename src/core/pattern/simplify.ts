@@ -1,0 +1,160 @@
+/** Fewer triangles for a made shell, without taking its draft from it. */
+import { MeshoptSimplifier } from 'meshoptimizer/simplifier';
+import { facetLeans, type Shell } from './facetLeans';
+
+/** How far the surface may move; farther, step by step, while there are more triangles than wanted. */
+const shiftsMm = [0.004, 0.008, 0.016] as const;
+const wantedTriangles = 60_000;
+const mostRounds = 6;
+/** Smaller facets are lines: nothing can be measured on them. */
+const leastFacetMm2 = 1e-5;
+/** So few wrong facets are searched for all that lies in their boxes. */
+const fewFacets = 64;
+
+export interface SimplifiedShell extends Shell {
+  /** How far the surface may have moved. */
+  readonly movedMm: number;
+}
+
+/** Loads what `simplifyShell` works with; awaited once before it. */
+export const prepareSimplify = (): Promise<void> => MeshoptSimplifier.ready;
+
+/**
+ * Collapses edges while the surface stays where it is to within a few micrometers. Joining facets tilts those of steep walls a
+ * little, so vertices around facets that fall under the draft, or around an edge that does not join two facets any longer, are held
+ * where they are and it is done anew.
+ * @param leastDraftDeg of the facets that a collapse makes
+ */
+export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedShell {
+  const { mesh } = shell;
+  const points = Float32Array.from(mesh.positions);
+  const locked = new Uint8Array(points.length / 3);
+  const drawnSo = wrongFacets(shell, mesh.facets, leastDraftDeg).length;
+  let shift = 0;
+  let best = mesh.facets;
+  let fewest = Infinity;
+  for (let round = 0; round < mostRounds; round++) {
+    const facets = collapsed(mesh.facets, points, locked, shiftsMm[shift]!);
+    if (round === shift && facets.length > 3 * wantedTriangles && shift + 1 < shiftsMm.length) {
+      shift++;
+      continue;
+    }
+    const tilted = wrongFacets(shell, facets, leastDraftDeg);
+    const wrong = new Uint8Array(locked.length);
+    const torn = markTorn(facets, locked.length, wrong);
+    if (torn === 0 && tilted.length <= fewest) {
+      best = facets;
+      fewest = tilted.length;
+    }
+    if (torn === 0 && tilted.length <= drawnSo) break;
+    for (const f of tilted) for (let corner = 0; corner < 3; corner++) wrong[facets[3 * f + corner]!] = 1;
+    lockAround(mesh.facets, wrong, locked);
+    if (tilted.length <= fewFacets) for (const f of tilted) lockWithin(mesh.positions, facets, f, locked);
+  }
+  const shown = compact({ ...shell, mesh: { positions: mesh.positions, facets: best } });
+  return { ...shown, movedMm: shiftsMm[shift]! };
+}
+
+function collapsed(
+  facets: Uint32Array,
+  points: Float32Array,
+  locked: Uint8Array,
+  shiftMm: number,
+): Uint32Array {
+  const noAttributes = new Float32Array(0);
+  return MeshoptSimplifier.simplifyWithAttributes(
+    facets,
+    points,
+    3,
+    noAttributes,
+    0,
+    [],
+    locked,
+    0,
+    shiftMm,
+    ['ErrorAbsolute'],
+  )[0];
+}
+
+/** Facets under the draft and facets without area. */
+function wrongFacets(shell: Shell, facets: Uint32Array, leastDraftDeg: number): number[] {
+  const { draftDeg, areaMm2 } = facetLeans({ ...shell, mesh: { positions: shell.mesh.positions, facets } });
+  const wrong: number[] = [];
+  for (let f = 0; f < draftDeg.length; f++)
+    if (draftDeg[f]! < leastDraftDeg || areaMm2[f]! < leastFacetMm2) wrong.push(f);
+  return wrong;
+}
+
+/** Locks all vertices in the box of a facet: what was there before it was joined. */
+function lockWithin(positions: Float64Array, facets: Uint32Array, facet: number, locked: Uint8Array): void {
+  const [low, high] = [
+    [0, 0, 0],
+    [0, 0, 0],
+  ];
+  for (let axis = 0; axis < 3; axis++) {
+    const values = [0, 1, 2].map((corner) => positions[3 * facets[3 * facet + corner]! + axis]!);
+    low[axis] = Math.min(...values) - 0.05;
+    high[axis] = Math.max(...values) + 0.05;
+  }
+  for (let vertex = 0, at = 0; vertex < locked.length; vertex++, at += 3) {
+    if (positions[at]! < low[0]! || positions[at]! > high[0]!) continue;
+    if (positions[at + 1]! < low[1]! || positions[at + 1]! > high[1]!) continue;
+    if (positions[at + 2]! >= low[2]! && positions[at + 2]! <= high[2]!) locked[vertex] = 1;
+  }
+}
+
+/** Marks the ends of edges that do not have one facet on either side. */
+function markTorn(facets: Uint32Array, vertexCount: number, wrong: Uint8Array): number {
+  const edges = new Float64Array(facets.length);
+  for (let at = 0; at < facets.length; at++) {
+    const a = facets[at]!;
+    const b = facets[at % 3 === 2 ? at - 2 : at + 1]!;
+    edges[at] = a < b ? 2 * (a * vertexCount + b) : 2 * (b * vertexCount + a) + 1;
+  }
+  edges.sort();
+  let torn = 0;
+  for (let at = 0; at < edges.length; at++) {
+    const own = edges[at]!;
+    const isPair =
+      own % 2 === 0 && edges[at + 1] === own + 1 && edges[at + 2] !== own + 1 && edges[at - 1] !== own;
+    if (isPair) {
+      at++;
+      continue;
+    }
+    torn++;
+    const edge = Math.floor(own / 2);
+    wrong[edge % vertexCount] = 1;
+    wrong[Math.floor(edge / vertexCount)] = 1;
+  }
+  return torn;
+}
+
+/** Locks the marked vertices and those next to them. */
+function lockAround(facets: Uint32Array, wrong: Uint8Array, locked: Uint8Array): void {
+  for (let at = 0; at < facets.length; at += 3) {
+    const [a, b, c] = [facets[at]!, facets[at + 1]!, facets[at + 2]!];
+    if (wrong[a]! + wrong[b]! + wrong[c]! === 0) continue;
+    locked[a] = 1;
+    locked[b] = 1;
+    locked[c] = 1;
+  }
+}
+
+/** Without the vertices that no facet uses; the others keep their order, so that the core face still follows the show face. */
+function compact({ mesh: { positions, facets }, coreFrom, rimMm }: Shell): Shell {
+  const number = new Int32Array(positions.length / 3).fill(-1);
+  const kept: number[] = [];
+  for (const vertex of facets) number[vertex] = 0;
+  let shown = 0;
+  for (let vertex = 0; vertex < number.length; vertex++) {
+    if (number[vertex]! < 0) continue;
+    if (vertex < coreFrom) shown++;
+    number[vertex] = kept.length / 3;
+    kept.push(positions[3 * vertex]!, positions[3 * vertex + 1]!, positions[3 * vertex + 2]!);
+  }
+  return {
+    mesh: { positions: Float64Array.from(kept), facets: facets.map((vertex) => number[vertex]!) },
+    coreFrom: shown,
+    rimMm,
+  };
+}
