@@ -90,6 +90,8 @@ const roomsOfSteps = [
   'shared files',
   'stone',
   'closedMold',
+  // Reported by the headless command alone, until it has a sheet.
+  'pattern',
   ...steps.map(({ id }) => id),
   'registry',
 ];

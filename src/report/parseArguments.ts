@@ -15,6 +15,8 @@ export interface ReportArguments {
   readonly pull: Pull | 'best' | null;
   /** In the order given. */
   readonly set: readonly { readonly path: string; readonly value: unknown }[];
+  /** Folder that every file to save is written into; null writes none. */
+  readonly outFolder: string | null;
   readonly json: boolean;
   readonly listInputs: boolean;
   readonly help: boolean;
@@ -22,11 +24,11 @@ export interface ReportArguments {
 
 export const usage = `Usage:
   npm run --silent report -- --stl FILE [--unit mm|cm|m|in] [--body N] [--scale S] [--pull x,y,z|best]
-                             [--project FILE] [--set PATH=JSON]... [--json]
+                             [--project FILE] [--set PATH=JSON]... [--json] [--out FOLDER]
   npm run --silent report -- --inputs`;
 
 const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
-const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set'];
+const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set', '--out'];
 const flagsAlone = ['--json', '--inputs', '--help'];
 
 function refuse(message: string): Problem {
@@ -113,6 +115,7 @@ export function parseArguments(words: readonly string[]): ReportArguments {
     scale: scale === undefined ? null : numberOf('--scale', scale),
     pull: pullOf(only('--pull')),
     set: (flags.get('--set') ?? []).map(assignmentOf),
+    outFolder: only('--out') ?? null,
     json: flags.has('--json'),
     listInputs: flags.has('--inputs'),
     help: flags.has('--help'),

@@ -2,12 +2,14 @@
 import { checklistText } from '../checklist/checklistText';
 import { checklistModel } from '../checklist/printModel';
 import { contextOf, evaluate, type Answers } from '../pipeline/evaluate';
+import type { StepReport } from '../core/figure';
 import type { OnProgress, StageName } from '../pipeline/told';
 import type { StepContext } from '../steps/context';
 import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
 import { loadPattern, type LoadedPattern } from './loadPattern';
+import { saveFiles } from './saveFiles';
 import { parseArguments, usage } from './parseArguments';
 import { reportJson } from '../pipeline/reportJson';
 
@@ -39,7 +41,7 @@ export async function runReport(
   const answers = await answersTo(loaded, onProgress);
   const { inputs, pattern } = loaded;
   const context: StepContext = { inputs, pattern, ...contextOf(answers) };
-  const reports = stepReports(context);
+  const reports = await reportsOf(context, loaded, given.outFolder, onProgress);
   const facts = {
     project: loaded.project,
     part: loaded.part,
@@ -52,6 +54,28 @@ export async function runReport(
     : checklistText(checklistModel(facts, context, loaded.record, reports));
   const stops = [...reports.values()].some(({ verdicts }) => verdicts.some(({ word }) => word === 'stop'));
   return { output, exitCode: stops ? 1 : 0 };
+}
+
+/** With the made pattern after the part, where files are to be saved. */
+async function reportsOf(
+  context: StepContext,
+  loaded: LoadedPattern,
+  outFolder: string | null,
+  onProgress: OnProgress,
+): Promise<ReadonlyMap<string, StepReport>> {
+  const reports = stepReports(context);
+  if (outFolder === null) return reports;
+  const made = await saveFiles(loaded, outFolder, onProgress);
+  return new Map(
+    [...reports].flatMap(([id, report]) =>
+      id === 'part'
+        ? [
+            [id, report],
+            ['pattern', made],
+          ]
+        : [[id, report]],
+    ),
+  );
 }
 
 async function answersTo({ memory, question }: LoadedPattern, onProgress: OnProgress): Promise<Answers> {

@@ -31,12 +31,14 @@ import {
   pliesSpecs,
   plySpecs,
 } from './plies/inputs';
+import { defaultPatternInputs, patternInputsSchema, patternSpecs } from './pattern/inputs';
 import { defaultWallsInputs, wallsInputsSchema, wallsSpecs } from './walls/inputs';
 import type { InputSpec, InputSpecs } from './inputSpec';
 
 export const projectInputsSchema = z
   .object({
     part: partInputsSchema,
+    pattern: patternInputsSchema,
     walls: wallsInputsSchema,
     plies: pliesInputsSchema,
     closing: closingInputsSchema,
@@ -58,6 +60,7 @@ export type ProjectInputs = z.infer<typeof projectInputsSchema>;
 
 export const defaultProjectInputs: ProjectInputs = {
   part: defaultPartInputs,
+  pattern: defaultPatternInputs,
   walls: defaultWallsInputs,
   plies: defaultPliesInputs,
   closing: defaultClosingInputs,
@@ -67,6 +70,7 @@ export const defaultProjectInputs: ProjectInputs = {
 
 export const inputSpecs: InputSpecs = {
   ...partSpecs,
+  ...patternSpecs,
   ...wallsSpecs,
   ...pliesSpecs,
   ...closingSpecs,

@@ -50,7 +50,13 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
   readonly movedMm: number;
 }
 
+/** What is told of a made pattern beside its mesh. */
+export type PatternSummary = Omit<MadePattern, 'mesh'>;
+
 export type PatternProgress = (doing: string, share: number) => void;
+
+/** By which triangles as long as a step cut across a corner of the inside radius. */
+const chordMm = ({ gridMm, insideRadiusMm }: PatternChoices): number => gridMm ** 2 / (3 * insideRadiusMm);
 
 /** Grid errors take so much from the worst facets; it is asked for on top. */
 const draftMarginDeg = 0.4;
@@ -62,11 +68,12 @@ const draftMarginDeg = 0.4;
  */
 export function makePattern(
   part: IndexedMesh,
-  choices: PatternChoices,
+  given: PatternChoices,
   progress: PatternProgress,
 ): MadePattern {
-  checkChoices(part, choices);
-  const { wallMm, insideRadiusMm, edges } = choices;
+  checkChoices(part, given);
+  const choices = { ...given, insideRadiusMm: given.insideRadiusMm + chordMm(given) };
+  const { wallMm, edges } = choices;
   const frame = patternFrame(part.positions, choices.pull);
   const mesh: IndexedMesh = { positions: intoFrame(frame, part.positions), facets: part.facets };
   progress('looking for holes', 0);
@@ -79,12 +86,12 @@ export function makePattern(
   const coreMm = fieldOfCore(ground, depthMm, choices);
   progress('laying the faces', 0.65);
   const { grid } = ground;
-  const eased: FaceLevel = { fieldMm: coreMm, levelMm: wallMm + insideRadiusMm, sign: 1 };
+  const eased: FaceLevel = { fieldMm: coreMm, levelMm: wallMm + choices.insideRadiusMm, sign: 1 };
   const showLevel: FaceLevel =
     edges === 'eased' ? eased : { fieldMm: depthMm, levelMm: ground.closingMm, sign: -1 };
-  const coreLevel: FaceLevel = { fieldMm: coreMm, levelMm: insideRadiusMm, sign: 1 };
+  const coreLevel: FaceLevel = { fieldMm: coreMm, levelMm: choices.insideRadiusMm, sign: 1 };
   const show = levelSet(grid, showLevel.fieldMm, showLevel.levelMm, showLevel.sign, grid.rimLayer);
-  const core = levelSet(grid, coreMm, insideRadiusMm, 1, grid.rimLayer);
+  const core = levelSet(grid, coreMm, coreLevel.levelMm, 1, grid.rimLayer);
   const closed = closeRim(grid, show, core, showLevel, coreLevel);
   progress('leaving out triangles', 0.75);
   const shell = simplifyShell(
@@ -128,7 +135,7 @@ function checkChoices(part: IndexedMesh, { wallMm, insideRadiusMm, gridMm }: Pat
   if (1.25 * gridMm > insideRadiusMm)
     throw new Problem(
       'pattern.coarse',
-      `A grid of ${gridMm} mm is too coarse for an inside radius of ${insideRadiusMm} mm. Enter a grid of ${floorTo2(insideRadiusMm / 1.25)} mm or less.`,
+      `A grid of ${gridMm} mm is too coarse for an inside radius of ${floorTo2(insideRadiusMm)} mm. Enter a grid of ${floorTo2(insideRadiusMm / 1.25)} mm or less.`,
     );
 }
 
@@ -156,11 +163,11 @@ function layGround(mesh: IndexedMesh, choices: PatternChoices): Ground {
   const marginMm = closingMm + 3 * gridMm + outMm;
   const columns = layColumns(box, gridMm, marginMm);
   const heights = columnHeights(mesh, columns);
+  const cover = coverHoles(columns, heights.topMm, box.low[2]!, choices.keepHolesOverMm);
+  checkHollow(columns, heights, cover);
   const rimMm = findRimPlane(columns, heights).heightMm;
   const topMm = box.high[2]!;
   checkShape(heights, box, rimMm, choices);
-  const cover = coverHoles(columns, heights.topMm, rimMm, choices.keepHolesOverMm);
-  checkHollow(columns, heights, cover);
   const belowMm = (closingMm + wallMm + 2 * insideRadiusMm) * sinDraft + 2 * gridMm;
   const grid = layLayers(columns, rimMm, topMm, closingMm + 3 * gridMm, belowMm);
   return { grid, cover, rimMm, topMm, closingMm, sinDraft };
@@ -181,7 +188,7 @@ function checkShape(
   if (heightMm < wallMm + insideRadiusMm)
     throw new Problem(
       'pattern.flat',
-      `The model stands only ${heightMm.toFixed(2)} mm above its rim: it is a flat sheet along this pull, with no room for a wall of ${wallMm} mm and an inside radius of ${insideRadiusMm} mm under it. Turn the pull at Part, or check the unit.`,
+      `The model stands only ${heightMm.toFixed(2)} mm above its rim: it is a flat sheet along this pull, with no room for a wall of ${wallMm} mm and an inside radius of ${floorTo2(insideRadiusMm)} mm under it. Turn the pull at Part, or check the unit.`,
     );
   const halfMm = Math.min(box.high[0]! - box.low[0]!, box.high[1]! - box.low[1]!, 2 * heightMm) / 2;
   if (wallMm >= halfMm)
@@ -192,7 +199,7 @@ function checkShape(
   if (insideRadiusMm >= halfMm)
     throw new Problem(
       'pattern.radius',
-      `An inside radius of ${insideRadiusMm} mm is larger than half the part (${halfMm.toFixed(2)} mm). Enter a smaller radius.`,
+      `An inside radius of ${floorTo2(insideRadiusMm)} mm is larger than half the part (${halfMm.toFixed(2)} mm). Enter a smaller radius.`,
     );
 }
 
@@ -271,15 +278,11 @@ function fieldOfCore(
   if (inRim === 0)
     throw new Problem(
       'pattern.noCore',
-      `Nothing is left inside a wall of ${wallMm} mm with an inside radius of ${insideRadiusMm} mm: the part is too narrow for them at its rim. Enter a thinner wall or a smaller radius.`,
+      `Nothing is left inside a wall of ${wallMm} mm with an inside radius of ${floorTo2(insideRadiusMm)} mm: the part is too narrow for them at its rim. Enter a thinner wall or a smaller radius.`,
     );
   const core = levelSet(grid, depthMm, levelMm, -1, 0);
-  const { distanceMm } = distanceBand(
-    grid,
-    cornersOf(core.positions, core.facets),
-    () => wallMm + insideRadiusMm + 1.8 * grid.stepMm,
-    shut,
-  );
+  const corners = cornersOf(core.positions, core.facets);
+  const { distanceMm } = distanceBand(grid, corners, () => wallMm + insideRadiusMm + 1.8 * grid.stepMm, shut);
   for (let node = 0; node < shut.length; node++) if (shut[node] === 1) distanceMm[node] = 0;
   fillBelow(grid, distanceMm, sinDraft, sinDraft);
   return distanceMm;

@@ -5,9 +5,13 @@ import { facetLeans, type Shell } from './facetLeans';
 /** How far the surface may move; farther, step by step, while there are more triangles than wanted. */
 const shiftsMm = [0.004, 0.008, 0.016] as const;
 const wantedTriangles = 60_000;
-const mostRounds = 6;
+const mostRounds = 8;
 /** Smaller facets are lines: nothing can be measured on them. */
 const leastFacetMm2 = 1e-5;
+/** Draft said of a facet without area. */
+const standing = -91;
+/** Share of the facets that may stay a little under the draft, as they were before. */
+const mostLeft = 1e-3;
 /** So few wrong facets are searched for all that lies in their boxes. */
 const fewFacets = 64;
 
@@ -29,7 +33,10 @@ export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedSh
   const { mesh } = shell;
   const points = Float32Array.from(mesh.positions);
   const locked = new Uint8Array(points.length / 3);
-  const drawnSo = wrongFacets(shell, mesh.facets, leastDraftDeg).length;
+  // No worse than before anything was joined.
+  const floorDeg = wrongFacets(shell, mesh.facets, leastDraftDeg)
+    .filter(({ deg }) => deg > standing)
+    .reduce((least, { deg }) => Math.min(least, deg), leastDraftDeg);
   let shift = 0;
   let best = mesh.facets;
   let fewest = Infinity;
@@ -42,14 +49,16 @@ export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedSh
     const tilted = wrongFacets(shell, facets, leastDraftDeg);
     const wrong = new Uint8Array(locked.length);
     const torn = markTorn(facets, locked.length, wrong);
-    if (torn === 0 && tilted.length <= fewest) {
+    const worse = tilted.filter(({ deg }) => deg > standing && deg < floorDeg).length;
+    if (torn === 0 && worse <= fewest) {
       best = facets;
-      fewest = tilted.length;
+      fewest = worse;
     }
-    if (torn === 0 && tilted.length <= drawnSo) break;
-    for (const f of tilted) for (let corner = 0; corner < 3; corner++) wrong[facets[3 * f + corner]!] = 1;
+    if (torn + worse === 0 && tilted.length <= mostLeft * facets.length) break;
+    for (const { f } of tilted) for (let corner = 0; corner < 3; corner++) wrong[facets[3 * f + corner]!] = 1;
     lockAround(mesh.facets, wrong, locked);
-    if (tilted.length <= fewFacets) for (const f of tilted) lockWithin(mesh.positions, facets, f, locked);
+    if (tilted.length <= fewFacets)
+      for (const { f } of tilted) lockWithin(mesh.positions, facets, f, 0.05 * 2 ** round, locked);
   }
   const shown = compact({ ...shell, mesh: { positions: mesh.positions, facets: best } });
   return { ...shown, movedMm: shiftsMm[shift]! };
@@ -76,25 +85,37 @@ function collapsed(
   )[0];
 }
 
-/** Facets under the draft and facets without area. */
-function wrongFacets(shell: Shell, facets: Uint32Array, leastDraftDeg: number): number[] {
+/** Facets under the draft, and those without area as if they stood on their head. */
+function wrongFacets(
+  shell: Shell,
+  facets: Uint32Array,
+  leastDraftDeg: number,
+): readonly { readonly f: number; readonly deg: number }[] {
   const { draftDeg, areaMm2 } = facetLeans({ ...shell, mesh: { positions: shell.mesh.positions, facets } });
-  const wrong: number[] = [];
-  for (let f = 0; f < draftDeg.length; f++)
-    if (draftDeg[f]! < leastDraftDeg || areaMm2[f]! < leastFacetMm2) wrong.push(f);
+  const wrong: { f: number; deg: number }[] = [];
+  for (let f = 0; f < draftDeg.length; f++) {
+    if (areaMm2[f]! < leastFacetMm2) wrong.push({ f, deg: standing });
+    else if (draftDeg[f]! < leastDraftDeg) wrong.push({ f, deg: draftDeg[f]! });
+  }
   return wrong;
 }
 
-/** Locks all vertices in the box of a facet: what was there before it was joined. */
-function lockWithin(positions: Float64Array, facets: Uint32Array, facet: number, locked: Uint8Array): void {
+/** Locks all vertices in and around the box of a facet: what was there before it was joined. */
+function lockWithin(
+  positions: Float64Array,
+  facets: Uint32Array,
+  facet: number,
+  aroundMm: number,
+  locked: Uint8Array,
+): void {
   const [low, high] = [
     [0, 0, 0],
     [0, 0, 0],
   ];
   for (let axis = 0; axis < 3; axis++) {
     const values = [0, 1, 2].map((corner) => positions[3 * facets[3 * facet + corner]! + axis]!);
-    low[axis] = Math.min(...values) - 0.05;
-    high[axis] = Math.max(...values) + 0.05;
+    low[axis] = Math.min(...values) - aroundMm;
+    high[axis] = Math.max(...values) + aroundMm;
   }
   for (let vertex = 0, at = 0; vertex < locked.length; vertex++, at += 3) {
     if (positions[at]! < low[0]! || positions[at]! > high[0]!) continue;
