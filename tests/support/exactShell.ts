@@ -146,11 +146,12 @@ export function exactWalls({ show, core }: ShellFaces, most = 800): ExactWalls {
 export const leastDraftDeg = ({ show, core }: ShellFaces): number =>
   [...show, ...core].reduce((least, { draftDeg }) => Math.min(least, draftDeg), 90);
 
+const areaOf = (some: readonly ShellFacet[]) => some.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+
 /** Share of the area of show and core face under a draft. */
 export function shareUnder({ show, core }: ShellFaces, deg: number): number {
   const both = [...show, ...core];
-  const area = (some: readonly ShellFacet[]) => some.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
-  return area(both.filter(({ draftDeg }) => draftDeg < deg)) / area(both);
+  return areaOf(both.filter(({ draftDeg }) => draftDeg < deg)) / areaOf(both);
 }
 
 /**

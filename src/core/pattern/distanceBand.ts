@@ -3,7 +3,7 @@ import type { PatternGrid } from './grid';
 import { squaredDistance } from './triangleDistance';
 
 /** Of nodes that the band does not reach. */
-export const farMm = 1e6;
+const farMm = 1e6;
 
 /** Buckets of the queue per step of the grid. */
 const bucketsPerStep = 4;

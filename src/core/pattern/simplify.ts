@@ -5,13 +5,15 @@ import { facetLeans, type Shell } from './facetLeans';
 /** How far the surface may move; farther, step by step, while there are more triangles than wanted. */
 const shiftsMm = [0.004, 0.008, 0.016] as const;
 const wantedTriangles = 60_000;
-const mostRounds = 8;
+const mostRounds = 12;
 /** Smaller facets are lines: nothing can be measured on them. */
 const leastFacetMm2 = 1e-5;
 /** Draft said of a facet without area. */
 const standing = -91;
-/** Share of the facets that may stay a little under the draft, as they were before. */
-const mostLeft = 1e-3;
+/** Share of the area that may stay a little under the draft. */
+const mostLeft = 3e-4;
+/** A facet may be that much under the draft. */
+const letPassDeg = 0.8;
 /** So few wrong facets are searched for all that lies in their boxes. */
 const fewFacets = 64;
 
@@ -33,10 +35,11 @@ export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedSh
   const { mesh } = shell;
   const points = Float32Array.from(mesh.positions);
   const locked = new Uint8Array(points.length / 3);
-  // No worse than before anything was joined.
+  const wholeMm2 = facetLeans(shell).areaMm2.reduce((sum, area) => sum + area, 0);
+  // No worse than before anything was joined, or than is let pass.
   const floorDeg = wrongFacets(shell, mesh.facets, leastDraftDeg)
     .filter(({ deg }) => deg > standing)
-    .reduce((least, { deg }) => Math.min(least, deg), leastDraftDeg);
+    .reduce((least, { deg }) => Math.min(least, deg), leastDraftDeg - letPassDeg);
   let shift = 0;
   let best = mesh.facets;
   let fewest = Infinity;
@@ -47,19 +50,26 @@ export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedSh
       continue;
     }
     const tilted = wrongFacets(shell, facets, leastDraftDeg);
+    const worse = tilted.filter(({ deg }) => deg > standing && deg < floorDeg);
     const wrong = new Uint8Array(locked.length);
     const torn = markTorn(facets, locked.length, wrong);
-    const worse = tilted.filter(({ deg }) => deg > standing && deg < floorDeg).length;
-    if (torn === 0 && worse <= fewest) {
+    if (torn === 0 && worse.length <= fewest) {
       best = facets;
-      fewest = worse;
+      fewest = worse.length;
     }
-    if (torn + worse === 0 && tilted.length <= mostLeft * facets.length) break;
-    for (const { f } of tilted) for (let corner = 0; corner < 3; corner++) wrong[facets[3 * f + corner]!] = 1;
+    const isLittle = tilted.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) < mostLeft * wholeMm2;
+    if (torn + worse.length === 0 && isLittle) break;
+    // At first all that is tilted is held, then only what is tilted too far, each time from farther around it.
+    const rounds = round - shift;
+    const held = rounds < 2 || !isLittle ? tilted : worse;
+    for (const { f } of held) for (let corner = 0; corner < 3; corner++) wrong[facets[3 * f + corner]!] = 1;
     lockAround(mesh.facets, wrong, locked);
-    if (tilted.length <= fewFacets)
-      for (const { f } of tilted) lockWithin(mesh.positions, facets, f, 0.05 * 2 ** round, locked);
+    if (worse.length <= fewFacets)
+      for (const { f } of worse)
+        lockWithin(mesh.positions, facets, f, 0.05 * 2 ** Math.min(5, rounds), locked);
   }
+  // Better too many triangles than one that hangs on the mold.
+  if (fewest > 0) best = mesh.facets;
   const shown = compact({ ...shell, mesh: { positions: mesh.positions, facets: best } });
   return { ...shown, movedMm: shiftsMm[shift]! };
 }
@@ -90,12 +100,12 @@ function wrongFacets(
   shell: Shell,
   facets: Uint32Array,
   leastDraftDeg: number,
-): readonly { readonly f: number; readonly deg: number }[] {
+): readonly { readonly f: number; readonly deg: number; readonly areaMm2: number }[] {
   const { draftDeg, areaMm2 } = facetLeans({ ...shell, mesh: { positions: shell.mesh.positions, facets } });
-  const wrong: { f: number; deg: number }[] = [];
+  const wrong: { f: number; deg: number; areaMm2: number }[] = [];
   for (let f = 0; f < draftDeg.length; f++) {
-    if (areaMm2[f]! < leastFacetMm2) wrong.push({ f, deg: standing });
-    else if (draftDeg[f]! < leastDraftDeg) wrong.push({ f, deg: draftDeg[f]! });
+    if (areaMm2[f]! < leastFacetMm2) wrong.push({ f, deg: standing, areaMm2: 0 });
+    else if (draftDeg[f]! < leastDraftDeg) wrong.push({ f, deg: draftDeg[f]!, areaMm2: areaMm2[f]! });
   }
   return wrong;
 }
@@ -150,14 +160,16 @@ function markTorn(facets: Uint32Array, vertexCount: number, wrong: Uint8Array): 
   return torn;
 }
 
-/** Locks the marked vertices and those next to them. */
+/** Locks the marked vertices and those next to them, and marks those too. */
 function lockAround(facets: Uint32Array, wrong: Uint8Array, locked: Uint8Array): void {
+  const before = wrong.slice();
   for (let at = 0; at < facets.length; at += 3) {
     const [a, b, c] = [facets[at]!, facets[at + 1]!, facets[at + 2]!];
-    if (wrong[a]! + wrong[b]! + wrong[c]! === 0) continue;
-    locked[a] = 1;
-    locked[b] = 1;
-    locked[c] = 1;
+    if (before[a] !== 1 && before[b] !== 1 && before[c] !== 1) continue;
+    for (const vertex of [a, b, c]) {
+      locked[vertex] = 1;
+      wrong[vertex] = 1;
+    }
   }
 }
 

@@ -187,35 +187,37 @@ describe('other parts', () => {
   });
 
   it('keeps sharp edges sharp when asked', () => {
-    const top = (made: MadePattern) =>
-      facesOf(made.mesh, up)
-        .show.filter(({ draftDeg }) => draftDeg > 89)
-        .reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
     const part = box([0, 0, 0], [24, 20, 8]);
-    expect(top(make(part, { edges: 'sharp' }))).toBeGreaterThan(top(make(part)) + 80);
+    expect(flatTopMm2(make(part, { edges: 'sharp' }))).toBeGreaterThan(flatTopMm2(make(part)) + 80);
   });
 });
 
-describe('what cannot be made', () => {
-  const codeOf = (part: IndexedMesh, choices: Partial<PatternChoices> = {}): string => {
-    try {
-      make(part, choices);
-      return 'made';
-    } catch (error) {
-      if (!(error instanceof Problem)) throw error;
-      expect(error.message).toMatch(/Enter|Turn|Import/);
-      return error.code;
-    }
-  };
+/** Area of the show face that lies square to the pull. */
+const flatTopMm2 = (made: MadePattern) =>
+  facesOf(made.mesh, up)
+    .show.filter(({ draftDeg }) => draftDeg > 89)
+    .reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
 
+const refusalOf = (part: IndexedMesh, choices: Partial<PatternChoices> = {}): string => {
+  try {
+    make(part, choices);
+    return 'made';
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    expect(error.message).toMatch(/Enter|Turn|Import/);
+    return error.code;
+  }
+};
+
+describe('what cannot be made', () => {
   it('is refused with a sentence that says what to do', () => {
-    expect(codeOf(box([0, 0, 0], [40, 30, 1]))).toBe('pattern.flat');
-    expect(codeOf(box([0, 0, 0], [6, 6, 20]), { wallMm: 3, insideRadiusMm: 0.6 })).toBe('pattern.thick');
-    expect(codeOf(box([0, 0, 0], [6, 6, 20]), { insideRadiusMm: 3.5 })).toBe('pattern.radius');
-    expect(codeOf(box([0, 0, 0], [6, 6, 20]), { wallMm: 2, insideRadiusMm: 1.5 })).toBe('pattern.noCore');
-    expect(codeOf(box([0, 0, 0], [600, 400, 200]))).toBe('pattern.grid');
-    expect(codeOf(box([0, 0, 0], [30, 20, 8]), { gridMm: 0.7 })).toBe('pattern.coarse');
-    expect(codeOf(tray([30, 20, 8], 1, 2))).toBe('pattern.hollow');
-    expect(codeOf({ positions: new Float64Array(0), facets: new Uint32Array(0) })).toBe('pattern.empty');
+    expect(refusalOf(box([0, 0, 0], [40, 30, 1]))).toBe('pattern.flat');
+    expect(refusalOf(box([0, 0, 0], [6, 6, 20]), { wallMm: 3, insideRadiusMm: 0.6 })).toBe('pattern.thick');
+    expect(refusalOf(box([0, 0, 0], [6, 6, 20]), { insideRadiusMm: 3.5 })).toBe('pattern.radius');
+    expect(refusalOf(box([0, 0, 0], [6, 6, 20]), { wallMm: 2, insideRadiusMm: 1.5 })).toBe('pattern.noCore');
+    expect(refusalOf(box([0, 0, 0], [600, 400, 200]))).toBe('pattern.grid');
+    expect(refusalOf(box([0, 0, 0], [30, 20, 8]), { gridMm: 0.7 })).toBe('pattern.coarse');
+    expect(refusalOf(tray([30, 20, 8], 1, 2))).toBe('pattern.hollow');
+    expect(refusalOf({ positions: new Float64Array(0), facets: new Uint32Array(0) })).toBe('pattern.empty');
   });
 });

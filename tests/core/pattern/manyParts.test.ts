@@ -181,6 +181,7 @@ describe(
         expectSound(
           makePattern(part, choices, () => undefined),
           choices,
+          0.02,
         );
       },
       60_000,
