@@ -46,10 +46,7 @@ export function layColumns({ low, high }: BoxMm, stepMm: number, marginMm: numbe
   return { stepMm, countX, countY, lowXMm: middle(0, countX), lowYMm: middle(1, countY) };
 }
 
-/**
- * @param below how far the fields run on below the rim, mm
- * @throws Problem `pattern.flat`
- */
+/** The layers over those columns. `belowMm`: how far the fields run on below the rim. */
 export function layLayers(
   columns: ColumnGrid,
   rimMm: number,
@@ -64,7 +61,7 @@ export function layLayers(
   return { ...columns, layerMm, rimLayer, countZ: rimLayer + above + 1, lowZMm: rimMm - rimLayer * layerMm };
 }
 
-/** Center of gravity or corner of cells: place of a node, mm in the frame. */
+/** Place of a node, mm in the frame. */
 export function nodePlace(grid: PatternGrid, node: number): [number, number, number] {
   const i = node % grid.countX;
   const row = (node - i) / grid.countX;

@@ -47,7 +47,7 @@ export function coverHoles(
     const region = regionFrom(columns, start, seen, (one) => spill[one]! - floor[one]! > leastDepthMm);
     const areaMm2 = region.length * stepMm * stepMm;
     const plugged = keepOverMm === null || 2 * Math.sqrt(areaMm2 / Math.PI) <= keepOverMm;
-    const deepest = Math.max(...region.slice(0, 50_000).map((one) => spill[one]! - floor[one]!));
+    const deepest = region.reduce((most, one) => Math.max(most, spill[one]! - floor[one]!), 0);
     stretch(columns, region, heights, spill);
     let [x, y, z] = [0, 0, 0];
     for (const one of region) {
@@ -153,7 +153,7 @@ function regionFrom(
   return region;
 }
 
-/** Rounds of relaxation: enough for a sheet that hangs a tenth of a millimeter true over a hand-sized hole. */
+/** Rounds of relaxation: a sheet need not be true, only even and flush at its edge. Our own judgement. */
 const rounds = 60;
 
 /** A sheet stretched over the region from the heights around it: each height becomes the mean of its neighbors. */

@@ -37,7 +37,9 @@ export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedSh
   const locked = new Uint8Array(points.length / 3);
   const wholeMm2 = facetLeans(shell).areaMm2.reduce((sum, area) => sum + area, 0);
   // No worse than before anything was joined, or than is let pass.
-  const floorDeg = wrongFacets(shell, mesh.facets, leastDraftDeg)
+  const drawn = wrongFacets(shell, mesh.facets, leastDraftDeg);
+  const littleMm2 = Math.max(mostLeft * wholeMm2, 1.5 * areaOf(drawn));
+  const floorDeg = drawn
     .filter(({ deg }) => deg > standing)
     .reduce((least, { deg }) => Math.min(least, deg), leastDraftDeg - letPassDeg);
   let shift = 0;
@@ -57,7 +59,7 @@ export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedSh
       best = facets;
       fewest = worse.length;
     }
-    const isLittle = tilted.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) < mostLeft * wholeMm2;
+    const isLittle = areaOf(tilted) < littleMm2;
     if (torn + worse.length === 0 && isLittle) break;
     // At first all that is tilted is held, then only what is tilted too far, each time from farther around it.
     const rounds = round - shift;
@@ -95,14 +97,18 @@ function collapsed(
   )[0];
 }
 
+interface WrongFacet {
+  readonly f: number;
+  readonly deg: number;
+  readonly areaMm2: number;
+}
+
+const areaOf = (some: readonly WrongFacet[]): number => some.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+
 /** Facets under the draft, and those without area as if they stood on their head. */
-function wrongFacets(
-  shell: Shell,
-  facets: Uint32Array,
-  leastDraftDeg: number,
-): readonly { readonly f: number; readonly deg: number; readonly areaMm2: number }[] {
+function wrongFacets(shell: Shell, facets: Uint32Array, leastDraftDeg: number): readonly WrongFacet[] {
   const { draftDeg, areaMm2 } = facetLeans({ ...shell, mesh: { positions: shell.mesh.positions, facets } });
-  const wrong: { f: number; deg: number; areaMm2: number }[] = [];
+  const wrong: WrongFacet[] = [];
   for (let f = 0; f < draftDeg.length; f++) {
     if (areaMm2[f]! < leastFacetMm2) wrong.push({ f, deg: standing, areaMm2: 0 });
     else if (draftDeg[f]! < leastDraftDeg) wrong.push({ f, deg: draftDeg[f]!, areaMm2: areaMm2[f]! });

@@ -129,7 +129,7 @@ describe(`made parts (seed ${propertySeed})`, () => {
           makePattern(mapVertices(drawn, move), choices, () => undefined),
           choices,
           // So small that a good part of each is rounded edges, which a grid cuts across.
-          0.03,
+          0.04,
         );
       }),
       { numRuns: 4 },
@@ -184,7 +184,7 @@ describe(
           0.02,
         );
       },
-      60_000,
+      240_000,
     );
   },
 );
