@@ -16,9 +16,21 @@ const surroundings = { appVersion: '0', date: '2026-01-05', onProgress: () => un
 describe('--out FOLDER', () => {
   it('writes the pattern in mm, in the axes of the file, and tells of it between part and walls', async () => {
     const file = join(folder, 'block.obj');
-    writeFileSync(file, bytesOf(objText(box([100, 0, 0], [100.95, 0.75, 0.3]))));
+    writeFileSync(file, bytesOf(objText(box([1, 0, 0], [1.95, 0.75, 0.3]))));
     const out = join(folder, 'made', 'here');
-    const words = ['--stl', file, '--unit', 'in', '--out', out, '--json', '--set', 'pattern.wallMm=0.9'];
+    const words = [
+      '--stl',
+      file,
+      '--unit',
+      'in',
+      '--out',
+      out,
+      '--json',
+      '--set',
+      'pattern.wallMm=0.9',
+      '--set',
+      'cure.voxelMm=8',
+    ];
     const { output } = await runReport(
       [...words, '--set', 'pattern.gridMm=0.5', '--set', 'pattern.insideRadiusMm=1.5'],
       surroundings,
@@ -59,7 +71,7 @@ describe('--out FOLDER', () => {
     expect(watertight).toBe(true);
     expect(bodies).toHaveLength(1);
     const [{ boxMin, boxMax }] = bodies as [(typeof bodies)[0]];
-    expect(boxMin[0]).toBeCloseTo(2540, 1);
+    expect(boxMin[0]).toBeCloseTo(25.4, 1);
     expect(boxMax[2] - boxMin[2]).toBeCloseTo(7.62, 1);
   });
 
