@@ -16,6 +16,8 @@ import { rightWayUp } from '../core/mesh/rightWayUp';
 import { findSelfTouching } from '../core/mesh/selfTouching';
 import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import { writeStlBinary } from '../core/mesh/writeStl';
+import { makePattern } from '../core/pattern/makePattern';
+import { prepareSimplify } from '../core/pattern/simplify';
 import { Problem } from '../core/problem';
 import { intoFrame } from '../core/stone/pours/pullFrame';
 import { rimOfPart } from '../core/stone/pours/rimOfPart';
@@ -26,7 +28,11 @@ import type { OnProgress, StageName } from './told';
 
 interface AskWork<Name extends AskName> {
   readonly needs: (given: Asks[Name]['given']) => readonly StageName[];
-  readonly answer: (given: Asks[Name]['given'], got: Results, progress: OnProgress) => Asks[Name]['reply'];
+  readonly answer: (
+    given: Asks[Name]['given'],
+    got: Results,
+    progress: OnProgress,
+  ) => Asks[Name]['reply'] | Promise<Asks[Name]['reply']>;
 }
 
 const always =
@@ -121,6 +127,14 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
         mostC,
         progress,
       ),
+  },
+  pattern: {
+    needs: always('part'),
+    async answer(choices, { part: { partMesh } }, progress) {
+      await prepareSimplify();
+      const { mesh, ...summary } = makePattern(partMesh, choices, progress);
+      return { summary, stl: writeStlBinary(mesh) };
+    },
   },
   rim: {
     needs: always(),

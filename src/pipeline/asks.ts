@@ -8,6 +8,7 @@ import type { SavedMeshChoices } from '../core/mesh/partFromSaved';
 import type { PullChoice, Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { RightWayUp } from '../core/mesh/rightWayUp';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
+import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 
@@ -50,6 +51,15 @@ export interface Asks {
     readonly given: { readonly choices: CureChoices; readonly mostC: number };
     readonly reply: CureComparison;
   };
+  /** The shell to print, from the outside of the part. */
+  readonly pattern: {
+    readonly given: PatternChoices;
+    readonly reply: {
+      readonly summary: PatternSummary;
+      /** Binary STL in mm, in the part's own axes. */
+      readonly stl: Uint8Array;
+    };
+  };
   /** Outer outline along the pull of another saved part. */
   readonly rim: {
     readonly given: {
@@ -69,4 +79,5 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'saved half',
   'fit',
   'comparison',
+  'pattern',
 ]);

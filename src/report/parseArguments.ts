@@ -15,6 +15,8 @@ export interface ReportArguments {
   readonly pull: Pull | 'best' | null;
   /** In the order given. */
   readonly set: readonly { readonly path: string; readonly value: unknown }[];
+  /** Folder that every file to save is written into; null writes none. */
+  readonly outFolder: string | null;
   readonly json: boolean;
   /** The plan is worked out and printed. */
   readonly plan: boolean;
@@ -26,11 +28,11 @@ export interface ReportArguments {
 
 export const usage = `Usage:
   npm run --silent report -- --stl FILE [--unit mm|cm|m|in] [--body N] [--scale S] [--pull x,y,z|best]
-                             [--project FILE] [--set PATH=JSON]... [--json] [--plan] [--apply-plan]
+                             [--project FILE] [--set PATH=JSON]... [--json] [--plan] [--apply-plan] [--out FOLDER]
   npm run --silent report -- --inputs`;
 
 const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
-const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set'];
+const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set', '--out'];
 const flagsAlone = ['--json', '--plan', '--apply-plan', '--inputs', '--help'];
 
 function refuse(message: string): Problem {
@@ -117,6 +119,7 @@ export function parseArguments(words: readonly string[]): ReportArguments {
     scale: scale === undefined ? null : numberOf('--scale', scale),
     pull: pullOf(only('--pull')),
     set: (flags.get('--set') ?? []).map(assignmentOf),
+    outFolder: only('--out') ?? null,
     json: flags.has('--json'),
     plan: flags.has('--plan') || flags.has('--apply-plan'),
     applyPlan: flags.has('--apply-plan'),

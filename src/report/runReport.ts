@@ -2,6 +2,7 @@
 import { checklistText } from '../checklist/checklistText';
 import { checklistModel } from '../checklist/printModel';
 import { contextOf, evaluate, type Answers } from '../pipeline/evaluate';
+import type { StepReport } from '../core/figure';
 import { planFor } from '../pipeline/remedies';
 import type { OnProgress, StageName } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
@@ -9,6 +10,7 @@ import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
 import { loadPattern, type LoadedPattern } from './loadPattern';
+import { saveFiles } from './saveFiles';
 import { parseArguments, usage } from './parseArguments';
 import { planText } from './planText';
 import { reportJson } from '../pipeline/reportJson';
@@ -44,14 +46,15 @@ export async function runReport(
     given.plan && question !== null
       ? await planFor({ question, answers, memory }, { pattern, skips: forThePage, onProgress })
       : null;
-  const shown =
-    given.applyPlan && plan !== null ? plan.evaluated : { question: { inputs: loaded.inputs }, answers };
-  const context: StepContext = {
-    inputs: shown.question.inputs,
-    pattern,
-    ...contextOf(shown.answers),
-  };
-  const reports = stepReports(context);
+  const shown = given.applyPlan && plan !== null ? plan.evaluated : { question, answers };
+  const inputs = shown.question?.inputs ?? loaded.inputs;
+  const context: StepContext = { inputs, pattern, ...contextOf(shown.answers) };
+  const reports = await reportsOf(
+    context,
+    { ...loaded, question: shown.question, inputs },
+    given.outFolder,
+    onProgress,
+  );
   const facts = { project, part, date, appVersion, formatNumber: currentFormat };
   const fixes = given.applyPlan ? null : (plan?.fixes ?? null);
   const output = given.json
@@ -62,6 +65,28 @@ export async function runReport(
       ].join('\n\n');
   const stops = [...reports.values()].some(({ verdicts }) => verdicts.some(({ word }) => word === 'stop'));
   return { output, exitCode: stops ? 1 : 0 };
+}
+
+/** With the made pattern after the part, where files are to be saved. */
+async function reportsOf(
+  context: StepContext,
+  loaded: LoadedPattern,
+  outFolder: string | null,
+  onProgress: OnProgress,
+): Promise<ReadonlyMap<string, StepReport>> {
+  const reports = stepReports(context);
+  if (outFolder === null) return reports;
+  const made = await saveFiles(loaded, outFolder, onProgress);
+  return new Map(
+    [...reports].flatMap(([id, report]) =>
+      id === 'part'
+        ? [
+            [id, report],
+            ['pattern', made],
+          ]
+        : [[id, report]],
+    ),
+  );
 }
 
 async function answersTo({ memory, question }: LoadedPattern, onProgress: OnProgress): Promise<Answers> {

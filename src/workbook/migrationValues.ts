@@ -284,3 +284,18 @@ export const filledByFormat5: FilledIn = {
     },
   },
 };
+
+export const filledByFormat7: FilledIn = {
+  fields: {
+    pattern: {
+      wallMm: null,
+      draftDeg: 3,
+      neutralPlane: 'rim',
+      insideRadiusMm: 1,
+      edges: 'eased',
+      keepHolesOverMm: null,
+      gridMm: null,
+    },
+  },
+  entries: {},
+};

@@ -4,7 +4,13 @@
  * What a step fills in stands in `migrationValues.ts`; nothing here looks at the defaults of today.
  */
 import { isJsonObject, type JsonObject } from './json';
-import { filledByFormat3, filledByFormat4, filledByFormat5, type FilledIn } from './migrationValues';
+import {
+  filledByFormat3,
+  filledByFormat4,
+  filledByFormat5,
+  filledByFormat7,
+  type FilledIn,
+} from './migrationValues';
 
 export interface MigrationStep {
   /** The format that the step produces; it reads the one before. */
@@ -110,6 +116,14 @@ export const migrations: readonly MigrationStep[] = [
       };
     },
   },
+  {
+    toFormat: 7,
+    change: 'inputs of the pattern to make; what is missing starts at its default',
+    migrate: (project) => ({
+      ...project,
+      inputs: filled(objectIn(project, 'inputs'), filledByFormat7),
+    }),
+  },
 ];
 
 /** What the maker entered; null where it was the ready-made value, or nothing. */
@@ -155,7 +169,7 @@ function withEntriesFilled(given: JsonObject, values: JsonObject): JsonObject {
 }
 
 /** The format that this app writes. */
-export const currentFormat = 6;
+export const currentFormat = 7;
 
 /** Runs every step after `fromFormat`, in order. Throws what a step throws. */
 export function migrate(project: JsonObject, fromFormat: number): JsonObject {

@@ -18,11 +18,12 @@ export const smallTray = tray([40, 30, 10], 1.5, 3);
 export type InputChanges = { readonly [Step in keyof ProjectInputs]?: Partial<ProjectInputs[Step]> };
 
 /** About a part in mm that is pulled along +z unless said. */
-export function questionWith({ part, mold, ...steps }: InputChanges = {}): Question {
+export function questionWith({ part, pattern, mold, ...steps }: InputChanges = {}): Question {
   const inputs = inputsWith({
     ...steps,
     part: { unit: 'mm', ...part },
     ...(mold !== undefined && { moldInputs: mold }),
+    ...(pattern !== undefined && { patternInputs: pattern }),
   });
   return { mesh: 'the mesh', declaredUnit: null, inputs, thermocouple: null };
 }

@@ -15,6 +15,7 @@ describe('the command line', () => {
       scale: 1.01,
       pull: [-1, 0, 0.5],
       set: [{ path: 'plies.lineWidthMm', value: 0.4 }],
+      outFolder: null,
       json: true,
       listInputs: false,
       help: false,

@@ -134,6 +134,7 @@ interface Changes {
   readonly plies?: Partial<ProjectInputs['plies']>;
   readonly closing?: Partial<ProjectInputs['closing']>;
   readonly moldInputs?: Partial<ProjectInputs['mold']>;
+  readonly patternInputs?: Partial<ProjectInputs['pattern']>;
   readonly mold?: MoldGeometry | null;
   readonly cure?: Partial<ProjectInputs['cure']>;
   readonly prediction?: CurePrediction | null;
@@ -162,6 +163,7 @@ export function trayContext(changes: Changes = {}): StepContext {
 export function inputsWith(changes: Changes): ProjectInputs {
   return {
     part: { ...defaultProjectInputs.part, ...changes.part },
+    pattern: { ...defaultProjectInputs.pattern, ...changes.patternInputs },
     walls: { ...defaultProjectInputs.walls, ...changes.walls },
     plies: { ...defaultProjectInputs.plies, ...changes.plies },
     closing: { ...defaultProjectInputs.closing, ...changes.closing },

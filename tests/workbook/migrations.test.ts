@@ -4,7 +4,12 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { decodeProject } from '../../src/workbook/envelope';
 import type { JsonObject } from '../../src/workbook/json';
 import { currentFormat, migrate, migrations } from '../../src/workbook/migrations';
-import { filledByFormat3, filledByFormat4, filledByFormat5 } from '../../src/workbook/migrationValues';
+import {
+  filledByFormat3,
+  filledByFormat4,
+  filledByFormat5,
+  filledByFormat7,
+} from '../../src/workbook/migrationValues';
 
 const workbook = new URL('../../src/workbook/', import.meta.url);
 /** What the documents of formats 1 to 4 became when format 5 was released, list entries and all. */
@@ -116,6 +121,12 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     },
     broken: { id: 'a', inputs: { plies: {}, closing: {} } },
     complaint: '"mold" is missing',
+  },
+  7: {
+    before: { id: 'a', inputs: { part: { scale: 2 }, cure: { gelC: 90 } } },
+    after: { id: 'a', inputs: { ...filledByFormat7.fields, part: { scale: 2 }, cure: { gelC: 90 } } },
+    broken: { id: 'a' },
+    complaint: '"inputs" is missing',
   },
 };
 

@@ -13,12 +13,14 @@ import { closingTable } from './closing';
 import { cureTable } from './cure';
 import { moldTable } from './mold';
 import { partTable } from './part';
+import { patternTable } from './pattern';
 import { pliesTable } from './plies';
 import { wallsTable } from './walls';
 
 /** The tables of the steps, in the order of the work. */
 export const inputTables = {
   part: partTable,
+  pattern: patternTable,
   walls: wallsTable,
   plies: pliesTable,
   closing: closingTable,
@@ -29,6 +31,7 @@ export const inputTables = {
 export const projectInputsSchema = z
   .object({
     part: schemaOf(partTable),
+    pattern: schemaOf(patternTable),
     walls: schemaOf(wallsTable),
     plies: schemaOf(pliesTable),
     closing: schemaOf(closingTable),
@@ -50,6 +53,7 @@ export type ProjectInputs = z.infer<typeof projectInputsSchema>;
 
 export const defaultProjectInputs: ProjectInputs = {
   part: startOf(partTable),
+  pattern: startOf(patternTable),
   walls: startOf(wallsTable),
   plies: startOf(pliesTable),
   closing: startOf(closingTable),

@@ -1,0 +1,71 @@
+/** The grid that a pattern is made on: nodes in the frame, the rim plane on one layer of them. */
+import { keepWithin } from '../counts';
+import type { ColumnGrid } from './heights';
+
+/** Node (i, j, k) has the number (k countY + j) countX + i. */
+export interface PatternGrid extends ColumnGrid {
+  readonly countZ: number;
+  readonly lowZMm: number;
+  /** Between layers; near `stepMm`, and such that a flat top lies midway between two layers. */
+  readonly layerMm: number;
+  /** The layer of nodes that lies in the rim plane. */
+  readonly rimLayer: number;
+}
+
+export interface BoxMm {
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+export function boxOf(positions: Float64Array): BoxMm {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let at = 0; at < positions.length; at++) {
+    const axis = at % 3;
+    if (positions[at]! < low[axis]!) low[axis] = positions[at]!;
+    if (positions[at]! > high[axis]!) high[axis] = positions[at]!;
+  }
+  return { low, high };
+}
+
+/**
+ * Columns over the box and `marginMm` around it.
+ * @throws Problem `pattern.grid`
+ */
+export function layColumns({ low, high }: BoxMm, stepMm: number, marginMm: number): ColumnGrid {
+  const along = (axis: number) => Math.ceil((high[axis]! - low[axis]! + 2 * marginMm) / stepMm) + 2;
+  const [countX, countY] = [along(0), along(1)];
+  const layers = Math.ceil((high[2]! - low[2]! + 2 * marginMm) / stepMm) + 2;
+  keepWithin(
+    'patternNodes',
+    countX * countY * layers,
+    'pattern.grid',
+    `The part is too large for a grid of ${stepMm} mm: it would have ${countX} × ${countY} × ${layers} points. Enter a coarser grid, or check the unit and the scale of the part.`,
+  );
+  const middle = (axis: number, count: number) => (low[axis]! + high[axis]!) / 2 - ((count - 1) / 2) * stepMm;
+  return { stepMm, countX, countY, lowXMm: middle(0, countX), lowYMm: middle(1, countY) };
+}
+
+/** The layers over those columns. `belowMm`: how far the fields run on below the rim. */
+export function layLayers(
+  columns: ColumnGrid,
+  rimMm: number,
+  topMm: number,
+  marginMm: number,
+  belowMm: number,
+): PatternGrid {
+  const { stepMm } = columns;
+  const layerMm = (topMm - rimMm) / (Math.max(1, Math.round((topMm - rimMm) / stepMm - 0.5)) + 0.5);
+  const rimLayer = Math.ceil(belowMm / layerMm) + 2;
+  const above = Math.ceil((topMm - rimMm + marginMm) / layerMm) + 2;
+  return { ...columns, layerMm, rimLayer, countZ: rimLayer + above + 1, lowZMm: rimMm - rimLayer * layerMm };
+}
+
+/** Place of a node, mm in the frame. */
+export function nodePlace(grid: PatternGrid, node: number): [number, number, number] {
+  const i = node % grid.countX;
+  const row = (node - i) / grid.countX;
+  const j = row % grid.countY;
+  const k = (row - j) / grid.countY;
+  return [grid.lowXMm + i * grid.stepMm, grid.lowYMm + j * grid.stepMm, grid.lowZMm + k * grid.layerMm];
+}

@@ -1,0 +1,35 @@
+/** The files that the headless report writes into a folder. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { StepReport } from '../core/figure';
+import { Problem } from '../core/problem';
+import type { OnProgress } from '../pipeline/told';
+import { patternChoicesOf } from '../steps/pattern/choicesOf';
+import { patternReport } from '../steps/pattern/report';
+import type { LoadedPattern } from './loadPattern';
+
+/**
+ * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file.
+ * @throws Problem for a project without a mesh, what cannot be made, and a folder that cannot be written
+ */
+export async function saveFiles(
+  { memory, question, inputs }: LoadedPattern,
+  folder: string,
+  onProgress: OnProgress,
+): Promise<StepReport> {
+  if (question === null)
+    throw new Problem(
+      'pattern.noMesh',
+      '--out: the project has no model to make a pattern from. Give one with --stl FILE.',
+    );
+  const choices = patternChoicesOf(inputs);
+  const { summary, stl } = await memory.ask('pattern', question, choices, onProgress);
+  try {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(join(folder, 'pattern.stl'), stl);
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+    throw new Problem('file.unwritable', `--out ${folder}: pattern.stl cannot be written there (${code}).`);
+  }
+  return patternReport(choices, summary);
+}

@@ -1,0 +1,84 @@
+/** Pattern step: what the made shell is like. It is made when the maker asks for it, not with every change of an input. */
+import type { Figure, StepReport } from '../../core/figure';
+import type { PatternChoices, PatternSummary } from '../../core/pattern/makePattern';
+import { formatNumber } from '../../core/units/formatNumber';
+import { figure, type FigureSpec } from '../kit/figures';
+
+const specs = {
+  wallP1: { id: 'pattern.wallP1Mm', label: 'Wall, all but the thinnest hundredth', unit: 'mm', decimals: 3 },
+  wallMedian: { id: 'pattern.wallMedianMm', label: 'Wall, half of the show face', unit: 'mm', decimals: 3 },
+  wallP99: {
+    id: 'pattern.wallP99Mm',
+    label: 'Wall, all but the thickest hundredth',
+    unit: 'mm',
+    decimals: 3,
+  },
+  leastDraft: { id: 'pattern.leastDraftDeg', label: 'Least draft of any facet', unit: '°', decimals: 1 },
+  underDraft: {
+    id: 'pattern.shareUnderDraft',
+    label: 'Share of both faces under the draft',
+    unit: '',
+    decimals: 5,
+  },
+  added: { id: 'pattern.addedShare', label: 'Share of the show face that stands out', unit: '', decimals: 3 },
+  addedMax: { id: 'pattern.addedMaxMm', label: 'Farthest that it stands out', unit: 'mm', decimals: 2 },
+  filled: { id: 'pattern.filledMm3', label: 'Material over holes and undercuts', unit: 'mm³', decimals: 0 },
+  holes: { id: 'pattern.holes', label: 'Holes in the show face', unit: '', decimals: 0 },
+  rimShift: { id: 'pattern.rimShiftMm', label: 'Shift of the outline at the rim', unit: 'mm', decimals: 3 },
+  triangles: { id: 'pattern.triangles', label: 'Triangles of the pattern', unit: '', decimals: 0 },
+} as const satisfies Record<string, FigureSpec>;
+
+export function patternReport(choices: PatternChoices, made: PatternSummary): StepReport {
+  return { figures: patternFigures(choices, made), verdicts: [], cautions: [] };
+}
+
+const mm = (value: number) => `${formatNumber(value, 2)} mm`;
+
+function patternFigures(choices: PatternChoices, made: PatternSummary): readonly Figure[] {
+  const walls = `By exact distance from the centers of the show facets to the core face; asked for ${mm(choices.wallMm)}, on a grid of ${mm(choices.gridMm)}.`;
+  const { rimShiftMm } = made;
+  return [
+    figure(specs.wallP1, made.wallMm.p1, walls),
+    figure(specs.wallMedian, made.wallMm.median, walls),
+    figure(specs.wallP99, made.wallMm.p99, walls),
+    figure(
+      specs.leastDraft,
+      made.leastDraftDeg,
+      `asin(n · pull) over all facets of both faces; asked for ${formatNumber(choices.draftDeg, 1)}°.`,
+    ),
+    figure(
+      specs.underDraft,
+      made.shareUnderDraft,
+      `Area with less than the draft asked for, less 0.1°: ${formatNumber(choices.draftDeg - 0.1, 1)}°.`,
+    ),
+    figure(specs.added, made.addedShare, 'Area that lies more than 0.1 mm outside of the import.'),
+    figure(specs.addedMax, made.addedMaxMm, 'To the nearest place of the import; 25 mm where it is more.'),
+    figure(
+      specs.filled,
+      made.filledMm3,
+      ...made.filled
+        .slice(0, 10)
+        .map(({ volumeMm3, centerMm }) => `${formatNumber(volumeMm3, 0)} mm³ at ${placeOf(centerMm)}.`),
+    ),
+    figure(
+      specs.holes,
+      made.holes.length,
+      ...made.holes.map(
+        ({ areaMm2, depthMm, centerMm, plugged }) =>
+          `${formatNumber(areaMm2, 0)} mm², ${formatNumber(depthMm, 1)} mm deep at ${placeOf(centerMm)}: ${plugged ? 'covered, cut after the cure' : 'kept open'}.`,
+      ),
+    ),
+    figure(
+      specs.rimShift,
+      rimShiftMm.p99,
+      `Distance from the outline to the import at the rim, all but a hundredth of it; half of it ${formatNumber(rimShiftMm.median, 3)} mm, at most ${formatNumber(rimShiftMm.max, 3)} mm. It is more where corners are rounder than drawn, and across openings in the rim.`,
+    ),
+    figure(
+      specs.triangles,
+      made.triangles,
+      `Leaving out triangles moved the surface by ${formatNumber(made.movedMm, 3)} mm at most.`,
+    ),
+  ];
+}
+
+const placeOf = (place: readonly number[]): string => place.map((value) => formatNumber(value, 1)).join(', ');
