@@ -7,13 +7,13 @@
 import type { Vec3 } from '../core/mesh/types';
 import type { VerdictWord } from '../core/figure';
 import type { PatternRecord } from '../steps/shared/context';
-import type { InputPatch } from '../steps/patch';
-import { isTroubled, type Remedy } from '../steps/remedy';
+import type { InputPatch } from '../steps/shared/patch';
+import { isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
 import { patternAnew } from '../steps/walls/patternAnew';
 import { isBetter, stateOf, stepTitle, turnedBy, type PlanState } from './planState';
 import { unchanged } from './evaluate';
-import { patched } from '../steps/patch';
+import { patched } from '../steps/shared/patch';
 import { whatIf, type Evaluated } from './whatIf';
 import type { OnProgress, StageName } from './told';
 

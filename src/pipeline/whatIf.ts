@@ -1,5 +1,5 @@
 /** A question asked again with other inputs, beside the one that is open: what the change does not touch is not worked out again. */
-import { patched, type InputPatch } from '../steps/patch';
+import { patched, type InputPatch } from '../steps/shared/patch';
 import { evaluate, type Answers } from './evaluate';
 import type { Question } from './question';
 import type { StageMemory } from './stageMemory';

@@ -2,7 +2,7 @@
 import { Problem } from '../core/problem';
 import type { InputSpec } from '../steps/kit/inputTable';
 import { specAt, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
-import { withValueAt } from '../steps/patch';
+import { withValueAt } from '../steps/shared/patch';
 import { movedInputs } from './movedInputs';
 
 /** What the spec allows, as the end of a sentence. */

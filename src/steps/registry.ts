@@ -13,7 +13,7 @@ import { partRemedies } from './part/remedies';
 import { partReport } from './part/report';
 import { pliesRemedies } from './plies/remedies';
 import { pliesReport } from './plies/report';
-import type { ProposeRemedies } from './remedy';
+import type { ProposeRemedies } from './shared/remedy';
 import { wallsReport } from './walls/report';
 
 export interface Step {

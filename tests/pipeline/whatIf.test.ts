@@ -5,7 +5,7 @@ import { stageNames } from '../../src/pipeline/stages';
 import { stageWork } from '../../src/pipeline/stageWork';
 import type { StageName } from '../../src/pipeline/told';
 import { whatIf } from '../../src/pipeline/whatIf';
-import { patched } from '../../src/steps/patch';
+import { patched } from '../../src/steps/shared/patch';
 import { trayMold } from '../steps/contexts';
 import { ignore, memoryOf, smallTray, trayQuestion } from './support';
 

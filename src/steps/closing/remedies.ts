@@ -2,7 +2,13 @@
 import { standOffForGapMm } from '../../core/closing/fixes';
 import { formatNumber } from '../../core/units/formatNumber';
 import { closingState } from '../closedMold/state';
-import { changeCosts, isTroubled, type ProposeRemedies, type Remedy, type RemedyFacts } from '../remedy';
+import {
+  changeCosts,
+  isTroubled,
+  type ProposeRemedies,
+  type Remedy,
+  type RemedyFacts,
+} from '../shared/remedy';
 import type { Clamp } from '../inputs/clamp';
 
 /** More clamps than this find no room round a hand mold (common practice). */

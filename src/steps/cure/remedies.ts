@@ -4,7 +4,13 @@ import { requiredS, supplierCure } from '../../core/cure/dose';
 import { gentleKPerMin } from '../../core/cure/ovenProgram';
 import { Problem } from '../../core/problem';
 import { formatNumber } from '../../core/units/formatNumber';
-import { changeCosts, isTroubled, type ProposeRemedies, type Remedy, type RemedyFacts } from '../remedy';
+import {
+  changeCosts,
+  isTroubled,
+  type ProposeRemedies,
+  type Remedy,
+  type RemedyFacts,
+} from '../shared/remedy';
 import type { ProjectInputs } from '../inputs/project';
 import type { CureInputs } from '../inputs/cure';
 

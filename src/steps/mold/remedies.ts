@@ -1,6 +1,12 @@
 /** Cover, land, keys, batches, the material and scale of the print, drying: what can be done about the stone mold. */
 import { formatNumber } from '../../core/units/formatNumber';
-import { changeCosts, isTroubled, type ProposeRemedies, type Remedy, type RemedyFacts } from '../remedy';
+import {
+  changeCosts,
+  isTroubled,
+  type ProposeRemedies,
+  type Remedy,
+  type RemedyFacts,
+} from '../shared/remedy';
 import { axisSizes, commonPrintScale } from './sizes';
 
 const coverPaths = [

@@ -5,7 +5,13 @@ import { formatNumber } from '../../core/units/formatNumber';
 import { wallBand } from '../shared/band';
 import { count } from '../kit/figures';
 import type { ProjectInputs } from '../inputs/project';
-import { changeCosts, isTroubled, type ProposeRemedies, type Remedy, type RemedyFacts } from '../remedy';
+import {
+  changeCosts,
+  isTroubled,
+  type ProposeRemedies,
+  type Remedy,
+  type RemedyFacts,
+} from '../shared/remedy';
 import { wallInUse, type WallInUse } from '../shared/wallInUse';
 import type { PliesInputs } from '../inputs/plies';
 import type { Ply } from '../inputs/ply';

@@ -2,9 +2,9 @@
  * What a step proposes where a verdict of its own is not "go": a change as data, which the planner (`pipeline/remedies.ts`)
  * tries before anybody sees it. Only what a maker can do or choose; never another entry for a fact.
  */
-import type { Verdict, VerdictWord } from '../core/figure';
-import type { Vec3 } from '../core/mesh/types';
-import type { StepContext } from './shared/context';
+import type { Verdict, VerdictWord } from '../../core/figure';
+import type { Vec3 } from '../../core/mesh/types';
+import type { StepContext } from './context';
 import type { InputPatch } from './patch';
 
 /** How much of the job a change costs; the cheaper of two that do as much is taken. */

@@ -1,5 +1,5 @@
 /** A change of inputs as data: what a remedy proposes, a what-if tries, and Apply or `--set` enters. */
-import { projectInputsSchema, type ProjectInputs } from './inputs/project';
+import { projectInputsSchema, type ProjectInputs } from '../inputs/project';
 
 /** Values by the path of their input, e.g. `{ 'closing.shimMm': 0.2 }`. */
 export type InputPatch = Readonly<Record<string, unknown>>;
