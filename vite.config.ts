@@ -79,6 +79,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'pages',
+          setupFiles: ['tests/support/pageTests.setup.ts'],
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', ...plainTests],
         },

@@ -17,9 +17,14 @@ describe('the command line', () => {
       set: [{ path: 'plies.lineWidthMm', value: 0.4 }],
       outFolder: null,
       json: true,
+      plan: false,
+      applyPlan: false,
       listInputs: false,
       help: false,
     });
+    expect(parseArguments(['--stl', 'a', '--plan'])).toMatchObject({ plan: true, applyPlan: false });
+    expect(parseArguments(['--stl', 'a', '--apply-plan'])).toMatchObject({ plan: true, applyPlan: true });
+    expect(parseArguments(['--stl', 'a', '--out', 'here']).outFolder).toBe('here');
     expect(parseArguments(['--stl', 'a', '--pull', 'best']).pull).toBe('best');
   });
 
