@@ -34,7 +34,10 @@ interface Side {
   /** Of the space that the outline sweeps. */
   readonly hollowShare: number;
   readonly sweptMm3: number;
+  /** In the end plane on this side. */
   readonly flatMm2: number;
+  /** Anywhere, looking this way or the opposite one. */
+  readonly levelMm2: number;
 }
 
 /**
@@ -48,10 +51,10 @@ export function rightWayUp(mesh: IndexedMesh): RightWayUp {
   const directions = dominantDirections(geometry);
   const sides = directions.flatMap((direction) => bothSides(setup, geometry, direction));
   const most = Math.max(...sides.map(({ hollowMm3 }) => hollowMm3));
-  // A rim lies in one plane: of the looks into the same hollow, the one that most rim looks along.
+  // Of the looks into the same hollow, the one that rim and floor look along: a rim with notches alone may be little.
   const hollow = sides
     .filter(({ hollowMm3 }) => hollowMm3 >= (1 - sameHollowShare) * most)
-    .reduce((best, side) => (side.flatMm2 > best.flatMm2 ? side : best));
+    .reduce((best, side) => (side.levelMm2 > best.levelMm2 ? side : best));
   const other = sides.find(({ out }) => out.every((one, axis) => one === 0 - hollow.out[axis]!));
   const pull = opposite(hollow.out);
   if (hollow.hollowShare >= leastHollowShare)
@@ -80,6 +83,7 @@ function bothSides(setup: LookSetup, geometry: FacetGeometry, direction: Vec3): 
     high = Math.max(high, top[pixel]!);
   }
   const spannedMm3 = volume(covered * (high - low));
+  const levelMm2 = levelArea(geometry, direction);
   const side = (out: Vec3, heights: Float32Array, levelMm: number): Side => {
     const hollowMm3 = volume(heldWater(heights, pictureSide));
     return {
@@ -88,6 +92,7 @@ function bothSides(setup: LookSetup, geometry: FacetGeometry, direction: Vec3): 
       hollowShare: spannedMm3 > 0 ? hollowMm3 / spannedMm3 : 0,
       sweptMm3: spannedMm3,
       flatMm2: flatArea(geometry, out, levelMm, flatShare * (high - low)),
+      levelMm2,
     };
   };
   return [
@@ -98,6 +103,16 @@ function bothSides(setup: LookSetup, geometry: FacetGeometry, direction: Vec3): 
       -low,
     ),
   ];
+}
+
+function levelArea({ areaMm2, normal }: FacetGeometry, [x, y, z]: Vec3): number {
+  let sum = 0;
+  for (let facet = 0; facet < areaMm2.length; facet++) {
+    const at = 3 * facet;
+    const cosine = normal[at]! * x + normal[at + 1]! * y + normal[at + 2]! * z;
+    if (Math.abs(cosine) >= flatCosine) sum += areaMm2[facet]!;
+  }
+  return sum;
 }
 
 /** Area that lies in the part's end plane on this side. */
