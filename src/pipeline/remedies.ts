@@ -5,45 +5,20 @@
  * end is taken back. Deterministic, and bounded by the number of what-ifs.
  */
 import type { Vec3 } from '../core/mesh/types';
-import type { VerdictWord } from '../core/figure';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
 import { isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
 import { patternAnew } from '../steps/walls/patternAnew';
+import type { PlanFound, TriedFix, Turned } from './plan';
 import { isBetter, stateOf, stepTitle, turnedBy, type PlanState } from './planState';
 import { unchanged } from './evaluate';
 import { patched } from '../steps/shared/patch';
 import { whatIf, type Evaluated } from './whatIf';
 import type { OnProgress, StageName } from './told';
 
-export interface PlannedChange {
-  readonly id: string;
-  readonly what: string;
-  /** The worst verdict that it mends, as it stood before. */
-  readonly why: string;
-  readonly patch: InputPatch;
-  readonly step: string;
-}
-
-export interface TriedFix {
-  readonly what: string;
-  readonly patch: InputPatch;
-  /** What the verdict says with it. */
-  readonly says: string;
-}
-
-export interface Plan {
-  readonly outcome: 'cleared' | 'cleared by the changes' | 'not yet known' | 'cannot be cleared';
-  /** Worst word of each step. */
-  readonly now: Readonly<Record<string, VerdictWord>>;
-  readonly changes: readonly PlannedChange[];
-  readonly after: Readonly<Record<string, VerdictWord>>;
-  /** What still says stop or is not known, and what would mend it. */
-  readonly left: readonly string[];
-  /** Single changes that better a verdict as things are now, by its id. */
-  readonly fixes: ReadonlyMap<string, readonly TriedFix[]>;
-  /** With all changes. */
+/** A plan with everything worked out under all its changes. */
+export interface Plan extends PlanFound {
   readonly evaluated: Evaluated;
 }
 
@@ -65,6 +40,7 @@ interface StepRemedy extends Remedy {
 
 interface KeptRemedy extends StepRemedy {
   readonly why: string;
+  readonly turns: readonly Turned[];
 }
 
 interface Trial {
@@ -115,10 +91,11 @@ class Planner {
     for (;;) {
       const kept = await this.round(state, state === now);
       if (kept === null) break;
+      const turns = turnsOf(state, kept.state);
       const why = turnedBy(state, kept.state)[0]?.reason ?? '';
       changes = merged(
         changes,
-        kept.changes.map((change) => ({ ...change, why })),
+        kept.changes.map((change) => ({ ...change, why, turns })),
       );
       state = kept.state;
     }
@@ -239,7 +216,14 @@ class Planner {
     return {
       outcome: outcomeOf(after, changes.length),
       now: now.words,
-      changes: changes.map(({ id, what, why, patch, step }) => ({ id, what, why, patch, step })),
+      changes: changes.map(({ id, what, why, turns, patch, step }) => ({
+        id,
+        what,
+        why,
+        turns,
+        patch,
+        step,
+      })),
       after: after.words,
       left: leftOf(after),
       fixes: this.fixes,
@@ -247,6 +231,13 @@ class Planner {
     };
   }
 }
+
+/** What turns, and what then holds; a verdict that is gone has nothing to say any more. */
+const turnsOf = (before: PlanState, after: PlanState): readonly Turned[] =>
+  turnedBy(before, after).map(({ id, word: from }) => {
+    const { word: to, reason: says } = after.verdicts.get(id) ?? { word: 'go' as const, reason: '' };
+    return { id, from, to, says };
+  });
 
 const patchOf = (changes: readonly Remedy[]): InputPatch =>
   Object.assign({}, ...changes.map(({ patch }) => patch)) as InputPatch;
@@ -281,7 +272,7 @@ function mustCastOrHeat(
   return own.every((stage) => known[stage] === undefined);
 }
 
-function outcomeOf({ stops, unknown }: PlanState, changes: number): Plan['outcome'] {
+function outcomeOf({ stops, unknown }: PlanState, changes: number): PlanFound['outcome'] {
   if (stops > 0) return 'cannot be cleared';
   if (unknown > 0) return 'not yet known';
   return changes > 0 ? 'cleared by the changes' : 'cleared';

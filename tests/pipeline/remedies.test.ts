@@ -39,6 +39,10 @@ describe('a plan', { timeout: 120_000 }, () => {
     const lays = plan.changes.find(({ id }) => id === 'plies.stack');
     expect(lays?.what).toBe('Lay 7 plies.');
     expect(lays?.why).toMatch(/air/u);
+    const fit = lays?.turns.find(({ id }) => id === 'plies.fit');
+    expect(fit?.from).toBe('stop');
+    expect(fit?.to).toBe(after.verdicts.get('plies.fit')?.word);
+    expect(fit?.says).not.toBe(lays?.why);
     expect(after.verdicts.get('plies.fit')?.word).not.toBe('stop');
     expect(after.stops).toBeLessThan(now.stops);
   });
