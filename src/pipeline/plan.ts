@@ -37,6 +37,8 @@ export interface PlanFound {
   readonly after: Readonly<Record<string, VerdictWord>>;
   /** What still says stop or is not known, and what would mend it. */
   readonly left: readonly string[];
+  /** What of it says stop. */
+  readonly stays: readonly string[];
   /** Single changes that better a verdict as things are now, by its id. */
   readonly fixes: ReadonlyMap<string, readonly TriedFix[]>;
 }

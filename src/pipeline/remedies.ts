@@ -7,6 +7,7 @@
 import type { Vec3 } from '../core/mesh/types';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
+import { decisionWord } from '../steps/shared/decision';
 import { isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
 import { patternAnew } from '../steps/walls/patternAnew';
@@ -225,7 +226,8 @@ class Planner {
         step,
       })),
       after: after.words,
-      left: leftOf(after),
+      left: [...leftOf(after, 'stop'), ...leftOf(after, 'not yet known')],
+      stays: leftOf(after, 'stop'),
       fixes: this.fixes,
       evaluated: after.evaluated,
     };
@@ -272,20 +274,18 @@ function mustCastOrHeat(
   return own.every((stage) => known[stage] === undefined);
 }
 
-function outcomeOf({ stops, unknown }: PlanState, changes: number): PlanFound['outcome'] {
-  if (stops > 0) return 'cannot be cleared';
-  if (unknown > 0) return 'not yet known';
+function outcomeOf({ verdicts }: PlanState, changes: number): PlanFound['outcome'] {
+  const word = decisionWord([...verdicts.values()]);
+  if (word === 'stop') return 'cannot be cleared';
+  if (word === 'not yet known') return 'not yet known';
   return changes > 0 ? 'cleared by the changes' : 'cleared';
 }
 
-function leftOf({ verdicts, context }: PlanState): readonly string[] {
-  const all = [...verdicts.values()];
-  return (['stop', 'not yet known'] as const).flatMap((wanted) =>
-    all
-      .filter(({ word }) => word === wanted)
-      .map(({ id, reason }) => {
-        const anew = wanted === 'stop' ? patternAnew(context, id) : null;
-        return `${stepTitle(id)}, ${wanted}: ${reason}${anew === null ? '' : ` ${anew}`}`;
-      }),
-  );
+function leftOf({ verdicts, context }: PlanState, wanted: 'stop' | 'not yet known'): readonly string[] {
+  return [...verdicts.values()]
+    .filter(({ word }) => word === wanted)
+    .map(({ id, reason }) => {
+      const anew = wanted === 'stop' ? patternAnew(context, id) : null;
+      return `${stepTitle(id)}, ${wanted}: ${reason}${anew === null ? '' : ` ${anew}`}`;
+    });
 }
