@@ -37,8 +37,8 @@ export interface PlanFound {
   readonly after: Readonly<Record<string, VerdictWord>>;
   /** What still says stop or is not known, and what would mend it. */
   readonly left: readonly string[];
-  /** What of it says stop. */
-  readonly stays: readonly string[];
+  /** Stops that no change mends, by the verdict's id, with what would; '' where nothing is known that does. */
+  readonly stays: ReadonlyMap<string, string>;
   /** Single changes that better a verdict as things are now, by its id. */
   readonly fixes: ReadonlyMap<string, readonly TriedFix[]>;
 }

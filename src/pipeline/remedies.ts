@@ -226,8 +226,8 @@ class Planner {
         step,
       })),
       after: after.words,
-      left: [...leftOf(after, 'stop'), ...leftOf(after, 'not yet known')],
-      stays: leftOf(after, 'stop'),
+      left: leftOf(after),
+      stays: staysOf(after),
       fixes: this.fixes,
       evaluated: after.evaluated,
     };
@@ -281,11 +281,17 @@ function outcomeOf({ verdicts }: PlanState, changes: number): PlanFound['outcome
   return changes > 0 ? 'cleared by the changes' : 'cleared';
 }
 
-function leftOf({ verdicts, context }: PlanState, wanted: 'stop' | 'not yet known'): readonly string[] {
-  return [...verdicts.values()]
-    .filter(({ word }) => word === wanted)
-    .map(({ id, reason }) => {
-      const anew = wanted === 'stop' ? patternAnew(context, id) : null;
-      return `${stepTitle(id)}, ${wanted}: ${reason}${anew === null ? '' : ` ${anew}`}`;
-    });
+function staysOf({ verdicts, context }: PlanState): ReadonlyMap<string, string> {
+  const stops = [...verdicts.values()].filter(({ word }) => word === 'stop');
+  return new Map(stops.map(({ id }) => [id, patternAnew(context, id) ?? '']));
+}
+
+function leftOf(state: PlanState): readonly string[] {
+  const stays = staysOf(state);
+  const all = [...state.verdicts.values()];
+  return (['stop', 'not yet known'] as const).flatMap((wanted) =>
+    all
+      .filter(({ word }) => word === wanted)
+      .map(({ id, reason }) => `${stepTitle(id)}, ${wanted}: ${reason} ${stays.get(id) ?? ''}`.trimEnd()),
+  );
 }

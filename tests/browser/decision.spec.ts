@@ -35,11 +35,11 @@ test('Decision says whether to pour, finds a plan, applies a change whose marks 
   const pattern = changes.getByRole('listitem').filter({ hasText: 'Print the pattern in' });
   await expect(pattern.getByRole('img', { name: 'look again' })).toBeVisible();
   await expect(pattern.getByRole('img', { name: 'go' })).toBeVisible();
-  await pattern.getByRole('button', { name: /^Apply/ }).click();
+  await pattern.getByRole('button', { name: /^Apply:/ }).click();
   await expect(stoneMold).toHaveAccessibleName(/go$/);
   await expect(pattern.getByText('Applied')).toBeVisible();
 
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(stoneMold).toHaveAccessibleName(/look again$/);
-  await expect(pattern.getByRole('button', { name: /^Apply/ })).toBeVisible();
+  await expect(pattern.getByRole('button', { name: /^Apply:/ })).toBeVisible();
 });

@@ -60,6 +60,7 @@ describe('a plan', { timeout: 120_000 }, () => {
     expect(plan.after).toEqual(now.words);
     expect(plan.outcome).toBe('cannot be cleared');
     expect(plan.left.length).toBe(now.stops + now.unknown);
+    expect(plan.stays.size).toBe(now.stops);
   });
 
   it(`never raises the number of stops, and a second one is empty or says what is left (seed ${propertySeed})`, async () => {

@@ -3,10 +3,11 @@ import { render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
 import { describe, expect, it, vi } from 'vitest';
+import type { Verdict, VerdictWord } from '../../src/core/figure';
 import type { PlanFound } from '../../src/pipeline/plan';
 import { DecisionSheet } from '../../src/sheets/decision/DecisionSheet';
 import { patchOf, type FoundPlan, type Planning } from '../../src/sheets/decision/planning';
-import { outcomeSentence } from '../../src/sheets/decision/say';
+import { outcomeSentence, plannedAdvice } from '../../src/sheets/decision/say';
 import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs/project';
 import { stepReports } from '../../src/steps/registry';
 import { decide } from '../../src/steps/shared/decision';
@@ -37,7 +38,7 @@ const plan: PlanFound = {
     },
   ],
   left: ['Walls & draft, stop: 70 mm² lock.'],
-  stays: ['Walls & draft, stop: 70 mm² lock.'],
+  stays: new Map([['walls.locks', 'The pattern must be made anew without the undercuts.']]),
   fixes: new Map(),
 };
 
@@ -133,12 +134,17 @@ describe('the Decision sheet', () => {
     expect(screen.queryByRole('button', { name: 'Apply all' })).toBeNull();
   });
 
-  it('says what is left where it cannot be cleared', () => {
+  it('says in one sentence what came of it', () => {
     render(<Decision />);
     expect(screen.getByText('2 changes help, but no change that was tried clears the pour.')).toBeVisible();
-    expect(screen.getByRole('heading', { name: 'What is left' }).nextSibling).toHaveTextContent(
-      '70 mm² lock',
-    );
+  });
+
+  it('keeps the focus on the button that was pressed', async () => {
+    render(<Decision />);
+    await userEvent.click(screen.getByRole('button', { name: 'Apply: Print the pattern in polycarbonate.' }));
+    expect(
+      screen.getByRole('button', { name: 'Applied: Print the pattern in polycarbonate.' }),
+    ).toHaveFocus();
   });
 
   it('shows no plan of other inputs', () => {
@@ -146,6 +152,25 @@ describe('the Decision sheet', () => {
     render(<Decision start={{ ...defaultProjectInputs, mold: { ...mold, roomC: mold.roomC + 3 } }} />);
     expect(screen.getByText(/Other inputs have been changed/u)).toBeVisible();
     expect(screen.queryByRole('list', { name: 'Changes' })).toBeNull();
+  });
+});
+
+describe('the advice under a finding, with a plan', () => {
+  const verdict = (id: string, word: VerdictWord): Verdict => ({ id, word, reason: 'So.', fix: 'Try this.' });
+
+  it('names the change that mends it', () => {
+    expect(plannedAdvice(plan, verdict('closing.load', 'stop'))).toBe('Mended by change 2.');
+    expect(plannedAdvice(plan, verdict('mold.heat', 'look again'))).toBe('Mended by change 1.');
+  });
+
+  it('shows no untried fix at a stop that stays, but what is left to do', () => {
+    expect(plannedAdvice(plan, verdict('walls.locks', 'stop'))).toBe(
+      'No change that was tried mends this. The pattern must be made anew without the undercuts.',
+    );
+  });
+
+  it('leaves a look-again that nothing mends its own', () => {
+    expect(plannedAdvice(plan, verdict('part.pull', 'look again'))).toBe('Try this.');
   });
 });
 

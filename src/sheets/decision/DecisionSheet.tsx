@@ -1,4 +1,4 @@
-import type { StepReport } from '../../core/figure';
+import type { StepReport, Verdict } from '../../core/figure';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import type { Decision } from '../../steps/shared/decision';
 import { Disclosure } from '../../ui/Disclosure';
@@ -8,9 +8,9 @@ import './decision.css';
 import { decisionPage } from './decisionPage';
 import { FindingList } from './FindingList';
 import { JobNumbers } from './JobNumbers';
-import type { Planning } from './planning';
+import { stillFits, type Planning } from './planning';
 import { PlanSection } from './PlanSection';
-import { headline, stamps } from './say';
+import { headline, plannedAdvice, stamps } from './say';
 
 export interface DecisionSheetProps {
   readonly decision: Decision;
@@ -27,6 +27,9 @@ export function DecisionSheet(props: DecisionSheetProps) {
   const { decision, reports, inputs, planning, readOnly, hrefOf } = props;
   const { word, stops, unknown, later, lookAgain } = decision;
   const missing = unknown.filter(({ verdict }) => !verdict.isAwaited);
+  const { found } = planning;
+  const plan = found !== null && stillFits(found, inputs) ? found.plan : null;
+  const adviceOf = (verdict: Verdict) => (plan === null ? verdict.fix : plannedAdvice(plan, verdict));
   return (
     <article className="sheet">
       <header>
@@ -40,13 +43,13 @@ export function DecisionSheet(props: DecisionSheetProps) {
           <p>{headline(decision)}</p>
         </div>
       </section>
+      <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} />
       {stops.length > 0 ? (
         <section aria-label="What stops it">
           <SectionHead title="What stops it" />
-          <FindingList findings={stops} hrefOf={hrefOf} />
+          <FindingList findings={stops} adviceOf={adviceOf} hrefOf={hrefOf} />
         </section>
       ) : null}
-      <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} />
       <section aria-label="The job">
         <SectionHead title="The job" remark="with the inputs as they are now" />
         <JobNumbers reports={reports} inputs={inputs} />
@@ -59,7 +62,7 @@ export function DecisionSheet(props: DecisionSheetProps) {
       ) : null}
       {lookAgain.length > 0 ? (
         <Disclosure title="To look at again" remark={`${lookAgain.length}; the pour need not wait`}>
-          <FindingList findings={lookAgain} hrefOf={hrefOf} />
+          <FindingList findings={lookAgain} adviceOf={adviceOf} hrefOf={hrefOf} />
         </Disclosure>
       ) : null}
       {later.length > 0 ? (

@@ -42,9 +42,9 @@ export function JobNumbers({ reports, inputs }: JobNumbersProps) {
   const numbers: readonly (readonly [label: string, value: string, note: string])[] = [
     ['Stack', `${plies} ${plies === 1 ? 'ply' : 'plies'}`, `wall wanted: ${shown('plies.wantedWallMm')}`],
     ['Powder', bothHalves('powderG'), `with ${bothHalves('waterG')} of water, both halves`],
-    ['Box', shown('mold.boxMm'), 'inside'],
-    ['Oven', ovenTime(inputs), 'until the last dwell is over'],
     ['Part', shown('plies.partMassG'), 'cured, by calculation'],
+    ['Oven', ovenTime(inputs), 'until the last dwell is over'],
+    ['Box', shown('mold.boxMm'), 'inside'],
   ];
   return (
     <dl className="job-numbers">

@@ -20,21 +20,22 @@ export function PlanSection({ planning, inputs, readOnly }: PlanSectionProps) {
     <section aria-label="Plan" className="plan">
       <SectionHead title="What would clear it" />
       {found === null ? (
-        <p className="quiet">
-          Tries changes of settings, plies, clamps, box and oven, and keeps those that help.
-        </p>
+        <p className="quiet">Tries settings, plies, clamps, box and oven, and keeps what helps.</p>
       ) : fits ? (
         <PlanFoundNow {...{ planning, found, inputs, readOnly }} />
       ) : (
-        <p>Other inputs have been changed since the plan was looked for. Look again.</p>
+        <p>Other inputs have been changed since the plan was looked for.</p>
       )}
-      {found === null || !fits ? (
-        <div className="button-row">
-          <Button kind="main" disabled={look === null || isLooking} onClick={() => look?.()}>
-            {isLooking ? 'Looking for a plan…' : 'Look for a plan'}
-          </Button>
-        </div>
-      ) : null}
+      <div className="button-row">
+        <Button
+          kind={fits ? 'plain' : 'main'}
+          disabled={look === null}
+          aria-disabled={isLooking}
+          onClick={() => (isLooking ? undefined : look?.())}
+        >
+          {isLooking ? 'Looking for a plan…' : found === null ? 'Look for a plan' : 'Look for a plan again'}
+        </Button>
+      </div>
     </section>
   );
 }
@@ -45,7 +46,7 @@ function PlanFoundNow({
   inputs,
   readOnly,
 }: PlanSectionProps & { readonly found: FoundPlan }) {
-  const { changes, now, after, stays } = plan;
+  const { changes, now, after } = plan;
   const open = changes.filter((change) => !isMade(inputs, change));
   const turned = steps.flatMap(({ id, title }) => {
     const [from, to] = [now[id], after[id]];
@@ -77,16 +78,6 @@ function PlanFoundNow({
             <TurnedMark key={id} {...marks} />
           ))}
         </p>
-      ) : null}
-      {stays.length > 0 ? (
-        <div>
-          <h3>What is left</h3>
-          <ul>
-            {stays.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        </div>
       ) : null}
     </>
   );

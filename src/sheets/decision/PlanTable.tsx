@@ -33,6 +33,30 @@ export function TurnedMark({
   );
 }
 
+interface ApplyButtonProps {
+  readonly what: string;
+  readonly made: boolean;
+  readonly disabled: boolean;
+  readonly onApply: () => void;
+}
+
+/** One button before and after, so that the focus stays where it was. */
+function ApplyButton({ what, made, disabled, onApply }: ApplyButtonProps) {
+  const word = made ? 'Applied' : 'Apply';
+  return (
+    <Button
+      kind={made ? 'plain' : 'main'}
+      className={made ? 'plan-made' : ''}
+      disabled={disabled}
+      aria-disabled={made}
+      aria-label={`${word}: ${what}`}
+      onClick={made ? undefined : onApply}
+    >
+      {word}
+    </Button>
+  );
+}
+
 /** The changes of a plan in order: what, why, what then holds and which marks turn. */
 export function PlanTable({ changes, inputs, readOnly, onApply }: PlanTableProps) {
   return (
@@ -52,18 +76,12 @@ export function PlanTable({ changes, inputs, readOnly, onApply }: PlanTableProps
               ))}
             </p>
           </div>
-          {isMade(inputs, change) ? (
-            <span className="plan-made">Applied</span>
-          ) : (
-            <Button
-              kind="main"
-              disabled={readOnly}
-              aria-label={`Apply: ${change.what}`}
-              onClick={() => onApply(change)}
-            >
-              Apply
-            </Button>
-          )}
+          <ApplyButton
+            what={change.what}
+            made={isMade(inputs, change)}
+            disabled={readOnly}
+            onApply={() => onApply(change)}
+          />
         </li>
       ))}
     </ol>

@@ -1,4 +1,5 @@
 /** What the Decision sheet says in one sentence. */
+import type { Verdict } from '../../core/figure';
 import type { PlanFound } from '../../pipeline/plan';
 import type { Decision, DecisionWord } from '../../steps/shared/decision';
 
@@ -23,20 +24,25 @@ export function headline({ word, stops, unknown, lookAgain }: Decision): string 
 }
 
 export function outcomeSentence({ outcome, changes }: PlanFound): string {
-  const help = `${counted(changes.length, 'change helps', 'changes help')}`;
+  const help = counted(changes.length, 'change helps', 'changes help');
   const isEmpty = changes.length === 0;
-  switch (outcome) {
-    case 'cleared':
-      return 'Nothing has to change.';
-    case 'cleared by the changes':
-      return `${counted(changes.length, 'change clears', 'changes clear')} it.`;
-    case 'not yet known':
-      return isEmpty
-        ? 'No change is needed; the missing answers are.'
-        : `${help}. Then nothing says stop, but the missing answers are still needed.`;
-    case 'cannot be cleared':
-      return isEmpty
-        ? 'No change that was tried helps.'
-        : `${help}, but no change that was tried clears the pour.`;
-  }
+  const sentences: Readonly<Record<PlanFound['outcome'], string>> = {
+    cleared: 'Nothing has to change.',
+    'cleared by the changes': `${counted(changes.length, 'change clears', 'changes clear')} it.`,
+    'not yet known': isEmpty
+      ? 'No change is needed; the missing answers are.'
+      : `${help}. Then nothing says stop, but the missing answers are still needed.`,
+    'cannot be cleared': isEmpty
+      ? 'No change that was tried helps.'
+      : `${help}, but no change that was tried clears the pour.`,
+  };
+  return sentences[outcome];
+}
+
+/** What the plan does about a verdict: the change that mends it, or that none does; else its own fix. */
+export function plannedAdvice({ changes, stays }: PlanFound, { id, word, fix }: Verdict): string {
+  const by = changes.flatMap(({ turns }, at) => (turns.some((one) => one.id === id) ? [at + 1] : []));
+  if (by.length > 0 && !stays.has(id)) return `Mended by change ${by.join(' and ')}.`;
+  if (word !== 'stop') return fix;
+  return `No change that was tried mends this. ${stays.get(id) ?? ''}`.trimEnd();
 }
