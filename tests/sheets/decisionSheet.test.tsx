@@ -7,10 +7,10 @@ import type { Verdict, VerdictWord } from '../../src/core/figure';
 import type { PlanFound } from '../../src/pipeline/plan';
 import { DecisionSheet } from '../../src/sheets/decision/DecisionSheet';
 import { patchOf, type FoundPlan, type Planning } from '../../src/sheets/decision/planning';
-import { outcomeSentence, plannedAdvice } from '../../src/sheets/decision/say';
+import { headline, outcomeSentence, plannedAdvice } from '../../src/sheets/decision/say';
 import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs/project';
 import { stepReports } from '../../src/steps/registry';
-import { decide } from '../../src/steps/shared/decision';
+import { decide, type Decision } from '../../src/steps/shared/decision';
 import { patched } from '../../src/steps/shared/patch';
 import { trayContext, trayPattern } from '../steps/contexts';
 import './support';
@@ -42,7 +42,7 @@ const plan: PlanFound = {
   fixes: new Map(),
 };
 
-function Decision({
+function DecisionOn({
   found = { plan, inputs: defaultProjectInputs },
   look = null,
   start = defaultProjectInputs,
@@ -73,7 +73,7 @@ function Decision({
 
 describe('the Decision sheet', () => {
   it('says the decision in words, and each stop with a link to its step', () => {
-    render(<Decision found={null} />);
+    render(<DecisionOn found={null} />);
     const reports = stepReports({ ...trayContext(), pattern: trayPattern });
     const { word, stops, unknown } = decide(reports);
     expect(screen.getByRole('heading', { level: 1, name: 'Decision' })).toBeVisible();
@@ -90,7 +90,7 @@ describe('the Decision sheet', () => {
   });
 
   it('gives the five numbers of the job with their units', () => {
-    render(<Decision found={null} />);
+    render(<DecisionOn found={null} />);
     const job = screen.getByRole('region', { name: 'The job' });
     for (const [label, value] of [
       ['Stack', /\d (ply|plies)/u],
@@ -104,15 +104,15 @@ describe('the Decision sheet', () => {
 
   it('looks for a plan when asked, and not without a pattern', async () => {
     const look = vi.fn();
-    const { rerender } = render(<Decision found={null} look={look} />);
+    const { rerender } = render(<DecisionOn found={null} look={look} />);
     await userEvent.click(screen.getByRole('button', { name: 'Look for a plan' }));
     expect(look).toHaveBeenCalledTimes(1);
-    rerender(<Decision found={null} />);
+    rerender(<DecisionOn found={null} />);
     expect(screen.getByRole('button', { name: 'Look for a plan' })).toBeDisabled();
   });
 
   it('shows each change with why, what then holds and the marks that turn, and applies one', async () => {
-    render(<Decision />);
+    render(<DecisionOn />);
     const [first] = within(screen.getByRole('list', { name: 'Changes' })).getAllByRole('listitem');
     expect(first).toHaveTextContent('Print the pattern in polycarbonate.');
     expect(first).toHaveTextContent('The pattern softens at 55 °C.');
@@ -128,19 +128,19 @@ describe('the Decision sheet', () => {
   });
 
   it('applies all that is not applied yet at once', async () => {
-    render(<Decision />);
+    render(<DecisionOn />);
     await userEvent.click(screen.getByRole('button', { name: 'Apply all' }));
     expect(screen.getAllByText('Applied')).toHaveLength(2);
     expect(screen.queryByRole('button', { name: 'Apply all' })).toBeNull();
   });
 
   it('says in one sentence what came of it', () => {
-    render(<Decision />);
+    render(<DecisionOn />);
     expect(screen.getByText('2 changes help, but no change that was tried clears the pour.')).toBeVisible();
   });
 
   it('keeps the focus on the button that was pressed', async () => {
-    render(<Decision />);
+    render(<DecisionOn />);
     await userEvent.click(screen.getByRole('button', { name: 'Apply: Print the pattern in polycarbonate.' }));
     expect(
       screen.getByRole('button', { name: 'Applied: Print the pattern in polycarbonate.' }),
@@ -149,7 +149,7 @@ describe('the Decision sheet', () => {
 
   it('shows no plan of other inputs', () => {
     const { mold } = defaultProjectInputs;
-    render(<Decision start={{ ...defaultProjectInputs, mold: { ...mold, roomC: mold.roomC + 3 } }} />);
+    render(<DecisionOn start={{ ...defaultProjectInputs, mold: { ...mold, roomC: mold.roomC + 3 } }} />);
     expect(screen.getByText(/Other inputs have been changed/u)).toBeVisible();
     expect(screen.queryByRole('list', { name: 'Changes' })).toBeNull();
   });
@@ -171,6 +171,34 @@ describe('the advice under a finding, with a plan', () => {
 
   it('leaves a look-again that nothing mends its own', () => {
     expect(plannedAdvice(plan, verdict('part.pull', 'look again'))).toBe('Try this.');
+  });
+});
+
+describe('the decision in one sentence', () => {
+  const finding = (word: VerdictWord, isAwaited = false) => ({
+    verdict: { id: 'cure.one', word, reason: 'So.', fix: '', ...(isAwaited && { isAwaited }) } as Verdict,
+    stepIds: ['cure'],
+  });
+  const none = { stops: [], unknown: [], later: [], lookAgain: [] };
+
+  it.each<[Decision, string]>([
+    [{ ...none, word: 'go' }, 'All checks say go.'],
+    [
+      { ...none, word: 'go', lookAgain: [finding('look again')] },
+      'Nothing says stop. 1 check to look at again; the pour need not wait.',
+    ],
+    [{ ...none, word: 'stop', stops: [finding('stop')] }, '1 check says stop.'],
+    [{ ...none, word: 'not yet known' }, 'Import the pattern file on the Part sheet first.'],
+    [
+      { ...none, word: 'not yet known', unknown: [finding('not yet known')] },
+      'Nothing says stop; 1 answer is missing.',
+    ],
+    [
+      { ...none, word: 'not yet known', unknown: [finding('not yet known', true)] },
+      'It is still being worked out.',
+    ],
+  ])('of %j', (decision, wanted) => {
+    expect(headline(decision)).toBe(wanted);
   });
 });
 

@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import type { FoundPlan, Planning } from '../../sheets/decision/planning';
-import { patchOf } from '../../sheets/decision/planning';
+import { patchOf, type FoundPlan, type Planning } from '../../sheets/decision/planning';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import { patched } from '../../steps/shared/patch';
 import type { Project } from '../../workbook';
