@@ -24,7 +24,9 @@ test('Decision says whether to pour, finds a plan, applies a change whose marks 
   });
   await measured(page);
   await expect(page.getByRole('heading', { name: 'Not yet known', exact: true })).toBeVisible();
-  await expect(page.getByRole('region', { name: 'The job' })).toContainText(/3 plies.*\d\sg.*\d\sg.*\d\sh.*\d\smm/s);
+  await expect(page.getByRole('region', { name: 'The job' })).toContainText(
+    /3 plies.*\d\sg.*\d\sg.*\d\sh.*\d\smm/s,
+  );
   const stoneMold = nav.getByRole('link', { name: /Stone mold/ });
   await expect(stoneMold).toHaveAccessibleName(/look again$/);
 

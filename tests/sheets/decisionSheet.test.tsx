@@ -155,9 +155,14 @@ describe('the Decision sheet', () => {
   });
 });
 
-describe('the advice under a finding, with a plan', () => {
-  const verdict = (id: string, word: VerdictWord): Verdict => ({ id, word, reason: 'So.', fix: 'Try this.' });
+const verdict = (id: string, word: VerdictWord): Verdict => ({ id, word, reason: 'So.', fix: 'Try this.' });
 
+const finding = (word: VerdictWord, isAwaited = false) => ({
+  verdict: { id: 'cure.one', word, reason: 'So.', fix: '', ...(isAwaited && { isAwaited }) } as Verdict,
+  stepIds: ['cure'],
+});
+
+describe('the advice under a finding, with a plan', () => {
   it('names the change that mends it', () => {
     expect(plannedAdvice(plan, verdict('closing.load', 'stop'))).toBe('Mended by change 2.');
     expect(plannedAdvice(plan, verdict('mold.heat', 'look again'))).toBe('Mended by change 1.');
@@ -175,10 +180,6 @@ describe('the advice under a finding, with a plan', () => {
 });
 
 describe('the decision in one sentence', () => {
-  const finding = (word: VerdictWord, isAwaited = false) => ({
-    verdict: { id: 'cure.one', word, reason: 'So.', fix: '', ...(isAwaited && { isAwaited }) } as Verdict,
-    stepIds: ['cure'],
-  });
   const none = { stops: [], unknown: [], later: [], lookAgain: [] };
 
   it.each<[Decision, string]>([

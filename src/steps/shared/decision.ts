@@ -26,11 +26,12 @@ const knownAfterThePour: ReadonlySet<string> = new Set(['cure.damp']);
 
 const isLater = ({ id }: Verdict) => knownAfterThePour.has(id);
 
+const isMissing = (one: Verdict) => one.word === 'not yet known' && !isLater(one);
+
 /** The word for a list of verdicts; without any, nothing is known. */
 export function decisionWord(verdicts: readonly Verdict[]): DecisionWord {
   if (verdicts.some(({ word }) => word === 'stop')) return 'stop';
-  const holds = (one: Verdict) => one.word === 'not yet known' && !isLater(one);
-  return verdicts.length === 0 || verdicts.some(holds) ? 'not yet known' : 'go';
+  return verdicts.length === 0 || verdicts.some(isMissing) ? 'not yet known' : 'go';
 }
 
 /** @param reports of all steps, in the order of the work */
@@ -38,7 +39,7 @@ export function decide(reports: ReadonlyMap<string, StepReport>): Decision {
   const all = [...reports]
     .filter(([stepId]) => stepId !== sumsUp)
     .flatMap(([stepId, { verdicts }]) => verdicts.map((verdict) => ({ verdict, stepIds: [stepId] })));
-  const ofWord = (wanted: VerdictWord) => once(all.filter(({ verdict }) => verdict.word === wanted));
+  const ofWord = (wanted: VerdictWord) => sayOnce(all.filter(({ verdict }) => verdict.word === wanted));
   const unknown = ofWord('not yet known');
   return {
     word: decisionWord(all.map(({ verdict }) => verdict)),
@@ -50,7 +51,7 @@ export function decide(reports: ReadonlyMap<string, StepReport>): Decision {
 }
 
 /** What several steps say in the same words stands once, in the longest wording, under all of them. */
-function once(findings: readonly Finding[]): readonly Finding[] {
+function sayOnce(findings: readonly Finding[]): readonly Finding[] {
   const kept: Finding[] = [];
   for (const finding of findings) {
     const { reason } = finding.verdict;
