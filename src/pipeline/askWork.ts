@@ -22,9 +22,12 @@ import { Problem } from '../core/problem';
 import { intoFrame } from '../core/stone/pours/pullFrame';
 import { rimOfPart } from '../core/stone/pours/rimOfPart';
 import type { AskName, Asks } from './asks';
+import { planWith } from './planWith';
 import { probePart } from './probePart';
+import type { Question } from './question';
 import type { IndexedPart, Results } from './results';
 import type { OnProgress, StageName } from './told';
+import type { ForkingMemory } from './whatIf';
 
 interface AskWork<Name extends AskName> {
   readonly needs: (given: Asks[Name]['given']) => readonly StageName[];
@@ -32,6 +35,8 @@ interface AskWork<Name extends AskName> {
     given: Asks[Name]['given'],
     got: Results,
     progress: OnProgress,
+    /** What is asked, and the memory that answers it, for what must ask again with other inputs. */
+    asked: { readonly question: Question | null; readonly memory: ForkingMemory },
   ) => Asks[Name]['reply'] | Promise<Asks[Name]['reply']>;
 }
 
@@ -135,6 +140,10 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
       const { mesh, ...summary } = makePattern(partMesh, choices, progress);
       return { summary, stl: writeStlBinary(mesh) };
     },
+  },
+  plan: {
+    needs: always(),
+    answer: (pattern, _, progress, { question, memory }) => planWith(pattern, question, memory, progress),
   },
   rim: {
     needs: always(),

@@ -10,6 +10,8 @@ import type { RightWayUp } from '../core/mesh/rightWayUp';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
+import type { PatternRecord } from '../steps/shared/context';
+import type { PlanFound } from './plan';
 import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 
 /** The oven run that is shown. */
@@ -60,6 +62,8 @@ export interface Asks {
       readonly stl: Uint8Array;
     };
   };
+  /** Changes that were tried and help; everything that the question asks is worked out first. */
+  readonly plan: { readonly given: PatternRecord; readonly reply: PlanFound };
   /** Outer outline along the pull of another saved part. */
   readonly rim: {
     readonly given: {
@@ -80,4 +84,5 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'fit',
   'comparison',
   'pattern',
+  'plan',
 ]);

@@ -5,45 +5,21 @@
  * end is taken back. Deterministic, and bounded by the number of what-ifs.
  */
 import type { Vec3 } from '../core/mesh/types';
-import type { VerdictWord } from '../core/figure';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
+import { decisionWord } from '../steps/shared/decision';
 import { isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
 import { patternAnew } from '../steps/walls/patternAnew';
+import type { PlanFound, TriedFix, Turned } from './plan';
 import { isBetter, stateOf, stepTitle, turnedBy, type PlanState } from './planState';
 import { unchanged } from './evaluate';
 import { patched } from '../steps/shared/patch';
 import { whatIf, type Evaluated } from './whatIf';
 import type { OnProgress, StageName } from './told';
 
-export interface PlannedChange {
-  readonly id: string;
-  readonly what: string;
-  /** The worst verdict that it mends, as it stood before. */
-  readonly why: string;
-  readonly patch: InputPatch;
-  readonly step: string;
-}
-
-export interface TriedFix {
-  readonly what: string;
-  readonly patch: InputPatch;
-  /** What the verdict says with it. */
-  readonly says: string;
-}
-
-export interface Plan {
-  readonly outcome: 'cleared' | 'cleared by the changes' | 'not yet known' | 'cannot be cleared';
-  /** Worst word of each step. */
-  readonly now: Readonly<Record<string, VerdictWord>>;
-  readonly changes: readonly PlannedChange[];
-  readonly after: Readonly<Record<string, VerdictWord>>;
-  /** What still says stop or is not known, and what would mend it. */
-  readonly left: readonly string[];
-  /** Single changes that better a verdict as things are now, by its id. */
-  readonly fixes: ReadonlyMap<string, readonly TriedFix[]>;
-  /** With all changes. */
+/** A plan with everything worked out under all its changes. */
+export interface Plan extends PlanFound {
   readonly evaluated: Evaluated;
 }
 
@@ -65,6 +41,7 @@ interface StepRemedy extends Remedy {
 
 interface KeptRemedy extends StepRemedy {
   readonly why: string;
+  readonly turns: readonly Turned[];
 }
 
 interface Trial {
@@ -115,10 +92,11 @@ class Planner {
     for (;;) {
       const kept = await this.round(state, state === now);
       if (kept === null) break;
+      const turns = turnsOf(state, kept.state);
       const why = turnedBy(state, kept.state)[0]?.reason ?? '';
       changes = merged(
         changes,
-        kept.changes.map((change) => ({ ...change, why })),
+        kept.changes.map((change) => ({ ...change, why, turns })),
       );
       state = kept.state;
     }
@@ -239,14 +217,29 @@ class Planner {
     return {
       outcome: outcomeOf(after, changes.length),
       now: now.words,
-      changes: changes.map(({ id, what, why, patch, step }) => ({ id, what, why, patch, step })),
+      changes: changes.map(({ id, what, why, turns, patch, step }) => ({
+        id,
+        what,
+        why,
+        turns,
+        patch,
+        step,
+      })),
       after: after.words,
       left: leftOf(after),
+      stays: staysOf(after),
       fixes: this.fixes,
       evaluated: after.evaluated,
     };
   }
 }
+
+/** What turns, and what then holds; a verdict that is gone has nothing to say any more. */
+const turnsOf = (before: PlanState, after: PlanState): readonly Turned[] =>
+  turnedBy(before, after).map(({ id, word: from }) => {
+    const { word: to, reason: says } = after.verdicts.get(id) ?? { word: 'go' as const, reason: '' };
+    return { id, from, to, says };
+  });
 
 const patchOf = (changes: readonly Remedy[]): InputPatch =>
   Object.assign({}, ...changes.map(({ patch }) => patch)) as InputPatch;
@@ -281,20 +274,24 @@ function mustCastOrHeat(
   return own.every((stage) => known[stage] === undefined);
 }
 
-function outcomeOf({ stops, unknown }: PlanState, changes: number): Plan['outcome'] {
-  if (stops > 0) return 'cannot be cleared';
-  if (unknown > 0) return 'not yet known';
+function outcomeOf({ verdicts }: PlanState, changes: number): PlanFound['outcome'] {
+  const word = decisionWord([...verdicts.values()]);
+  if (word === 'stop') return 'cannot be cleared';
+  if (word === 'not yet known') return 'not yet known';
   return changes > 0 ? 'cleared by the changes' : 'cleared';
 }
 
-function leftOf({ verdicts, context }: PlanState): readonly string[] {
-  const all = [...verdicts.values()];
+function staysOf({ verdicts, context }: PlanState): ReadonlyMap<string, string> {
+  const stops = [...verdicts.values()].filter(({ word }) => word === 'stop');
+  return new Map(stops.map(({ id }) => [id, patternAnew(context, id) ?? '']));
+}
+
+function leftOf(state: PlanState): readonly string[] {
+  const stays = staysOf(state);
+  const all = [...state.verdicts.values()];
   return (['stop', 'not yet known'] as const).flatMap((wanted) =>
     all
       .filter(({ word }) => word === wanted)
-      .map(({ id, reason }) => {
-        const anew = wanted === 'stop' ? patternAnew(context, id) : null;
-        return `${stepTitle(id)}, ${wanted}: ${reason}${anew === null ? '' : ` ${anew}`}`;
-      }),
+      .map(({ id, reason }) => `${stepTitle(id)}, ${wanted}: ${reason} ${stays.get(id) ?? ''}`.trimEnd()),
   );
 }

@@ -3,7 +3,7 @@ import type { StepReport } from '../core/figure';
 import type { WallQuantiles } from '../core/mesh/types';
 import type { PartSummary } from '../core/part/partSummary';
 import type { Answers } from './evaluate';
-import type { Plan, TriedFix } from './remedies';
+import type { PlanFound, TriedFix } from './plan';
 import type { MeasureReply, PartShape } from './told';
 import type { PatternRecord } from '../steps/shared/context';
 
@@ -11,9 +11,9 @@ export interface ReportContent {
   readonly pattern: PatternRecord | null;
   readonly answers: Answers;
   readonly reports: ReadonlyMap<string, StepReport>;
-  readonly plan?: Plan | null;
+  readonly plan?: PlanFound | null;
   /** Of each verdict by its id, when remedies were tried on what is reported. */
-  readonly fixes?: Plan['fixes'] | null;
+  readonly fixes?: PlanFound['fixes'] | null;
 }
 
 /** Refuses what JSON would turn into null without a word. */
@@ -39,7 +39,7 @@ export function reportJson({ pattern, answers, reports, plan = null, fixes = nul
 }
 
 /** Fixes that were not tried are not told; nor those that were tried and did not help. */
-function withFixes(report: StepReport, fixes: Plan['fixes']) {
+function withFixes(report: StepReport, fixes: PlanFound['fixes']) {
   return {
     ...report,
     verdicts: report.verdicts.map((verdict) => ({
@@ -52,7 +52,13 @@ function withFixes(report: StepReport, fixes: Plan['fixes']) {
 // oxlint-disable-next-line unicorn/no-thenable -- the name that the report's readers go by; nobody awaits it
 const fixBlock = ({ what, patch, says }: TriedFix) => ({ what, patch, then: says });
 
-const planBlock = ({ outcome, now, changes, after, left }: Plan) => ({ outcome, now, changes, after, left });
+const planBlock = ({ outcome, now, changes, after, left }: PlanFound) => ({
+  outcome,
+  now,
+  changes,
+  after,
+  left,
+});
 
 function fileBlock(pattern: PatternRecord, shape: PartShape | null, measured: MeasureReply | null) {
   return {

@@ -71,7 +71,7 @@ export class StageMemory {
       readonly answer: (typeof askWork)[Name]['answer'];
     } = askWork[name];
     for (const need of work.needs(given)) if (question !== null) await this.result(need, question, progress);
-    return work.answer(given, this.got(), progress);
+    return work.answer(given, this.got(), progress, { question, memory: this });
   }
 
   private async result<Name extends StageName>(

@@ -1,8 +1,8 @@
 /** The plan as it is printed under the checklist. */
-import type { Plan } from '../pipeline/remedies';
+import type { PlanFound } from '../pipeline/plan';
 import { steps } from '../steps/registry';
 
-const outcomes: Readonly<Record<Plan['outcome'], string>> = {
+const outcomes: Readonly<Record<PlanFound['outcome'], string>> = {
   cleared: 'CLEARED TO POUR as it is.',
   'cleared by the changes': 'CLEARED TO POUR with these changes.',
   'not yet known': 'NOT YET KNOWN: no stop is left, but this is not known.',
@@ -11,7 +11,7 @@ const outcomes: Readonly<Record<Plan['outcome'], string>> = {
 
 const titleOf = (step: string) => steps.find(({ id }) => id === step)?.title ?? step;
 
-export function planText({ outcome, changes, now, after, left }: Plan): string {
+export function planText({ outcome, changes, now, after, left }: PlanFound): string {
   const turned = Object.entries(after).filter(([step, word]) => now[step] !== word);
   return [
     'PLAN',

@@ -3,8 +3,9 @@ import { checklistText } from '../checklist/checklistText';
 import { checklistModel } from '../checklist/printModel';
 import { contextOf, evaluate, type Answers } from '../pipeline/evaluate';
 import type { StepReport } from '../core/figure';
+import { forThePage } from '../pipeline/planWith';
 import { planFor } from '../pipeline/remedies';
-import type { OnProgress, StageName } from '../pipeline/told';
+import type { OnProgress } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
 import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
@@ -27,9 +28,6 @@ export interface ReportSurroundings {
   readonly date: string;
   readonly onProgress: OnProgress;
 }
-
-/** The page shows it while it waits for the fine one. */
-const forThePage: ReadonlySet<StageName> = new Set(['oven run']);
 
 /** @throws Problem for bad input */
 export async function runReport(

@@ -17,6 +17,7 @@ async function expectNoViolations(page: Page, where: string, scheme: ColorScheme
 }
 
 const stepIds: Readonly<Record<StepName, string>> = {
+  Decision: 'decision',
   Part: 'part',
   'Walls & draft': 'walls',
   'Ply schedule': 'plies',

@@ -10,7 +10,7 @@ import { meshChoices } from '../../src/pipeline/question';
 import { StageMemory } from '../../src/pipeline/stageMemory';
 import { heatChoices } from '../../src/pipeline/stages';
 import { pourChoicesOf } from '../../src/steps/mold/pourChoicesOf';
-import { plyAt } from '../steps/contexts';
+import { plyAt, trayPattern } from '../steps/contexts';
 import { lowTemperatureCures } from '../support/curePrediction';
 import { domeShell, domeShellWallMm, tray } from '../support/meshes';
 import { ignore, measuredPart, openPart, questionWith, smallTray, trayQuestion } from './support';
@@ -43,6 +43,29 @@ describe('on the measured part', () => {
 
   it('a mesh that is not open is said to be missing', async () => {
     const asked = new StageMemory().ask('cut', questionWith(), { axis: 'x', atMm: 0 }, ignore);
+    await expect(asked).rejects.toMatchObject({ code: 'job.noMesh' });
+  });
+});
+
+describe('a plan', { timeout: 60_000 }, () => {
+  const cold = trayQuestion({ plies: { stack: [plyAt('a'), plyAt('b'), plyAt('c')] } });
+
+  it('comes from the worker as plain data, with its progress in one run', async () => {
+    const { memory } = await openPart(smallTray, cold);
+    const shares: number[] = [];
+    const doings = new Set<string>();
+    const found = await memory.ask('plan', cold, trayPattern, (doing, share) => {
+      doings.add(doing);
+      if (doing === 'looking for a plan') shares.push(share);
+    });
+    expect(found.changes.map(({ id }) => id)).toContain('plies.stack');
+    expect(structuredClone(found)).toEqual(found);
+    expect(doings).toContain('looking for a plan');
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+  });
+
+  it('is of no use before a pattern is in', async () => {
+    const asked = new StageMemory().ask('plan', null, trayPattern, ignore);
     await expect(asked).rejects.toMatchObject({ code: 'job.noMesh' });
   });
 });

@@ -39,6 +39,10 @@ describe('a plan', { timeout: 120_000 }, () => {
     const lays = plan.changes.find(({ id }) => id === 'plies.stack');
     expect(lays?.what).toBe('Lay 7 plies.');
     expect(lays?.why).toMatch(/air/u);
+    const fit = lays?.turns.find(({ id }) => id === 'plies.fit');
+    expect(fit?.from).toBe('stop');
+    expect(fit?.to).toBe(after.verdicts.get('plies.fit')?.word);
+    expect(fit?.says).not.toBe(lays?.why);
     expect(after.verdicts.get('plies.fit')?.word).not.toBe('stop');
     expect(after.stops).toBeLessThan(now.stops);
   });
@@ -56,6 +60,7 @@ describe('a plan', { timeout: 120_000 }, () => {
     expect(plan.after).toEqual(now.words);
     expect(plan.outcome).toBe('cannot be cleared');
     expect(plan.left.length).toBe(now.stops + now.unknown);
+    expect(plan.stays.size).toBe(now.stops);
   });
 
   it(`never raises the number of stops, and a second one is empty or says what is left (seed ${propertySeed})`, async () => {

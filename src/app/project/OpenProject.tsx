@@ -5,12 +5,15 @@ import { worstWord } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
+import { DecisionSheet } from '../../sheets/decision/DecisionSheet';
+import { decisionPage } from '../../sheets/decision/decisionPage';
 import { forecastOf } from '../../sheets/cure/forecast';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/shared/context';
+import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
 import { stepReports, steps } from '../../steps/registry';
@@ -34,6 +37,7 @@ import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
 import { useOtherHalf } from './useOtherHalf';
+import { usePlanning } from './usePlanning';
 import { usePrinting } from './usePrinting';
 import { useProjectActions } from './useProjectActions';
 
@@ -62,6 +66,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
+  const planning = usePlanning(project, desk);
   useUndoKeys(workbook);
   const importGiven = useEffectEvent(() => {
     const model = takeGivenModel(project.id);
@@ -75,18 +80,20 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     [inputs, incoming, pattern, found, otherHalf, awaited],
   );
   const reports = useMemo(() => stepReports(context), [context]);
-  const step = steps.find((one) => one.id === stepId) ?? steps[0];
+  const decision = useMemo(() => decide(reports), [reports]);
+  const step = steps.find((one) => one.id === stepId);
   const report = reports.get(stepId);
+  const { title } = step ?? decisionPage;
 
   const shownStep = useRef(stepId);
   useEffect(() => {
-    document.title = `${project.name} · ${step?.title ?? ''} · Mold & Layup Workbook`;
+    document.title = `${project.name} · ${title} · Mold & Layup Workbook`;
     if (shownStep.current === stepId) return;
     shownStep.current = stepId;
     // A new sheet is read from its top, by eye and by screen reader.
     document.querySelector<HTMLElement>('.sheet-pane h1')?.focus();
     document.querySelector('.sheet-pane')?.scrollTo({ top: 0 });
-  }, [stepId, step, project.name]);
+  }, [stepId, title, project.name]);
 
   const isOnChecklist = stepId === 'checklist';
   const printing = usePrinting({
@@ -96,7 +103,6 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     openChecklist: useCallback(() => goTo(projectHref(project.id, 'checklist')), [project.id]),
   });
 
-  if (step === undefined || report === undefined) return null;
   const incomplete = incompleteReasons(context);
 
   return (
@@ -125,7 +131,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
       />
       <Contents
         projectId={project.id}
-        stepId={step.id}
+        stepId={stepId}
+        decision={decision.word}
         reports={steps.flatMap((one) => reports.get(one.id) ?? [])}
       />
       <main className="sheet-pane" id="sheet" tabIndex={-1}>
@@ -147,27 +154,44 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             </Note>
           ) : null}
         </div>
-        {step.id === 'mold' ? null : (
+        {stepId === 'mold' ? null : (
           <TimerStrip bench={timers} planned={planned} href={projectHref(project.id, 'mold')} />
         )}
-        <Announcer message={measuring.progress ? '' : `${step.title}: ${worstWord(report.verdicts)}`} />
-        <StepSheet
-          project={project}
-          step={step}
-          report={report}
-          reports={reports}
-          context={context}
-          readOnly={readOnly}
-          actions={actions}
-          measuring={measuring}
-          control={control}
-          timers={timers}
-          forecast={forecast}
-          ovenRun={ovenRun}
-          heatMoment={heatMoment}
-          onHeatMoment={setHeatMoment}
-          onPrint={printing.print}
+        <Announcer
+          message={
+            measuring.progress
+              ? ''
+              : `${title}: ${report === undefined ? decision.word : worstWord(report.verdicts)}`
+          }
         />
+        {step === undefined || report === undefined ? (
+          <DecisionSheet
+            decision={decision}
+            reports={reports}
+            inputs={inputs}
+            planning={planning}
+            readOnly={readOnly}
+            hrefOf={(id) => projectHref(project.id, id)}
+          />
+        ) : (
+          <StepSheet
+            project={project}
+            step={step}
+            report={report}
+            reports={reports}
+            context={context}
+            readOnly={readOnly}
+            actions={actions}
+            measuring={measuring}
+            control={control}
+            timers={timers}
+            forecast={forecast}
+            ovenRun={ovenRun}
+            heatMoment={heatMoment}
+            onHeatMoment={setHeatMoment}
+            onPrint={printing.print}
+          />
+        )}
         <SheetProgress
           measuring={measuring}
           forecast={forecast}
@@ -177,7 +201,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
       </main>
       {isOnChecklist ? null : (
         <BenchPane
-          stepId={step.id}
+          stepId={stepId}
           context={context}
           measuring={measuring}
           control={control}

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
+import { decisionPage } from '../../sheets/decision/decisionPage';
 import { steps } from '../../steps/registry';
 import { Note } from '../../ui/Note';
 import { useProject, useWorkbook } from '../../workbook/useWorkbook';
@@ -44,6 +45,6 @@ export function ProjectPage({ projectId, stepId, shelf }: ProjectPageProps) {
       </main>
     );
   }
-  const known = steps.find((step) => step.id === stepId) ?? steps[0];
+  const known = [decisionPage, ...steps].find(({ id }) => id === stepId) ?? steps[0];
   return known ? <OpenProject project={project} stepId={known.id} shelf={shelf} /> : null;
 }

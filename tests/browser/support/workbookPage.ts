@@ -3,7 +3,14 @@ import { basename } from 'node:path';
 import { expect, test as base, type BrowserContext, type Locator, type Page } from '@playwright/test';
 
 export type StepName =
-  'Part' | 'Walls & draft' | 'Ply schedule' | 'Mold closing' | 'Stone mold' | 'Clamp & cure' | 'Checklist';
+  | 'Decision'
+  | 'Part'
+  | 'Walls & draft'
+  | 'Ply schedule'
+  | 'Mold closing'
+  | 'Stone mold'
+  | 'Clamp & cure'
+  | 'Checklist';
 
 /** Sheet of a step, by its title. */
 export const sheetTitle = (page: Page, title: StepName): Locator =>

@@ -1,0 +1,48 @@
+/** What the Decision sheet says in one sentence. */
+import type { Verdict } from '../../core/figure';
+import type { PlanFound } from '../../pipeline/plan';
+import type { Decision, DecisionWord } from '../../steps/shared/decision';
+
+export const stamps: Readonly<Record<DecisionWord, string>> = {
+  stop: 'Do not pour yet',
+  'not yet known': 'Not yet known',
+  go: 'Cleared to pour',
+};
+
+const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`);
+
+export function headline({ word, stops, unknown, lookAgain }: Decision): string {
+  if (word === 'stop') return `${counted(stops.length, 'check says', 'checks say')} stop.`;
+  if (unknown.some(({ verdict }) => verdict.isAwaited)) return 'It is still being worked out.';
+  if (word === 'not yet known')
+    return unknown.length === 0
+      ? 'Import the pattern file on the Part sheet first.'
+      : `Nothing says stop; ${counted(unknown.length, 'answer is', 'answers are')} missing.`;
+  return lookAgain.length === 0
+    ? 'All checks say go.'
+    : `Nothing says stop. ${counted(lookAgain.length, 'check', 'checks')} to look at again; the pour need not wait.`;
+}
+
+export function outcomeSentence({ outcome, changes }: PlanFound): string {
+  const help = counted(changes.length, 'change helps', 'changes help');
+  const isEmpty = changes.length === 0;
+  const sentences: Readonly<Record<PlanFound['outcome'], string>> = {
+    cleared: 'Nothing has to change.',
+    'cleared by the changes': `${counted(changes.length, 'change clears', 'changes clear')} it.`,
+    'not yet known': isEmpty
+      ? 'No change is needed; the missing answers are.'
+      : `${help}. Then nothing says stop, but the missing answers are still needed.`,
+    'cannot be cleared': isEmpty
+      ? 'No change that was tried helps.'
+      : `${help}, but no change that was tried clears the pour.`,
+  };
+  return sentences[outcome];
+}
+
+/** What the plan does about a verdict: the change that mends it, or that none does; else its own fix. */
+export function plannedAdvice({ changes, stays }: PlanFound, { id, word, fix }: Verdict): string {
+  const by = changes.flatMap(({ turns }, at) => (turns.some((one) => one.id === id) ? [at + 1] : []));
+  if (by.length > 0 && !stays.has(id)) return `Mended by change ${by.join(' and ')}.`;
+  if (word !== 'stop') return fix;
+  return `No change that was tried mends this. ${stays.get(id) ?? ''}`.trimEnd();
+}

@@ -1,0 +1,70 @@
+/** Whether the stone may be poured: one word from the verdicts of all steps. */
+import type { StepReport, Verdict, VerdictWord } from '../../core/figure';
+
+/** `stop` holds up the pour, and so does what is not known; look-agains do not. */
+export type DecisionWord = Exclude<VerdictWord, 'look again'>;
+
+/** A verdict, and all steps that say the same. */
+export interface Finding {
+  readonly verdict: Verdict;
+  readonly stepIds: readonly string[];
+}
+
+export interface Decision {
+  readonly word: DecisionWord;
+  readonly stops: readonly Finding[];
+  readonly unknown: readonly Finding[];
+  /** To be known only once there is stone; they do not decide about the pour. */
+  readonly later: readonly Finding[];
+  readonly lookAgain: readonly Finding[];
+}
+
+/** It repeats what the other steps say. */
+const sumsUp = 'checklist';
+/** It is told by weighing the poured halves. */
+const knownAfterThePour: ReadonlySet<string> = new Set(['cure.damp']);
+
+const isLater = ({ id }: Verdict) => knownAfterThePour.has(id);
+
+const isMissing = (one: Verdict) => one.word === 'not yet known' && !isLater(one);
+
+/** The word for a list of verdicts; without any, nothing is known. */
+export function decisionWord(verdicts: readonly Verdict[]): DecisionWord {
+  if (verdicts.some(({ word }) => word === 'stop')) return 'stop';
+  return verdicts.length === 0 || verdicts.some(isMissing) ? 'not yet known' : 'go';
+}
+
+/** @param reports of all steps, in the order of the work */
+export function decide(reports: ReadonlyMap<string, StepReport>): Decision {
+  const all = [...reports]
+    .filter(([stepId]) => stepId !== sumsUp)
+    .flatMap(([stepId, { verdicts }]) => verdicts.map((verdict) => ({ verdict, stepIds: [stepId] })));
+  const ofWord = (wanted: VerdictWord) => sayOnce(all.filter(({ verdict }) => verdict.word === wanted));
+  const unknown = ofWord('not yet known');
+  return {
+    word: decisionWord(all.map(({ verdict }) => verdict)),
+    stops: ofWord('stop'),
+    unknown: unknown.filter(({ verdict }) => !isLater(verdict)),
+    later: unknown.filter(({ verdict }) => isLater(verdict)),
+    lookAgain: ofWord('look again'),
+  };
+}
+
+/** What several steps say in the same words stands once, in the longest wording, under all of them. */
+function sayOnce(findings: readonly Finding[]): readonly Finding[] {
+  const kept: Finding[] = [];
+  for (const finding of findings) {
+    const { reason } = finding.verdict;
+    const at = kept.findIndex(
+      ({ verdict }) => verdict.reason.startsWith(reason) || reason.startsWith(verdict.reason),
+    );
+    const before = kept[at];
+    if (before === undefined) {
+      kept.push(finding);
+      continue;
+    }
+    const verdict = before.verdict.reason.length >= reason.length ? before.verdict : finding.verdict;
+    kept[at] = { verdict, stepIds: [...new Set([...before.stepIds, ...finding.stepIds])] };
+  }
+  return kept;
+}
