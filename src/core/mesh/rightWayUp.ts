@@ -17,8 +17,8 @@ export interface RightWayUp {
 const leastHollowShare = 0.08;
 /** From the other side it holds less than this share of that: else it is hollow on both (our own judgement). */
 const mostOtherShare = 0.2;
-/** Hollows this close in volume are seen into from the same side, a little askew. */
-const sameHollowShare = 0.05;
+/** Hollows this close in volume are seen into from the same side, a little askew: a notch in the rim lets out so much. */
+const sameHollowShare = 0.2;
 /** A solid fills at least this share of what its outline sweeps. */
 const leastFilledShare = 0.7;
 /** The flat side that a solid stands on is larger than any other by this factor. */
