@@ -6,6 +6,7 @@ import type { StepReport } from '../core/figure';
 import { planFor } from '../pipeline/remedies';
 import type { OnProgress, StageName } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
+import { withMadePattern } from '../steps/pattern/report';
 import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
@@ -67,7 +68,7 @@ export async function runReport(
   return { output, exitCode: stops ? 1 : 0 };
 }
 
-/** With the made pattern after the part, where files are to be saved. */
+/** With the made pattern, where files are to be saved. */
 async function reportsOf(
   context: StepContext,
   loaded: LoadedPattern,
@@ -76,17 +77,8 @@ async function reportsOf(
 ): Promise<ReadonlyMap<string, StepReport>> {
   const reports = stepReports(context);
   if (outFolder === null) return reports;
-  const made = await saveFiles(loaded, outFolder, onProgress);
-  return new Map(
-    [...reports].flatMap(([id, report]) =>
-      id === 'part'
-        ? [
-            [id, report],
-            ['pattern', made],
-          ]
-        : [[id, report]],
-    ),
-  );
+  const { choices, summary } = await saveFiles(loaded, outFolder, onProgress);
+  return new Map(reports).set('pattern', withMadePattern(reports.get('pattern')!, choices, summary));
 }
 
 async function answersTo({ memory, question }: LoadedPattern, onProgress: OnProgress): Promise<Answers> {
