@@ -18,6 +18,7 @@ async function expectNoViolations(page: Page, where: string, scheme: ColorScheme
 
 const stepIds: Readonly<Record<StepName, string>> = {
   Part: 'part',
+  Pattern: 'pattern',
   'Walls & draft': 'walls',
   'Ply schedule': 'plies',
   'Mold closing': 'closing',

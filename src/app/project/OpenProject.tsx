@@ -1,18 +1,20 @@
 import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { incompleteReasons } from '../../checklist/incomplete';
 import { IncompleteStamp } from '../../checklist/IncompleteStamp';
-import { worstWord } from '../../core/figure';
+import { worstWord, type StepReport } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
 import { forecastOf } from '../../sheets/cure/forecast';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
+import type { MadeHere } from '../../sheets/pattern/patternControl';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/shared/context';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
+import { withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
@@ -33,6 +35,7 @@ import { BenchPane } from './BenchPane';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
+import { useMadePattern } from './useMadePattern';
 import { useOtherHalf } from './useOtherHalf';
 import { usePrinting } from './usePrinting';
 import { useProjectActions } from './useProjectActions';
@@ -41,6 +44,16 @@ export interface OpenProjectProps {
   readonly project: Project;
   readonly stepId: string;
   readonly shelf: AnswerShelf;
+}
+
+/** With the figures of the pattern that is made of this model with these inputs. */
+function reportsWith(context: StepContext, made: MadeHere | null): ReadonlyMap<string, StepReport> {
+  const reports = stepReports(context);
+  if (made === null) return reports;
+  return new Map(reports).set(
+    'pattern',
+    withMadePattern(reports.get('pattern')!, made.choices, made.summary),
+  );
 }
 
 /** An open project: contents, the sheet of one step, and the bench view beside it. */
@@ -62,6 +75,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
+  const patternControl = useMadePattern(project, measuring, actions);
   useUndoKeys(workbook);
   const importGiven = useEffectEvent(() => {
     const model = takeGivenModel(project.id);
@@ -74,7 +88,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited }),
     [inputs, incoming, pattern, found, otherHalf, awaited],
   );
-  const reports = useMemo(() => stepReports(context), [context]);
+  const { made } = patternControl;
+  const reports = useMemo(() => reportsWith(context, made), [context, made]);
   const step = steps.find((one) => one.id === stepId) ?? steps[0];
   const report = reports.get(stepId);
 
@@ -161,6 +176,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
           actions={actions}
           measuring={measuring}
           control={control}
+          patternControl={patternControl}
           timers={timers}
           forecast={forecast}
           ovenRun={ovenRun}

@@ -3,7 +3,14 @@ import { basename } from 'node:path';
 import { expect, test as base, type BrowserContext, type Locator, type Page } from '@playwright/test';
 
 export type StepName =
-  'Part' | 'Walls & draft' | 'Ply schedule' | 'Mold closing' | 'Stone mold' | 'Clamp & cure' | 'Checklist';
+  | 'Part'
+  | 'Pattern'
+  | 'Walls & draft'
+  | 'Ply schedule'
+  | 'Mold closing'
+  | 'Stone mold'
+  | 'Clamp & cure'
+  | 'Checklist';
 
 /** Sheet of a step, by its title. */
 export const sheetTitle = (page: Page, title: StepName): Locator =>
@@ -35,11 +42,11 @@ export async function goToList(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1, name: 'Mold & Layup Workbook' })).toBeVisible();
 }
 
-/** Waits until the part is measured: nothing in progress, and Part, Walls & draft and Ply schedule have a verdict. */
+/** Waits until the part is measured: nothing in progress, and Part, Pattern, Walls & draft and Ply schedule have a verdict. */
 export async function measured(page: Page): Promise<void> {
   await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 60_000 });
   const steps = page.getByRole('navigation', { name: 'Steps' });
-  await expect(steps.getByRole('link', { name: /^[123]\D.*not yet known/ })).toHaveCount(0, {
+  await expect(steps.getByRole('link', { name: /^[1234]\D.*not yet known/ })).toHaveCount(0, {
     timeout: 60_000,
   });
 }
