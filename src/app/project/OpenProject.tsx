@@ -7,14 +7,14 @@ import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
 import { forecastOf } from '../../sheets/cure/forecast';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
-import type { MadeHere } from '../../sheets/pattern/patternControl';
+import type { MadeHere, UsedPattern } from '../../sheets/pattern/patternControl';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/shared/context';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
-import { withMadePattern } from '../../steps/pattern/report';
+import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
@@ -46,13 +46,20 @@ export interface OpenProjectProps {
   readonly shelf: AnswerShelf;
 }
 
-/** With the figures of the pattern that is made of this model with these inputs. */
-function reportsWith(context: StepContext, made: MadeHere | null): ReadonlyMap<string, StepReport> {
+/** With what is known of the pattern that was made of this model, or that this model is. */
+function reportsWith(
+  context: StepContext,
+  made: MadeHere | null,
+  used: UsedPattern | null,
+): ReadonlyMap<string, StepReport> {
   const reports = stepReports(context);
-  if (made === null) return reports;
+  const own = reports.get('pattern');
+  if (own === undefined || (made ?? used) === null) return reports;
   return new Map(reports).set(
     'pattern',
-    withMadePattern(reports.get('pattern')!, made.choices, made.summary),
+    made !== null
+      ? withMadePattern(own, made.choices, made.summary)
+      : { ...own, cautions: used === null ? [] : cautionsFor(used.made.summary) },
   );
 }
 
@@ -88,8 +95,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited }),
     [inputs, incoming, pattern, found, otherHalf, awaited],
   );
-  const { made } = patternControl;
-  const reports = useMemo(() => reportsWith(context, made), [context, made]);
+  const { made, used } = patternControl;
+  const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
   const step = steps.find((one) => one.id === stepId) ?? steps[0];
   const report = reports.get(stepId);
 

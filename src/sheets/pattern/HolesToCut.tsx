@@ -41,7 +41,7 @@ export function HolesToCut({ summary: { holes, filled } }: { readonly summary: P
             rows={holes}
             rowKey={(_, index) => String(index)}
           />
-          <p className="quiet">
+          <p className="quiet below-table">
             Write the places down or save the figures: this list lasts as long as this page stays open.
           </p>
         </>

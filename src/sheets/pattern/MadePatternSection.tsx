@@ -52,7 +52,7 @@ export function MadePatternSection(props: MadePatternSectionProps) {
         </Button>
         <Button onClick={onSave}>Save pattern as STL</Button>
       </div>
-      <p className="quiet">
+      <p className="quiet below-table">
         “Use as pattern” puts {nameOfMade(fileName)} in the place of {fileName}, and every step judges it
         anew. “Undo” brings {fileName} back as long as this page stays open; keep its file for later.
       </p>

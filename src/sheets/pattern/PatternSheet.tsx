@@ -77,7 +77,11 @@ function PatternGiven({ context, readOnly, change, control: { choices } }: Patte
   return (
     <section aria-label="Given">
       <SectionHead title="Given" />
-      <InputRows {...rows} emptyWord="none" own={{ wallMm: proposed('wallMm', 'what the stack wants') }} />
+      <InputRows
+        {...rows}
+        emptyWord="cover all"
+        own={{ wallMm: proposed('wallMm', 'what the stack wants') }}
+      />
       <InputFold
         {...rows}
         fold="More"

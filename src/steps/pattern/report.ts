@@ -56,9 +56,13 @@ export function withMadePattern(
   return {
     ...report,
     figures: patternFigures(choices, made),
-    cautions: made.holes.some(({ plugged }) => plugged) ? [cuttingHoles] : [],
+    cautions: cautionsFor(made),
   };
 }
+
+/** Where holes are covered, also once the pattern is in use. */
+export const cautionsFor = ({ holes }: PatternSummary): readonly Caution[] =>
+  holes.some(({ plugged }) => plugged) ? [cuttingHoles] : [];
 
 function whatIsPrinted(fileName: string | null): Verdict {
   const id = 'pattern.printed';
@@ -73,7 +77,7 @@ function whatIsPrinted(fileName: string | null): Verdict {
     id,
     word: 'go',
     reason: `${fileName} is what you print, as it was imported; the other steps judge it.`,
-    fix: '',
+    fix: 'Where they say stop, make the pattern here: its wall is the one that the stack wants, and stone lets go of it.',
   };
 }
 
