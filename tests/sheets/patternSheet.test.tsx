@@ -122,9 +122,10 @@ describe('a made pattern', () => {
 
   it('that is in use says what it was made from, and keeps its holes to cut', () => {
     renderSheet({ control: { used: { madeOf: 'lid.3mf', made } } });
-    expect(screen.getByRole('note')).toHaveTextContent('This is the pattern made from lid.3mf');
-    expect(screen.getByRole('note')).toHaveTextContent('“Undo” goes back');
-    expect(screen.getByText('cut after the cure')).toBeVisible();
+    const section = within(screen.getByRole('region', { name: 'The pattern in use' }));
+    expect(section.getByText('made from lid.3mf')).toBeVisible();
+    expect(section.getByRole('note')).toHaveTextContent('“Undo” goes back to lid.3mf');
+    expect(section.getByText('cut after the cure')).toBeVisible();
   });
 });
 

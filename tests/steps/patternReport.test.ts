@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { worstWord } from '../../src/core/figure';
-import { patternReport, withMadePattern } from '../../src/steps/pattern/report';
+import { cautionsFor, patternReport, withMadePattern } from '../../src/steps/pattern/report';
 import { patternChoicesOf } from '../../src/steps/pattern/choicesOf';
 import { madeSummary } from '../support/madeSummary';
 import { emptyContext, trayContext } from './contexts';
@@ -28,12 +28,12 @@ describe('the pattern step', () => {
     expect(made.figures.map(({ id }) => id)).toEqual(before.figures.map(({ id }) => id));
     expect(made.figures.every(({ value }) => value !== null)).toBe(true);
     expect(made.verdicts).toEqual(before.verdicts);
+    expect(made.cautions).toEqual(cautionsFor(madeSummary));
   });
 
   it('cautions where holes are to be cut, and only there', () => {
-    const cautions = (holes: typeof madeSummary.holes) =>
-      withMadePattern(patternReport(trayContext()), choices, { ...madeSummary, holes }).cautions;
-    expect(cautions(madeSummary.holes).map(({ id }) => id)).toEqual(['pattern.cuttingHoles']);
-    expect(cautions(madeSummary.holes.map((hole) => ({ ...hole, plugged: false })))).toEqual([]);
+    expect(cautionsFor(madeSummary).map(({ id }) => id)).toEqual(['pattern.cuttingHoles']);
+    const holes = madeSummary.holes.map((hole) => ({ ...hole, plugged: false }));
+    expect(cautionsFor({ ...madeSummary, holes })).toEqual([]);
   });
 });

@@ -54,7 +54,7 @@ export function useMadePattern(
   };
   const use = async () => {
     if (made === null || pattern === null) return;
-    const meshKey = await actions.useMadePattern(made.stl, pattern.fileName);
+    const meshKey = await actions.takeMadePattern(made.stl, pattern.fileName);
     if (meshKey !== null) setTaken({ meshKey, madeOf: pattern.fileName, made });
   };
   return {

@@ -65,7 +65,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     savePattern(stl: Uint8Array) {
       saveBytes(fileName('pattern.stl'), stl, 'model/stl');
     },
-    useMadePattern(stl: Uint8Array, madeOf: string) {
+    takeMadePattern(stl: Uint8Array, madeOf: string) {
       const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });
       return take(file, inputsForMadePattern(inputs), 'as given');
     },

@@ -9,7 +9,7 @@ import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { HolesToCut } from './HolesToCut';
 import { MadePatternSection } from './MadePatternSection';
-import type { PatternControl } from './patternControl';
+import type { PatternControl, UsedPattern } from './patternControl';
 
 export interface PatternSheetProps extends SheetProps {
   readonly title: string;
@@ -23,16 +23,10 @@ export function PatternSheet(props: PatternSheetProps) {
   const { choices, why, made, used, isBusy } = control;
   return (
     <Sheet title={title} question={question} report={report}>
-      {used === null ? null : (
-        <Note>
-          This is the pattern made from {used.madeOf}, and the other steps judge it now. “Undo” goes back to{' '}
-          {used.madeOf} as long as this page stays open.
-        </Note>
-      )}
       <PatternGiven {...props} />
       <div className="button-row">
         <Button
-          kind={made === null ? 'main' : 'plain'}
+          kind={made === null && used === null ? 'main' : 'plain'}
           disabled={context.pattern === null || choices === null || isBusy}
           onClick={control.make}
         >
@@ -53,8 +47,22 @@ export function PatternSheet(props: PatternSheetProps) {
           onUse={control.use}
         />
       )}
-      {used === null || made !== null ? null : <HolesToCut summary={used.made.summary} />}
+      {used === null ? null : <PatternInUse used={used} />}
     </Sheet>
+  );
+}
+
+/** What the maker still needs to know of the import that the made pattern took the place of. */
+function PatternInUse({ used: { madeOf, made } }: { readonly used: UsedPattern }) {
+  return (
+    <section aria-label="The pattern in use">
+      <SectionHead title="The pattern in use" remark={`made from ${madeOf}`} />
+      <Note>
+        The other steps judge the made pattern now. “Undo” goes back to {madeOf} as long as this page stays
+        open.
+      </Note>
+      <HolesToCut summary={made.summary} />
+    </section>
   );
 }
 
