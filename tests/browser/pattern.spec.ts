@@ -1,6 +1,7 @@
 /** From an imported shell to the pattern that fits the stack, on the page. */
 import { readFileSync } from 'node:fs';
-import { realShell } from './support/models';
+import { box } from '../support/meshes';
+import { realShell, writeModel } from './support/models';
 import {
   expect,
   expectFigure,
@@ -26,8 +27,13 @@ test('a pattern is made from an imported shell, saved, used, measured and taken 
 
   await goTo(page, 'Pattern');
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(`${fileName} is what you print`);
-  await page.getByRole('button', { name: 'Make the pattern' }).click();
   const section = page.getByRole('region', { name: 'The made pattern' });
+  const make = page.getByRole('button', { name: 'Make the pattern' });
+  await make.click();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await expect(make).toBeEnabled();
+  await expect(section).toHaveCount(0);
+  await make.click();
   await expect(section).toBeVisible({ timeout: 120_000 });
   const asked = Number(/wall ([\d.]+)/.exec(await section.innerText())![1]);
   const wall = Number.parseFloat(await figure(page, 'Wall, half of the show face'));
@@ -67,4 +73,15 @@ test('a pattern is made from an imported shell, saved, used, measured and taken 
   await expect(page.getByText(fileName, { exact: true })).toBeVisible();
   await goTo(page, 'Pattern');
   await expect(section).toBeVisible();
+});
+
+test('what no pattern can be made from says why, and the model stays', async ({ page, context }) => {
+  await withoutDemo(context);
+  await newProject(page, 'Pocket device', 'Sheet');
+  await importModel(page, writeModel('sheet.stl', box([0, 0, 0], [40, 30, 1])));
+  await goTo(page, 'Pattern');
+  await page.getByRole('button', { name: 'Make the pattern' }).click();
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('it is a flat sheet along this pull');
+  await expect(page.getByRole('button', { name: 'Make the pattern' })).toBeEnabled();
+  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('sheet.stl is what you print');
 });

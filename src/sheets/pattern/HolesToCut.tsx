@@ -42,7 +42,7 @@ export function HolesToCut({ summary: { holes, filled } }: { readonly summary: P
             rowKey={(_, index) => String(index)}
           />
           <p className="quiet below-table">
-            Write the places down or save the figures: this list lasts as long as this page stays open.
+            Write the places down: this list lasts as long as this project stays open.
           </p>
         </>
       )}

@@ -54,7 +54,7 @@ export function MadePatternSection(props: MadePatternSectionProps) {
       </div>
       <p className="quiet below-table">
         “Use as pattern” puts {nameOfMade(fileName)} in the place of {fileName}, and every step judges it
-        anew. “Undo” brings {fileName} back as long as this page stays open; keep its file for later.
+        anew. “Undo” brings {fileName} back as long as this project stays open; keep its file for later.
       </p>
     </section>
   );

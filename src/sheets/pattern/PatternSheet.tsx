@@ -58,7 +58,7 @@ function PatternInUse({ used: { madeOf, made } }: { readonly used: UsedPattern }
     <section aria-label="The pattern in use">
       <SectionHead title="The pattern in use" remark={`made from ${madeOf}`} />
       <Note>
-        The other steps judge the made pattern now. “Undo” goes back to {madeOf} as long as this page stays
+        The other steps judge the made pattern now. “Undo” goes back to {madeOf} as long as this project stays
         open.
       </Note>
       <HolesToCut summary={made.summary} />
