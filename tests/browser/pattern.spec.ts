@@ -81,7 +81,9 @@ test('what no pattern can be made from says why, and the model stays', async ({ 
   await importModel(page, writeModel('sheet.stl', box([0, 0, 0], [40, 30, 1])));
   await goTo(page, 'Pattern');
   await page.getByRole('button', { name: 'Make the pattern' }).click();
-  await expect(page.getByRole('main').getByRole('alert')).toContainText('it is a flat sheet along this pull');
+  await expect(page.getByRole('main').getByRole('article').getByRole('alert')).toContainText(
+    'it is a flat sheet along this pull',
+  );
   await expect(page.getByRole('button', { name: 'Make the pattern' })).toBeEnabled();
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('sheet.stl is what you print');
 });

@@ -38,6 +38,8 @@ export function useMadePattern(
   const [last, setLast] = useState<{ readonly key: string; readonly made: MadeHere } | null>(null);
   const [taken, setTaken] = useState<(UsedPattern & { readonly meshKey: string }) | null>(null);
   const [isMaking, setIsMaking] = useState(false);
+  // The desk's own note goes with the next stage that it begins.
+  const [refused, setRefused] = useState<{ readonly key: string; readonly why: string } | null>(null);
   const key = keyOf(measuring, choices);
   const made = last !== null && last.key === key ? last.made : null;
   const used = taken !== null && taken.meshKey === pattern?.meshKey ? taken : null;
@@ -45,9 +47,11 @@ export function useMadePattern(
   const make = async () => {
     if (choices === null || key === null) return;
     setIsMaking(true);
+    setRefused(null);
     try {
       const reply = await actions.makePattern(choices);
-      if (reply !== null) setLast({ key, made: { choices, ...reply } });
+      if (reply === null) setRefused({ key, why: measuring.desk.store.getState().problem ?? '' });
+      else setLast({ key, made: { choices, ...reply } });
     } finally {
       setIsMaking(false);
     }
@@ -58,7 +62,8 @@ export function useMadePattern(
     if (meshKey !== null) setTaken({ meshKey, madeOf: pattern.fileName, made });
   };
   return {
-    ...known,
+    choices,
+    why: refused !== null && refused.key === key ? refused.why : known.why,
     made,
     isOutdated: last !== null && made === null && used === null,
     used,

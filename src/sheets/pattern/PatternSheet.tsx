@@ -32,8 +32,9 @@ export function PatternSheet(props: PatternSheetProps) {
         >
           Make the pattern
         </Button>
-        <span className="quiet">{why === '' ? 'It takes some seconds.' : why}</span>
+        {why === '' ? <span className="quiet">It takes some seconds.</span> : null}
       </div>
+      {why === '' ? null : <Note problem>{why}</Note>}
       {control.isOutdated ? (
         <Note>The last pattern was made with other inputs or of another model. Make it again.</Note>
       ) : null}

@@ -18,7 +18,7 @@ export interface UsedPattern {
 export interface PatternControl {
   /** What it would be made with now; null while that is not known. */
   readonly choices: PatternChoices | null;
-  /** Why the choices are not known; '' when they are. */
+  /** Why the choices are not known, or nothing can be made with them; '' while neither is so. */
   readonly why: string;
   /** Of the present model and inputs; null when none is. */
   readonly made: MadeHere | null;
