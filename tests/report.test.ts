@@ -147,6 +147,7 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
     ]);
     expect(Object.keys(content.steps)).toEqual([
       'part',
+      'pattern',
       'walls',
       'plies',
       'closing',

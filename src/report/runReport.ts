@@ -7,6 +7,7 @@ import { forThePage } from '../pipeline/planWith';
 import { planFor } from '../pipeline/remedies';
 import type { OnProgress } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
+import { withMadePattern } from '../steps/pattern/report';
 import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
@@ -65,7 +66,7 @@ export async function runReport(
   return { output, exitCode: stops ? 1 : 0 };
 }
 
-/** With the made pattern after the part, where files are to be saved. */
+/** With the made pattern, where files are to be saved. */
 async function reportsOf(
   context: StepContext,
   loaded: LoadedPattern,
@@ -74,17 +75,8 @@ async function reportsOf(
 ): Promise<ReadonlyMap<string, StepReport>> {
   const reports = stepReports(context);
   if (outFolder === null) return reports;
-  const made = await saveFiles(loaded, outFolder, onProgress);
-  return new Map(
-    [...reports].flatMap(([id, report]) =>
-      id === 'part'
-        ? [
-            [id, report],
-            ['pattern', made],
-          ]
-        : [[id, report]],
-    ),
-  );
+  const { choices, summary } = await saveFiles(loaded, outFolder, onProgress);
+  return new Map(reports).set('pattern', withMadePattern(reports.get('pattern')!, choices, summary));
 }
 
 async function answersTo({ memory, question }: LoadedPattern, onProgress: OnProgress): Promise<Answers> {

@@ -1,11 +1,10 @@
 /** The files that the headless report writes into a folder. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { StepReport } from '../core/figure';
 import { Problem } from '../core/problem';
+import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { OnProgress } from '../pipeline/told';
 import { patternChoicesOf } from '../steps/pattern/choicesOf';
-import { patternReport } from '../steps/pattern/report';
 import type { LoadedPattern } from './loadPattern';
 
 /**
@@ -16,7 +15,7 @@ export async function saveFiles(
   { memory, question, inputs }: LoadedPattern,
   folder: string,
   onProgress: OnProgress,
-): Promise<StepReport> {
+): Promise<{ readonly choices: PatternChoices; readonly summary: PatternSummary }> {
   if (question === null)
     throw new Problem(
       'pattern.noMesh',
@@ -31,5 +30,5 @@ export async function saveFiles(
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     throw new Problem('file.unwritable', `--out ${folder}: pattern.stl cannot be written there (${code}).`);
   }
-  return patternReport(choices, summary);
+  return { choices, summary };
 }

@@ -11,6 +11,7 @@ import { moldRemedies } from './mold/remedies';
 import { moldReport } from './mold/report';
 import { partRemedies } from './part/remedies';
 import { partReport } from './part/report';
+import { patternReport } from './pattern/report';
 import { pliesRemedies } from './plies/remedies';
 import { pliesReport } from './plies/report';
 import type { ProposeRemedies } from './shared/remedy';
@@ -38,6 +39,13 @@ export const steps: readonly Step[] = [
     needs: ['import', 'measurement'],
     report: partReport,
     remedies: partRemedies,
+  },
+  {
+    id: 'pattern',
+    title: 'Pattern',
+    question: 'What do I print?',
+    needs: ['import'],
+    report: patternReport,
   },
   {
     id: 'walls',

@@ -19,6 +19,7 @@ async function expectNoViolations(page: Page, where: string, scheme: ColorScheme
 const stepIds: Readonly<Record<StepName, string>> = {
   Decision: 'decision',
   Part: 'part',
+  Pattern: 'pattern',
   'Walls & draft': 'walls',
   'Ply schedule': 'plies',
   'Mold closing': 'closing',
@@ -29,7 +30,7 @@ const stepIds: Readonly<Record<StepName, string>> = {
 const steps = Object.keys(stepIds) as StepName[];
 
 test('no accessibility violation on any page, light or dark', async ({ page }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(480_000);
   await openDemo(page);
   const bothSchemes = async (where: string) => {
     for (const colorScheme of ['light', 'dark'] as const) {

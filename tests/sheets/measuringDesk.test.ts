@@ -244,6 +244,21 @@ describe('an imported pattern', () => {
     expect(state()).toMatchObject({ importing: false, incoming: null, progress: null });
   });
 
+  it('keeps the pull that it was made along, whatever its shape tells', async () => {
+    const { asked, desk, mocks } = openDesk();
+    const usual = mocks.ask.getMockImplementation()!;
+    mocks.ask.mockImplementation((name, ...rest) =>
+      name === 'right way up'
+        ? Promise.resolve({ pull: [0, 1, 0], toldBy: 'hollow' } as never)
+        : usual(name, ...rest),
+    );
+    const along = { ...inputs, part: { ...inputs.part, pull: [1, 0, 0] as [number, number, number] } };
+    const imported = await desk.importFile(new File([], 'lid pattern.stl'), along, 'as given');
+    expect(imported?.pull).toEqual([1, 0, 0]);
+    expect(asked).toContain('measurement: scale 1 pull 1 0 0');
+    expect((await desk.importFile(new File([], 'lid.stl'), along))?.pull).toEqual([0, 1, 0]);
+  });
+
   it('is asked about under the name that the worker has it by, until it is opened as saved', async () => {
     const { asked, desk, mocks } = openDesk();
     const imported = await desk.importFile(new File([], 'new.stl'), inputs);

@@ -44,6 +44,7 @@ describe('the steps', () => {
   test('stand in the order of the work', () => {
     expect(steps.map(({ id }) => id)).toEqual([
       'part',
+      'pattern',
       'walls',
       'plies',
       'closing',

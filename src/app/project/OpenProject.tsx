@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { incompleteReasons } from '../../checklist/incomplete';
 import { IncompleteStamp } from '../../checklist/IncompleteStamp';
-import { worstWord } from '../../core/figure';
+import { worstWord, type StepReport } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
@@ -9,6 +9,7 @@ import { DecisionSheet } from '../../sheets/decision/DecisionSheet';
 import { decisionPage } from '../../sheets/decision/decisionPage';
 import { forecastOf } from '../../sheets/cure/forecast';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
+import type { MadeHere, UsedPattern } from '../../sheets/pattern/patternControl';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
@@ -16,6 +17,7 @@ import type { StepContext } from '../../steps/shared/context';
 import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
+import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
@@ -36,6 +38,7 @@ import { BenchPane } from './BenchPane';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
+import { useMadePattern } from './useMadePattern';
 import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
 import { usePrinting } from './usePrinting';
@@ -45,6 +48,23 @@ export interface OpenProjectProps {
   readonly project: Project;
   readonly stepId: string;
   readonly shelf: AnswerShelf;
+}
+
+/** With what is known of the pattern that was made of this model, or that this model is. */
+function reportsWith(
+  context: StepContext,
+  made: MadeHere | null,
+  used: UsedPattern | null,
+): ReadonlyMap<string, StepReport> {
+  const reports = stepReports(context);
+  const own = reports.get('pattern');
+  if (own === undefined || (made ?? used) === null) return reports;
+  return new Map(reports).set(
+    'pattern',
+    made !== null
+      ? withMadePattern(own, made.choices, made.summary)
+      : { ...own, cautions: used === null ? [] : cautionsFor(used.made.summary) },
+  );
 }
 
 /** An open project: contents, the sheet of one step, and the bench view beside it. */
@@ -67,6 +87,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
   const planning = usePlanning(project, desk);
+  const patternControl = useMadePattern(project, measuring, actions);
   useUndoKeys(workbook);
   const importGiven = useEffectEvent(() => {
     const model = takeGivenModel(project.id);
@@ -79,7 +100,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited }),
     [inputs, incoming, pattern, found, otherHalf, awaited],
   );
-  const reports = useMemo(() => stepReports(context), [context]);
+  const { made, used } = patternControl;
+  const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
   const decision = useMemo(() => decide(reports), [reports]);
   const step = steps.find((one) => one.id === stepId);
   const report = reports.get(stepId);
@@ -184,6 +206,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             actions={actions}
             measuring={measuring}
             control={control}
+            patternControl={patternControl}
             timers={timers}
             forecast={forecast}
             ovenRun={ovenRun}

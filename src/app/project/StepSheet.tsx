@@ -10,6 +10,8 @@ import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import { PartSheet } from '../../sheets/part/PartSheet';
+import type { PatternControl } from '../../sheets/pattern/patternControl';
+import { PatternSheet } from '../../sheets/pattern/PatternSheet';
 import { PliesSheet } from '../../sheets/plies/PliesSheet';
 import type { SheetProps } from '../../sheets/sheetProps';
 import type { BenchTimers } from '../../sheets/timers/useBenchTimers';
@@ -31,6 +33,7 @@ export interface StepSheetProps {
   readonly actions: ProjectActions;
   readonly measuring: Measuring;
   readonly control: ViewControl;
+  readonly patternControl: PatternControl;
   readonly timers: BenchTimers;
   readonly forecast: CureForecast;
   readonly ovenRun: OvenRunControl;
@@ -60,6 +63,8 @@ export function StepSheet(props: StepSheetProps) {
           onImportFile={(file) => void actions.importFile(file)}
         />
       );
+    case 'pattern':
+      return <PatternSheet {...sheet} control={props.patternControl} />;
     case 'walls':
       return <WallsSheet {...sheet} />;
     case 'plies':

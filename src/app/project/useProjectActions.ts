@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
+import type { PatternChoices } from '../../core/pattern/makePattern';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
-import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
+import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
+import { nameOfMade } from '../../steps/pattern/nameOfMade';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
 import { useWorkbook } from '../../workbook/useWorkbook';
@@ -15,6 +17,11 @@ import { saveBytes, saveTextFile } from '../saveTextFile';
 /** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
 function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
   return { ...inputs, part: { ...inputs.part, unit: 'unconfirmed', body: 0, scale: 1 } };
+}
+
+/** A made pattern is a shell in mm, whatever it was made from. */
+function inputsForMadePattern(inputs: ProjectInputs): ProjectInputs {
+  return { ...inputs, part: { ...inputs.part, unit: 'mm', body: 0, scale: 1, nominalWall: 'model' } };
 }
 
 /** What the maker may do with an open project, and why the last of it was refused. */
@@ -35,18 +42,32 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
       ),
     );
 
+  /** Resolves with the key of the mesh that is the project's pattern then; null when it was not taken. */
+  const take = async (file: File, fresh: ProjectInputs, pullOfImport: PullOfImport) => {
+    const imported = await desk.importFile(file, fresh, pullOfImport);
+    if (imported === null) return null;
+    const outcome = workbook.setPattern(imported.pattern, imported.packed, (draft) => {
+      draft.part = { ...fresh.part, pull: imported.pull };
+    });
+    told(outcome);
+    return outcome.done ? imported.pattern.meshKey : null;
+  };
+
   return {
     refusal,
     change,
     async importFile(file: File) {
-      const fresh = inputsForNewFile(inputs);
-      const imported = await desk.importFile(file, fresh);
-      if (imported === null) return;
-      told(
-        workbook.setPattern(imported.pattern, imported.packed, (draft) => {
-          draft.part = { ...fresh.part, pull: imported.pull };
-        }),
-      );
+      await take(file, inputsForNewFile(inputs), 'by its shape');
+    },
+    makePattern(choices: PatternChoices) {
+      return desk.run('making the pattern', 'pattern', choices);
+    },
+    savePattern(stl: Uint8Array) {
+      saveBytes(fileName('pattern.stl'), stl, 'model/stl');
+    },
+    takeMadePattern(stl: Uint8Array, madeOf: string) {
+      const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });
+      return take(file, inputsForMadePattern(inputs), 'as given');
     },
     async saveHalf(half: StoneHalf) {
       const bytes = await desk.run(`saving the ${half}`, 'saved half', half);

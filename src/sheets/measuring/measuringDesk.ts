@@ -26,6 +26,9 @@ interface ImportedPattern {
   readonly pull: ProjectInputs['part']['pull'];
 }
 
+/** A model from outside may lie any way up; one that was made along the pull keeps it. */
+export type PullOfImport = 'by its shape' | 'as given';
+
 /** What is done of a file before it is the project's pattern. */
 const stagesOfImport = ['part', 'walls', 'measurement'] as const;
 
@@ -95,13 +98,17 @@ export class MeasuringDesk {
    * Resolves with the pattern, its packed mesh and the pull that it was measured along once it has been measured and packed;
    * null when it was not.
    */
-  async importFile(file: File, inputs: ProjectInputs): Promise<ImportedPattern | null> {
+  async importFile(
+    file: File,
+    inputs: ProjectInputs,
+    pullOfImport: PullOfImport = 'by its shape',
+  ): Promise<ImportedPattern | null> {
     this.stageInWork?.own.abort(outdatedReason);
     const own = this.beginAsking(`reading ${file.name}`);
     this.store.setState({ importing: true, importProblem: null });
     let taken: ImportedPattern | null = null;
     try {
-      taken = await this.takeFile(file, inputs, own);
+      taken = await this.takeFile(file, inputs, pullOfImport, own);
     } catch (error) {
       if (!wasDropped(error)) this.store.setState({ importProblem: sentenceOf(error) });
     }
@@ -232,7 +239,12 @@ export class MeasuringDesk {
     if (present !== null) this.put(present);
   }
 
-  private async takeFile(file: File, inputs: ProjectInputs, own: AbortController) {
+  private async takeFile(
+    file: File,
+    inputs: ProjectInputs,
+    pullOfImport: PullOfImport,
+    own: AbortController,
+  ) {
     const name = `import ${(imports += 1)}`;
     const options = this.askingOptions(own);
     const facts = await this.client.importFile(file, file.name, name, options);
@@ -240,9 +252,7 @@ export class MeasuringDesk {
     const unsaved = { fileName: file.name, ...facts };
     this.store.setState({ incoming: { ...unsaved, meshKey: '' }, ...nothingShown });
     const asGiven = { mesh: name, declaredUnit: facts.declaredUnit, inputs, thermocouple: null };
-    const { pull, toldBy } = await this.client.ask('right way up', this.toWorker(asGiven), null, options);
-    const part: ProjectInputs['part'] =
-      toldBy === null ? inputs.part : { ...inputs.part, pull: [pull[0], pull[1], pull[2]] };
+    const part = pullOfImport === 'as given' ? inputs.part : await this.partRightWayUp(asGiven, options);
     const question = { ...asGiven, inputs: { ...inputs, part } };
     this.put(question);
     for (const stage of stagesOfImport) {
@@ -255,6 +265,13 @@ export class MeasuringDesk {
     this.imported.set(meshKey, name);
     this.keepUnder(meshKey, question);
     return { pattern: { ...unsaved, meshKey }, packed, pull: part.pull };
+  }
+
+  /** With the pull that the shape tells, else as it was given. */
+  private async partRightWayUp(asGiven: Question, options: JobOptions): Promise<ProjectInputs['part']> {
+    const { pull, toldBy } = await this.client.ask('right way up', this.toWorker(asGiven), null, options);
+    const { part } = asGiven.inputs;
+    return toldBy === null ? part : { ...part, pull: [pull[0], pull[1], pull[2]] };
   }
 
   /** The import's answers are those of the saved mesh, which has its name only now. */

@@ -1,5 +1,5 @@
 /** Inputs of the Pattern step: the shell that is made from the outside of the import. */
-import { choice, folded, number, optional } from '../kit/inputTable';
+import { choice, folded, number, optional, type InputsOf } from '../kit/inputTable';
 
 export const patternTable = {
   wallMm: optional('Wall', 'mm', null, [0.4, 5, 2], {
@@ -32,3 +32,5 @@ export const patternTable = {
     }),
   }),
 };
+
+export type PatternInputs = InputsOf<typeof patternTable>;

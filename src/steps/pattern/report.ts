@@ -1,8 +1,12 @@
-/** Pattern step: what the made shell is like. It is made when the maker asks for it, not with every change of an input. */
-import type { Figure, StepReport } from '../../core/figure';
+/**
+ * Pattern step: what do I print? The import as it is, unless a shell is made from it. One is made when the maker asks for it, not with
+ * every change of an input, and judged by the other steps once it is the project's pattern.
+ */
+import type { Caution, Figure, StepReport, Verdict } from '../../core/figure';
 import type { PatternChoices, PatternSummary } from '../../core/pattern/makePattern';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import type { StepContext } from '../shared/context';
 
 const specs = {
   wallP1: { id: 'pattern.wallP1Mm', label: 'Wall, all but the thinnest hundredth', unit: 'mm', decimals: 3 },
@@ -28,8 +32,53 @@ const specs = {
   triangles: { id: 'pattern.triangles', label: 'Triangles of the pattern', unit: '', decimals: 0 },
 } as const satisfies Record<string, FigureSpec>;
 
-export function patternReport(choices: PatternChoices, made: PatternSummary): StepReport {
-  return { figures: patternFigures(choices, made), verdicts: [], cautions: [] };
+const cuttingHoles: Caution = {
+  id: 'pattern.cuttingHoles',
+  text: 'Covered holes are cut after the cure: carbon dust irritates and gets into everything. Cut and drill wet or under extraction, with dust mask, eye protection and gloves; clamp the part, and keep hands out of the way of blade and bit. The safety data sheet of the prepreg and local rules come first.',
+};
+
+/** While no pattern is made, or the one that was made belongs to other inputs. */
+export function patternReport({ pattern }: StepContext): StepReport {
+  const why = 'Make the pattern, and this is measured on it.';
+  return {
+    figures: Object.values(specs).map((spec) => unknownFigure(spec, why)),
+    verdicts: [whatIsPrinted(pattern?.fileName ?? null)],
+    cautions: [],
+  };
+}
+
+/** The same with a pattern that is made from the import. */
+export function withMadePattern(
+  report: StepReport,
+  choices: PatternChoices,
+  made: PatternSummary,
+): StepReport {
+  return {
+    ...report,
+    figures: patternFigures(choices, made),
+    cautions: cautionsFor(made),
+  };
+}
+
+/** Where holes are covered, also once the pattern is in use. */
+export const cautionsFor = ({ holes }: PatternSummary): readonly Caution[] =>
+  holes.some(({ plugged }) => plugged) ? [cuttingHoles] : [];
+
+function whatIsPrinted(fileName: string | null): Verdict {
+  const id = 'pattern.printed';
+  if (fileName === null)
+    return {
+      id,
+      word: 'not yet known',
+      reason: 'No model is imported, so there is nothing to make a pattern from.',
+      fix: 'Import a model at Part.',
+    };
+  return {
+    id,
+    word: 'go',
+    reason: `${fileName} is what you print, as it was imported; the other steps judge it.`,
+    fix: 'Where they say stop, make the pattern here: its wall is the one that the stack wants, and stone lets go of it.',
+  };
 }
 
 const mm = (value: number) => `${formatNumber(value, 2)} mm`;

@@ -5,6 +5,7 @@ import { expect, test as base, type BrowserContext, type Locator, type Page } fr
 export type StepName =
   | 'Decision'
   | 'Part'
+  | 'Pattern'
   | 'Walls & draft'
   | 'Ply schedule'
   | 'Mold closing'
@@ -42,11 +43,11 @@ export async function goToList(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1, name: 'Mold & Layup Workbook' })).toBeVisible();
 }
 
-/** Waits until the part is measured: nothing in progress, and Part, Walls & draft and Ply schedule have a verdict. */
+/** Waits until the part is measured: nothing in progress, and Part, Pattern, Walls & draft and Ply schedule have a verdict. */
 export async function measured(page: Page): Promise<void> {
   await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 60_000 });
   const steps = page.getByRole('navigation', { name: 'Steps' });
-  await expect(steps.getByRole('link', { name: /^[123]\D.*not yet known/ })).toHaveCount(0, {
+  await expect(steps.getByRole('link', { name: /^[1234]\D.*not yet known/ })).toHaveCount(0, {
     timeout: 60_000,
   });
 }

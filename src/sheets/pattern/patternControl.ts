@@ -1,0 +1,34 @@
+/** What the Pattern sheet may ask for, and what has come of it in this session. */
+import type { PatternChoices, PatternSummary } from '../../core/pattern/makePattern';
+
+export interface MadeHere {
+  readonly choices: PatternChoices;
+  readonly summary: PatternSummary;
+  /** Binary STL in mm, in the axes of the import. */
+  readonly stl: Uint8Array;
+}
+
+/** A pattern that was made here and has taken the place of the import. */
+export interface UsedPattern {
+  /** Name of the import. */
+  readonly madeOf: string;
+  readonly made: MadeHere;
+}
+
+export interface PatternControl {
+  /** What it would be made with now; null while that is not known. */
+  readonly choices: PatternChoices | null;
+  /** Why the choices are not known, or nothing can be made with them; '' while neither is so. */
+  readonly why: string;
+  /** Of the present model and inputs; null when none is. */
+  readonly made: MadeHere | null;
+  /** One was made with other inputs, or of another model. */
+  readonly isOutdated: boolean;
+  /** The present model is this one. */
+  readonly used: UsedPattern | null;
+  /** A file is being imported, or a pattern is being made. */
+  readonly isBusy: boolean;
+  readonly make: () => void;
+  readonly save: () => void;
+  readonly use: () => void;
+}

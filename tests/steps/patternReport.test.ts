@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { worstWord } from '../../src/core/figure';
+import { cautionsFor, patternReport, withMadePattern } from '../../src/steps/pattern/report';
+import { patternChoicesOf } from '../../src/steps/pattern/choicesOf';
+import { madeSummary } from '../support/madeSummary';
+import { emptyContext, trayContext } from './contexts';
+
+const choices = patternChoicesOf(trayContext().inputs);
+
+describe('the pattern step', () => {
+  it('holds nothing up while no pattern is made: the import is what is printed', () => {
+    const report = patternReport(trayContext());
+    expect(report.figures.map(({ value }) => value)).toEqual(report.figures.map(() => null));
+    expect(report.figures[0]!.working).toEqual(['Make the pattern, and this is measured on it.']);
+    expect(worstWord(report.verdicts)).toBe('go');
+    expect(report.verdicts[0]!.reason).toContain('tray.stl is what you print');
+  });
+
+  it('sends the maker to Part while there is no model', () => {
+    expect(patternReport(emptyContext()).verdicts).toMatchObject([
+      { word: 'not yet known', fix: 'Import a model at Part.' },
+    ]);
+  });
+
+  it('has the same figures and the same verdict once a pattern is made', () => {
+    const before = patternReport(trayContext());
+    const made = withMadePattern(before, choices, madeSummary);
+    expect(made.figures.map(({ id }) => id)).toEqual(before.figures.map(({ id }) => id));
+    expect(made.figures.every(({ value }) => value !== null)).toBe(true);
+    expect(made.verdicts).toEqual(before.verdicts);
+    expect(made.cautions).toEqual(cautionsFor(madeSummary));
+  });
+
+  it('cautions where holes are to be cut, and only there', () => {
+    expect(cautionsFor(madeSummary).map(({ id }) => id)).toEqual(['pattern.cuttingHoles']);
+    const holes = madeSummary.holes.map((hole) => ({ ...hole, plugged: false }));
+    expect(cautionsFor({ ...madeSummary, holes })).toEqual([]);
+  });
+});
