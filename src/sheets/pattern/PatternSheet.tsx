@@ -88,8 +88,19 @@ function PatternGiven({ context, readOnly, change, control: { choices } }: Patte
       <SectionHead title="Given" />
       <InputRows
         {...rows}
-        emptyWord="cover all"
-        own={{ wallMm: proposed('wallMm', 'what the stack wants') }}
+        own={{
+          wallMm: proposed('wallMm', 'what the stack wants'),
+          keepHolesOverMm: (
+            <NumberField
+              spec={patternTable.keepHolesOverMm}
+              value={pattern.keepHolesOverMm}
+              emptyWord="–"
+              {...(pattern.keepHolesOverMm === null ? { note: 'empty: all are covered' } : {})}
+              disabled={readOnly}
+              onChange={(keepHolesOverMm) => onChange({ keepHolesOverMm })}
+            />
+          ),
+        }}
       />
       <InputFold
         {...rows}
