@@ -9,8 +9,11 @@ import { domeShell } from '../../support/meshes';
 const publicFolder = join(import.meta.dirname, '../../../../shared/meshes/public');
 const nastyFolder = join(import.meta.dirname, '../../../../shared/meshes/nasty');
 
+export const publicMeshesAreHere = existsSync(publicFolder);
+
 export function writeModel(name: string, mesh: IndexedMesh): string {
-  const folder = join(tmpdir(), 'workbook-browser-models');
+  // One folder for each of the runner's workers: a file that is written anew while a page of the other reads it cannot be read.
+  const folder = join(tmpdir(), 'workbook-browser-models', process.env['TEST_PARALLEL_INDEX'] ?? 'listing');
   mkdirSync(folder, { recursive: true });
   const path = join(folder, name);
   writeFileSync(path, writeStlBinary(mesh));
