@@ -6,6 +6,7 @@ import { worstWord, type Figure, type StepReport } from '../core/figure';
 import { formatBand, formatFigure } from '../core/units/formatFigure';
 import type { StepContext } from '../steps/shared/context';
 import { stepReports, steps } from '../steps/registry';
+import { decide, headline, stamps } from '../steps/shared/decision';
 import { benchSections } from './benchSections';
 import { incompleteReasons } from './incomplete';
 import type { ChecklistFacts, ChecklistModel, ChecklistRecord, LabeledText, LineRecord } from './model';
@@ -56,7 +57,7 @@ export function checklistModel(
   return {
     title: `${facts.project}: ${facts.part}`,
     incomplete: incompleteReasons(context),
-    header: headerOf(facts, context),
+    header: headerOf(facts, context, reports),
     ready: { word: worstWord(reports.get('checklist')?.verdicts ?? []), steps: stepWords },
     quantities: [...materialsOf(context), ...quantityIds.flatMap((id) => quantity(figures.get(id)))],
     sections,
@@ -65,8 +66,14 @@ export function checklistModel(
 
 const plain = (label: string, value: string): LabeledText => ({ label, value, status: '' });
 
-function headerOf(facts: ChecklistFacts, { pattern }: StepContext): readonly LabeledText[] {
+function headerOf(
+  facts: ChecklistFacts,
+  { pattern }: StepContext,
+  reports: ReadonlyMap<string, StepReport>,
+): readonly LabeledText[] {
+  const decision = decide(reports);
   return [
+    plain('May the stone be poured', `${stamps[decision.word].toUpperCase()}: ${headline(decision)}`),
     plain('Project', facts.project),
     plain('Part', facts.part),
     plain('Pattern file', pattern?.fileName ?? 'none imported'),

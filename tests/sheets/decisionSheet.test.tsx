@@ -7,10 +7,10 @@ import type { Verdict, VerdictWord } from '../../src/core/figure';
 import type { PlanFound } from '../../src/pipeline/plan';
 import { DecisionSheet } from '../../src/sheets/decision/DecisionSheet';
 import { patchOf, type FoundPlan, type Planning } from '../../src/sheets/decision/planning';
-import { headline, outcomeSentence, plannedAdvice } from '../../src/sheets/decision/say';
+import { outcomeSentence, plannedAdvice } from '../../src/sheets/decision/say';
 import { defaultProjectInputs, type ProjectInputs } from '../../src/steps/inputs/project';
 import { stepReports } from '../../src/steps/registry';
-import { decide, type Decision } from '../../src/steps/shared/decision';
+import { decide, headline, type Decision } from '../../src/steps/shared/decision';
 import { patched } from '../../src/steps/shared/patch';
 import { trayContext, trayPattern } from '../steps/contexts';
 import './support';
@@ -87,6 +87,31 @@ describe('the Decision sheet', () => {
         .map((link) => link.getAttribute('href'));
       expect(hrefs).toEqual(stepIds.map((id) => `#/p/one/${id}`));
     }
+  });
+
+  it('leads to Pattern where the stops are about what is printed, and nowhere else', () => {
+    const stop = (id: string): Verdict => ({ id, word: 'stop', reason: `${id} stops.`, fix: '' });
+    const sheetOn = (...ids: string[]) => (
+      <DecisionSheet
+        decision={{
+          word: 'stop',
+          stops: ids.map((id) => ({ verdict: stop(id), stepIds: ['walls'] })),
+          unknown: [],
+          later: [],
+          lookAgain: [],
+        }}
+        reports={stepReports(trayContext({}))}
+        inputs={defaultProjectInputs}
+        planning={{ found: null, isLooking: false, look: null, apply: () => undefined }}
+        readOnly={false}
+        hrefOf={(id) => `#/p/one/${id}`}
+      />
+    );
+    const { rerender } = render(sheetOn('walls.locks', 'walls.band', 'cure.cures'));
+    expect(screen.getByText(/^2 of the stops are about/)).toBeVisible();
+    expect(screen.getByRole('link', { name: 'Pattern' })).toHaveAttribute('href', '#/p/one/pattern');
+    rerender(sheetOn('cure.cures'));
+    expect(screen.queryByRole('link', { name: 'Pattern' })).toBeNull();
   });
 
   it('gives the five numbers of the job with their units', () => {

@@ -13,6 +13,7 @@ import { useWorkbook } from '../../workbook/useWorkbook';
 import { openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { saveBytes, saveTextFile } from '../saveTextFile';
+import { editedSince } from './editedSince';
 
 /** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
 function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
@@ -47,7 +48,8 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     const imported = await desk.importFile(file, fresh, pullOfImport);
     if (imported === null) return null;
     const outcome = workbook.setPattern(imported.pattern, imported.packed, (draft) => {
-      draft.part = { ...fresh.part, pull: imported.pull };
+      const meanwhile = editedSince(inputs.part, draft.part);
+      draft.part = { ...fresh.part, pull: imported.pull, ...meanwhile };
     });
     told(outcome);
     return outcome.done ? imported.pattern.meshKey : null;

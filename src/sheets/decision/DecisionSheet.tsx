@@ -1,6 +1,7 @@
 import type { StepReport, Verdict } from '../../core/figure';
 import type { ProjectInputs } from '../../steps/inputs/project';
-import type { Decision } from '../../steps/shared/decision';
+import { headline, stamps, type Decision } from '../../steps/shared/decision';
+import { isOfThePattern } from '../../steps/walls/patternAnew';
 import { Disclosure } from '../../ui/Disclosure';
 import { SectionHead } from '../../ui/SectionHead';
 import { verdictClass, VerdictMark } from '../../ui/VerdictMark';
@@ -10,7 +11,7 @@ import { FindingList } from './FindingList';
 import { JobNumbers } from './JobNumbers';
 import { stillFits, type Planning } from './planning';
 import { PlanSection } from './PlanSection';
-import { headline, plannedAdvice, stamps } from './say';
+import { plannedAdvice } from './say';
 
 export interface DecisionSheetProps {
   readonly decision: Decision;
@@ -26,6 +27,7 @@ export interface DecisionSheetProps {
 export function DecisionSheet(props: DecisionSheetProps) {
   const { decision, reports, inputs, planning, readOnly, hrefOf } = props;
   const { word, stops, unknown, later, lookAgain } = decision;
+  const ofThePattern = stops.filter(({ verdict }) => isOfThePattern(verdict.id)).length;
   const missing = unknown.filter(({ verdict }) => !verdict.isAwaited);
   const { found } = planning;
   const plan = found !== null && stillFits(found, inputs) ? found.plan : null;
@@ -43,6 +45,13 @@ export function DecisionSheet(props: DecisionSheetProps) {
           <p>{headline(decision)}</p>
         </div>
       </section>
+      {ofThePattern > 0 ? (
+        <p>
+          {ofThePattern} of the stops {ofThePattern === 1 ? 'is' : 'are'} about the pattern’s own wall and
+          shape. <a href={hrefOf('pattern')}>Pattern</a> makes a shell of this model with the wall that the
+          stack wants, with draft and without undercuts.
+        </p>
+      ) : null}
       <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} />
       {stops.length > 0 ? (
         <section aria-label="What stops it">

@@ -68,3 +68,26 @@ function sayOnce(findings: readonly Finding[]): readonly Finding[] {
   }
   return kept;
 }
+
+/** What stands on the first page, on screen and on paper. */
+export const stamps: Readonly<Record<DecisionWord, string>> = {
+  stop: 'Do not pour yet',
+  'not yet known': 'Not yet known',
+  go: 'Cleared to pour',
+};
+
+export const counted = (count: number, one: string, many: string) =>
+  count === 1 ? `1 ${one}` : `${count} ${many}`;
+
+/** One sentence that goes with the stamp. */
+export function headline({ word, stops, unknown, lookAgain }: Decision): string {
+  if (word === 'stop') return `${counted(stops.length, 'check says', 'checks say')} stop.`;
+  if (unknown.some(({ verdict }) => verdict.isAwaited)) return 'It is still being worked out.';
+  if (word === 'not yet known')
+    return unknown.length === 0
+      ? 'Import the pattern file on the Part sheet first.'
+      : `Nothing says stop; ${counted(unknown.length, 'answer is', 'answers are')} missing.`;
+  return lookAgain.length === 0
+    ? 'All checks say go.'
+    : `Nothing says stop. ${counted(lookAgain.length, 'check', 'checks')} to look at again; the pour need not wait.`;
+}

@@ -19,6 +19,10 @@ const ofTheShape: Readonly<Record<string, string>> = {
   'mold.locking': 'without the undercuts',
 };
 
+/** Whether the verdict is about the wall or the shape of what is printed. */
+export const isOfThePattern = (verdictId: string): boolean =>
+  ofTheWall.has(verdictId) || Object.hasOwn(ofTheShape, verdictId);
+
 /** null where a pattern made anew is not what it takes, or the wall that it would need is not known. */
 export function patternAnew(context: StepContext, verdictId: string): string | null {
   const shape = ofTheShape[verdictId];
