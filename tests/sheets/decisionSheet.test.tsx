@@ -42,6 +42,8 @@ const plan: PlanFound = {
   fixes: new Map(),
 };
 
+const stop = (id: string): Verdict => ({ id, word: 'stop', reason: `${id} stops.`, fix: '' });
+
 function DecisionOn({
   found = { plan, inputs: defaultProjectInputs },
   look = null,
@@ -90,7 +92,6 @@ describe('the Decision sheet', () => {
   });
 
   it('leads to Pattern where the stops are about what is printed, and nowhere else', () => {
-    const stop = (id: string): Verdict => ({ id, word: 'stop', reason: `${id} stops.`, fix: '' });
     const sheetOn = (...ids: string[]) => (
       <DecisionSheet
         decision={{
