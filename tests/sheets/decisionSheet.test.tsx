@@ -44,6 +44,23 @@ const plan: PlanFound = {
 
 const stop = (id: string): Verdict => ({ id, word: 'stop', reason: `${id} stops.`, fix: '' });
 
+const sheetOn = (...ids: string[]) => (
+  <DecisionSheet
+    decision={{
+      word: 'stop',
+      stops: ids.map((id) => ({ verdict: stop(id), stepIds: ['walls'] })),
+      unknown: [],
+      later: [],
+      lookAgain: [],
+    }}
+    reports={stepReports(trayContext({}))}
+    inputs={defaultProjectInputs}
+    planning={{ found: null, isLooking: false, look: null, apply: () => undefined }}
+    readOnly={false}
+    hrefOf={(id) => `#/p/one/${id}`}
+  />
+);
+
 function DecisionOn({
   found = { plan, inputs: defaultProjectInputs },
   look = null,
@@ -92,22 +109,6 @@ describe('the Decision sheet', () => {
   });
 
   it('leads to Pattern where the stops are about what is printed, and nowhere else', () => {
-    const sheetOn = (...ids: string[]) => (
-      <DecisionSheet
-        decision={{
-          word: 'stop',
-          stops: ids.map((id) => ({ verdict: stop(id), stepIds: ['walls'] })),
-          unknown: [],
-          later: [],
-          lookAgain: [],
-        }}
-        reports={stepReports(trayContext({}))}
-        inputs={defaultProjectInputs}
-        planning={{ found: null, isLooking: false, look: null, apply: () => undefined }}
-        readOnly={false}
-        hrefOf={(id) => `#/p/one/${id}`}
-      />
-    );
     const { rerender } = render(sheetOn('walls.locks', 'walls.band', 'cure.cures'));
     expect(screen.getByText(/^2 of the stops are about/)).toBeVisible();
     expect(screen.getByRole('link', { name: 'Pattern' })).toHaveAttribute('href', '#/p/one/pattern');

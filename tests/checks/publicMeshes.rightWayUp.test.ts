@@ -1,11 +1,11 @@
-/** Shells by other people: the side that each is open to stands in the collection's manifest, looked up by hand. */
+/** Shells by other people: the side that each is open to stands in the column "opening faces" of the collection's MANIFEST.md. */
 import { describe, expect, it } from 'vitest';
-import { readMeshFile } from '../../../src/core/mesh/read/readMeshFile';
-import { rightWayUp } from '../../../src/core/mesh/rightWayUp';
-import { weld } from '../../../src/core/mesh/weld';
-import { hasSharedMeshes, sharedMesh } from '../../support/sharedMeshes';
-import { tray } from '../../support/meshes';
-import { writeStlBinary } from '../../../src/core/mesh/writeStl';
+import { readMeshFile } from '../../src/core/mesh/read/readMeshFile';
+import { rightWayUp } from '../../src/core/mesh/rightWayUp';
+import { weld } from '../../src/core/mesh/weld';
+import { hasSharedMeshes, sharedMesh } from '../support/sharedMeshes';
+import { tray } from '../support/meshes';
+import { writeStlBinary } from '../../src/core/mesh/writeStl';
 
 /** z of the pull; null: closed all round, so it is asked. */
 const files: readonly (readonly [string, number | null])[] = [
