@@ -37,6 +37,7 @@ describe('Part step', () => {
   test('an open surface has no volume, and its verdict says what that does to the walls', () => {
     const report = partReport(
       trayContext({
+        mold: null,
         health: { watertight: false, openEdges: 3 },
         summary: { volumeMm3: null, rayWall: { p5: 1, median: 1, p95: 1, min: 1, max: 1, hitShare: 0.9 } },
       }),
@@ -53,6 +54,7 @@ describe('Part step', () => {
 
   test('a volume with holes carries what they could hold, in no more digits than that supports', () => {
     const open = trayContext({
+      mold: null,
       health: { watertight: false, openEdges: 3 },
       summary: { volumeMm3: 9012.3, volumeBandMm3: [8900, 9124.6] },
     });

@@ -19,6 +19,12 @@ export const aminePrepregEpoxy: ViscosityLaw = {
   cureFactor: 14.1,
 };
 
+/**
+ * Resins of prepregs at one temperature, and beds of one fiber share, differ from these two laws by about this factor
+ * either way (from memory): times are off by as much, lengths by its root.
+ */
+export const flowLawFactor = 3;
+
 const gasConstant = 8.314;
 
 /** Pa s, at a temperature in °C and a degree of cure from 0 to 1. */

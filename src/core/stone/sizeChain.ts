@@ -19,6 +19,12 @@ export interface SizeChainChoices {
   readonly gelC: number;
 }
 
+/** Where the two thermal expansions may lie while nobody has measured them, per K (`expansionsFromMemory` in core/sources). */
+export const usualExpansionsPerK = {
+  stone: [15e-6, 18e-6],
+  laminate: [2e-6, 4e-6],
+} as const;
+
 /** One length on its way, mm. */
 export interface ChainedLength {
   readonly drawnMm: number;

@@ -35,7 +35,7 @@ export interface StoneCard {
   readonly expansionTold: string;
   /** Least compressive strength one hour after mixing (a range for type 1, whose usual value is its middle). */
   readonly strengthMPa: CardNumber;
-  /** Finest line that is reproduced. */
+  /** Finest line that is reproduced: the line of the standard's test block that is asked for, and the next finer one on it (20, 50, 75 µm). */
   readonly detailUm: CardNumber;
   /** Class of price per kilogram among the five; common practice. */
   readonly price: string;
@@ -86,7 +86,7 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     settingExpansionPercent: withinStandard(0, 0.1, 0.15),
     expansionTold: allowed('0.00', '0.15'),
     strengthMPa: standard(4, 6, 8),
-    detailUm: fromMemory(75, 75, 75),
+    detailUm: fromMemory(50, 75, 75),
     price: 'middle',
     repair: 'not worth it: pour anew',
   },
@@ -102,7 +102,7 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     settingExpansionPercent: withinStandard(0.06, 0.2, 0.3),
     expansionTold: `${allowed('0.06', '0.30', ' for models, and 0.00 to 0.05 % for mounting')} Plaster that is wetted again goes on growing, to 0.57 % (published, abstract).`,
     strengthMPa: standard(9, 9, 9),
-    detailUm: fromMemory(75, 75, 75),
+    detailUm: fromMemory(50, 75, 75),
     price: 'lowest',
     repair: 'the same plaster, thin, on a wetted spot',
   },
@@ -116,7 +116,7 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     settingExpansionPercent: withinStandard(0, 0.12, 0.2),
     expansionTold: allowed('0.00', '0.20'),
     strengthMPa: standard(20, 20, 20),
-    detailUm: fromMemory(50, 50, 50),
+    detailUm: fromMemory(20, 50, 50),
     price: 'low',
     repair: 'the same stone, creamy, on a wetted and roughened spot',
   },
@@ -130,7 +130,7 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     settingExpansionPercent: withinStandard(0, 0.1, 0.15),
     expansionTold: `${allowed('0.00', '0.15', ' and 0.00 to 0.18 % after a day')}${grows}`,
     strengthMPa: standard(35, 35, 35),
-    detailUm: fromMemory(50, 50, 50),
+    detailUm: fromMemory(20, 50, 50),
     price: 'high, two to four times type 3',
     repair:
       'the same stone, creamy, on a wetted and roughened spot; a chipped edge with epoxy that bears the oven',
@@ -145,7 +145,7 @@ export const stoneCards: Readonly<Record<StoneType, StoneCard>> = {
     settingExpansionPercent: withinStandard(0.16, 0.22, 0.35),
     expansionTold: `${allowed('0.16', '0.30')}${grows} So the card goes up to 0.35 %.`,
     strengthMPa: standard(35, 35, 35),
-    detailUm: fromMemory(50, 50, 50),
+    detailUm: fromMemory(20, 50, 50),
     price: 'high, about as type 4',
     repair:
       'the same stone, creamy, on a wetted and roughened spot; a chipped edge with epoxy that bears the oven',

@@ -146,6 +146,7 @@ function workedOut(context: StepContext): ClosingAnswer {
     limits,
     need.atC,
     need.neededKPa,
+    ...need.bandKPa,
     processOf(context.inputs).flowS,
     landWidthMm(context.inputs),
     nominalWallMm(context),

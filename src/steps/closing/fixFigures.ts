@@ -4,7 +4,7 @@ import { forceToReachN, standOffForGapMm } from '../../core/closing/fixes';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, withBand, type FigureSpec } from '../kit/figures';
 import { pliesForWall } from '../shared/wallFix';
 import { mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';
@@ -48,16 +48,25 @@ export function fixFigures(state: ClosingState, context: StepContext): readonly 
   const pliesOf = (wallMm: number) => pliesForWall(wallMm, stack, context.inputs);
   const { carryingWallMm: carrying, pressed: faces } = state;
   const wantedGapMm = curve.solidFiberMm / wantedFiberFraction;
+  const { goLowMm, goHighMm } = walls;
   return [
-    figure(
-      { ...fixSpecs.wall, status: practice },
-      state.wantedWallMm,
-      `${mm(walls.voidFreeMm, 3)} that the plies fill − ${mm(walls.toleranceMm, 3)} that print and stone may be off; the map of changes is this less the wall of each facet.`,
+    withBand(
+      figure(
+        { ...fixSpecs.wall, status: practice },
+        state.wantedWallMm,
+        `${mm(walls.voidFreeMm, 3)} that the plies fill − ${mm(walls.toleranceMm, 3)} that print and stone may be off; the map of changes is this less the wall of each facet.`,
+      ),
+      goLowMm,
+      goHighMm,
     ),
-    figure(
-      { ...fixSpecs.wallChange, status: practice },
-      state.wantedWallMm - median,
-      `${mm(state.wantedWallMm)} − median wall ${mm(median)}; positive is "print it thicker".`,
+    withBand(
+      figure(
+        { ...fixSpecs.wallChange, status: practice },
+        state.wantedWallMm - median,
+        `${mm(state.wantedWallMm)} − median wall ${mm(median)}; positive is "print it thicker".`,
+      ),
+      goLowMm - median,
+      goHighMm - median,
     ),
     figure(
       { ...fixSpecs.plies, status: practice },
@@ -104,12 +113,13 @@ export function fixFigures(state: ClosingState, context: StepContext): readonly 
   function shimFigure({ lands }: ClosingState): Figure {
     const spec: FigureSpec = { ...fixSpecs.shim, status: practice };
     if (lands === null || faces === null) return unknownFigure(spec, 'The mold has no lands.');
-    const change = standOffForGapMm(faces, state.wantedWallMm - state.filmMm) - lands.shimMm;
-    return figure(
+    const changeFor = (wallMm: number) => standOffForGapMm(faces, wallMm - state.filmMm) - lands.shimMm;
+    const shown = figure(
       spec,
-      change,
+      changeFor(state.wantedWallMm),
       `(${mm(state.wantedWallMm - state.filmMm)} of gap wanted − ${mm(faces.wallMm)} wall of the faces across the pull) / ${formatNumber(faces.pullCosine, 2)} − ${mm(lands.shimMm)} shim now. Steep walls hardly follow: their gap stays.`,
       `Under it the bed first pushes at ${mm(gapAtPressure(curve, 0), 3)}.`,
     );
+    return withBand(shown, changeFor(state.walls.goLowMm), changeFor(state.walls.goHighMm));
   }
 }

@@ -4,7 +4,7 @@ import { binCenter } from '../../core/closing/closingHistogram';
 import { placeName } from '../../core/mesh/place';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, type FigureSpec } from '../kit/figures';
+import { figure, withBand, type FigureSpec } from '../kit/figures';
 import type { ClosingInputs } from '../inputs/closing';
 import { areaPercent, mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';
@@ -56,21 +56,33 @@ export function limitFigures(state: ClosingState, { frictionCoefficient }: Closi
   const slide = slideOf(state);
   const { depthMm } = histogram.frame;
   const status = state.laidIsMeasured ? 'measured' : 'common practice';
+  const scatter = state.laidIsMeasured ? 0 : state.stack.laidScatter;
+  const ends = [1 - scatter, 1 + scatter].map((factor) =>
+    longestSlide(histogram, factor * laidMm, depthMm, noticedShare),
+  );
+  const overLaid = (one: Figure, read: (end: typeof slide) => number) =>
+    scatter === 0 ? one : withBand(one, read(ends[0]!), read(ends[1]!));
   return [
-    figure(
-      { ...limitSpecs.slide, status },
-      slide.slideMm,
-      ...(slide.place < 0
-        ? [`No steep wall is narrower than the stack of ${mm(laidMm)} before closing.`]
-        : [
-            `(stack ${mm(laidMm)} − wall ${mm(histogram.wallMm[slide.place]!)}) / sin ${formatNumber(draftOf(histogram.pullCosine[slide.place]!), 1)}°, at most the depth of ${mm(depthMm, 1)}; at ${slidePlace(state, slide.place)}.`,
-            'A wall without draft touches from the first moment and wipes all the way down.',
-          ]),
+    overLaid(
+      figure(
+        { ...limitSpecs.slide, status },
+        slide.slideMm,
+        ...(slide.place < 0
+          ? [`No steep wall is narrower than the stack of ${mm(laidMm)} before closing.`]
+          : [
+              `(stack ${mm(laidMm)} − wall ${mm(histogram.wallMm[slide.place]!)}) / sin ${formatNumber(draftOf(histogram.pullCosine[slide.place]!), 1)}°, at most the depth of ${mm(depthMm, 1)}; at ${slidePlace(state, slide.place)}.`,
+              'A wall without draft touches from the first moment and wipes all the way down.',
+            ]),
+      ),
+      ({ slideMm }) => slideMm,
     ),
-    figure(
-      { ...limitSpecs.wipes, status },
-      slide.allTheWayShare,
-      `Of the show face: narrower than the stack of ${mm(laidMm)} and too upright to come free within ${mm(depthMm, 1)} of stroke.`,
+    overLaid(
+      figure(
+        { ...limitSpecs.wipes, status },
+        slide.allTheWayShare,
+        `Of the show face: narrower than the stack of ${mm(laidMm)} and too upright to come free within ${mm(depthMm, 1)} of stroke.`,
+      ),
+      ({ allTheWayShare }) => allTheWayShare,
     ),
     figure(
       { ...limitSpecs.frictionStandOff, status: 'common practice' },

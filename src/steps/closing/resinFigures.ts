@@ -1,10 +1,10 @@
 /** Figures of the resin: the volume balance of the cavity, its pressure at gel, and what an open rim would do. */
 import type { BleedMoment } from '../../core/closing/bleed';
 import { resinMoved } from '../../core/closing/resin';
-import { flowTimeS, permeabilityM2 } from '../../core/closing/flow';
+import { flowLawFactor, flowTimeS, permeabilityM2 } from '../../core/closing/flow';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { figure, percent, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, percent, unknownFigure, withBand, type FigureSpec } from '../kit/figures';
 import type { ClosingInputs } from '../inputs/closing';
 import { acrossK0, fiberRadiusM, type ResinState } from '../closedMold/resinState';
 import { kilopascals, mm, newtons } from './say';
@@ -176,26 +176,48 @@ function cavityFigures({
   ];
 }
 
-function pressureFigures({ resin, main, trapped }: ClosingState, inputs: ClosingInputs): readonly Figure[] {
+/** When it gels, in the case that verdicts use: over soft and stiff bed where it is held in, else over how easily it runs. */
+function atGelBand({ resin, main, soft, stiff }: ClosingState): readonly [number, number] {
+  if (resin.atGelBandKPa !== null) return resin.atGelBandKPa;
+  const bagKPa = resin.atGelKPa - resin.heldInKPa;
+  const ends = [soft, main, stiff].map(({ solution }) => 1000 * solution.resinPressureMPa + bagKPa);
+  return [Math.min(...ends), Math.max(...ends)];
+}
+
+function pressureFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
+  const { resin, main, trapped } = state;
   const { need, atGelKPa, heldInKPa } = resin;
-  const { neededKPa } = need;
+  const { neededKPa, bandKPa } = need;
   const bag = inputs.bagged === 'bagged' ? ', and the air presses on the bag with 101 kPa' : '';
   const { clampForceN, laminateForceN, landForceN, resinForceN } = trapped.solution;
   return [
-    figure(
-      { ...resinSpecs.atGel, status: 'from memory' },
-      atGelKPa,
-      inputs.resin === 'trapped'
-        ? `Held in: ${kilopascals(heldInKPa)} from the clamps${bag}.`
-        : `Open rim: what is left of ${kilopascals(heldInKPa)} after ${gelWords(resin)}${bag}.`,
-      'A rigid mold shields the resin from the air outside, so that does not count without a bag.',
+    withBand(
+      figure(
+        { ...resinSpecs.atGel, status: 'from memory' },
+        atGelKPa,
+        inputs.resin === 'trapped'
+          ? `Held in: ${kilopascals(heldInKPa)} from the clamps${bag}.`
+          : `Open rim: what is left of ${kilopascals(heldInKPa)} after ${gelWords(resin)}${bag}.`,
+        'A rigid mold shields the resin from the air outside, so that does not count without a bag.',
+        inputs.resin === 'trapped'
+          ? 'Range: fiber bed softer and stiffer by the scatter.'
+          : `Range: a resin that runs ${flowLawFactor} times as hard or as easily.`,
+      ),
+      ...atGelBand(state),
     ),
-    figure(
-      { ...resinSpecs.need, status: 'from memory' },
-      neededKPa + inputs.resinMarginKPa,
-      `${kilopascals(neededKPa)} + ${kilopascals(inputs.resinMarginKPa)} to be sure (common practice)`,
+    withBand(
+      figure(
+        { ...resinSpecs.need, status: 'from memory' },
+        neededKPa + inputs.resinMarginKPa,
+        `${kilopascals(neededKPa)} + ${kilopascals(inputs.resinMarginKPa)} to be sure (common practice)`,
+      ),
+      bandKPa[0] + inputs.resinMarginKPa,
+      bandKPa[1] + inputs.resinMarginKPa,
     ),
-    figure({ ...resinSpecs.moisture, status: 'from memory' }, neededKPa, ...need.working),
+    withBand(
+      figure({ ...resinSpecs.moisture, status: 'from memory' }, neededKPa, ...need.working),
+      ...bandKPa,
+    ),
     figure(
       resinSpecs.trapped,
       trapped.solution.standOffMm,
@@ -231,7 +253,9 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
   const { resin, curedMm, stack } = state;
   const { bleed, lostAfterS, inPlaneS, heldInKPa } = resin;
   const fraction = stack.volume.fiberMm / curedMm;
-  const law = `Fresh amine-cured epoxy of ${formatNumber(resin.viscosityPaS, 2)} Pa s at ${formatNumber(resin.need.atC, 0)} °C (${resin.need.atHow}), Vf ${formatNumber(fraction, 3)}; your resin differs, read the order of size.`;
+  const law = `Fresh amine-cured epoxy of ${formatNumber(resin.viscosityPaS, 2)} Pa s at ${formatNumber(resin.need.atC, 0)} °C (${resin.need.atHow}), Vf ${formatNumber(fraction, 3)}; your resin differs by up to ${flowLawFactor} times either way (from memory), read the order of size.`;
+  const within = (one: Figure, factor: number) =>
+    typeof one.value === 'number' ? withBand(one, one.value / factor, one.value * factor) : one;
   const unpressed = 'The resin has no pressure, so nothing drives it.';
   const known = <T>(spec: FigureSpec, value: T | null, shown: (value: T) => Figure) =>
     heldInKPa > 0 && value !== null ? shown(value) : unknownFigure(spec, unpressed);
@@ -244,46 +268,69 @@ function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figur
             ? `Not within ${formatNumber(last.timeS / 60, 0)} min, down to ${mm(last.standOffMm, 3)} of stand-off.`
             : unpressed,
         )
-      : figure(
-          { ...resinSpecs.lost, status: 'from memory' },
-          lostAfterS / 60,
-          `Excess over the land from ${mm(bleed[0]!.standOffMm, 3)}, 6 μ w A / (S P) × (1/h1² − 1/h0²) in steps; it gels after ${gelWords(resin)}. A released land as dam, a vent for the air and an overflow behind it keep the pressure.`,
-          sinkingWords(bleed),
-          law,
+      : within(
+          figure(
+            { ...resinSpecs.lost, status: 'from memory' },
+            lostAfterS / 60,
+            `Excess over the land from ${mm(bleed[0]!.standOffMm, 3)}, 6 μ w A / (S P) × (1/h1² − 1/h0²) in steps; it gels after ${gelWords(resin)}. A released land as dam, a vent for the air and an overflow behind it keep the pressure.`,
+            sinkingWords(bleed),
+            law,
+          ),
+          flowLawFactor,
         ),
     known(resinSpecs.bleed, inPlaneS, (value) =>
-      figure(
-        { ...resinSpecs.bleed, status: 'from memory' },
-        value / 3600,
-        'e μ L² / (3 K P), from the middle to the nearer rim, driven by the resin’s own pressure.',
-        law,
+      within(
+        figure(
+          { ...resinSpecs.bleed, status: 'from memory' },
+          value / 3600,
+          'e μ L² / (3 K P), from the middle to the nearer rim, driven by the resin’s own pressure.',
+          law,
+        ),
+        flowLawFactor,
       ),
     ),
-    figure(
-      { ...resinSpecs.reach, status: 'from memory' },
-      resin.flowLengthMm,
-      heldInKPa > 0 ? `√(2 K P t / (μ (1 − Vf))) along the fibers in ${gelWords(resin)}. ${law}` : unpressed,
+    within(
+      figure(
+        { ...resinSpecs.reach, status: 'from memory' },
+        resin.flowLengthMm,
+        heldInKPa > 0
+          ? `√(2 K P t / (μ (1 − Vf))) along the fibers in ${gelWords(resin)}. ${law}`
+          : unpressed,
+      ),
+      Math.sqrt(flowLawFactor),
     ),
     known(resinSpecs.wetting, heldInKPa, (kPa) =>
-      figure(
-        { ...resinSpecs.wetting, status: 'from memory' },
-        flowTimeS(
-          resin.viscosityPaS,
-          fraction,
-          curedMm / 1000,
-          permeabilityM2(fiberRadiusM, fraction, acrossK0),
-          1000 * kPa,
-        ) / 60,
-        law,
+      within(
+        figure(
+          { ...resinSpecs.wetting, status: 'from memory' },
+          flowTimeS(
+            resin.viscosityPaS,
+            fraction,
+            curedMm / 1000,
+            permeabilityM2(fiberRadiusM, fraction, acrossK0),
+            1000 * kPa,
+          ) / 60,
+          law,
+        ),
+        flowLawFactor,
       ),
     ),
-    figure(
-      { ...resinSpecs.residual, status: 'common practice' },
-      percent(resin.residualAirShare),
-      `Air of the stack before closing, 1 − ${mm(curedMm)} / ${mm(state.laidMm)}, times ${inputs.debulk === 'under vacuum' ? '5 kPa that a vacuum leaves' : '101 kPa'} over ${kilopascals(resin.atGelKPa)}: about f × p air / p resin, absolute.`,
-      'What goes out through a vent before the resin closes it is not counted.',
+    withBand(
+      figure(
+        { ...resinSpecs.residual, status: 'common practice' },
+        percent(resin.residualAirShare),
+        `Air of the stack before closing, 1 − ${mm(curedMm)} / ${mm(state.laidMm)}, times ${inputs.debulk === 'under vacuum' ? '5 kPa that a vacuum leaves' : '101 kPa'} over ${kilopascals(resin.atGelKPa)}: about f × p air / p resin, absolute.`,
+        'What goes out through a vent before the resin closes it is not counted.',
+      ),
+      ...residualBand(state),
     ),
   ];
+}
+
+/** Less air stays under more pressure: at the ends of the pressure at gel, %. */
+function residualBand(state: ClosingState): readonly [number, number] {
+  const [low, high] = atGelBand(state).map((kPa) => 100 * state.resin.residualAirAt(kPa));
+  return [low!, high!];
 }
 
 /** The stand-off against time over an open rim, at some of its moments. */

@@ -3,7 +3,7 @@ import type { CurePrediction, PredictedRun } from '../../core/cure/predictCure';
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure } from '../kit/figures';
+import { figure, unknownFigure, withBand } from '../kit/figures';
 import { banded } from './banded';
 import { doseFigure, dwellFigure } from './doseFigures';
 import { cureFigureSpecs as specs } from './figureSpecs';
@@ -110,8 +110,8 @@ function kineticsFigures(
 
 /** The same need as at the Mold closing step, from the same function. */
 function voidFigure(context: StepContext): Figure {
-  const { neededKPa, working } = resinNeed(context);
-  return figure(specs.voids, neededKPa, ...working);
+  const { neededKPa, bandKPa, working } = resinNeed(context);
+  return withBand(figure(specs.voids, neededKPa, ...working), ...bandKPa);
 }
 
 const demoldWords = (demoldAfterS: number | null, demoldC: number): string =>

@@ -23,6 +23,17 @@ export function unknownFigure(spec: FigureSpec, why: string): Figure {
   return figure(spec, null, why);
 }
 
+/** A figure with its plausible ends, in either order. */
+export function withBand(one: Figure, end: number, otherEnd: number): Figure {
+  return { ...one, band: [Math.min(end, otherEnd), Math.max(end, otherEnd)] };
+}
+
+/** A figure that may be off by a share of itself either way; 0 leaves it without a band. */
+export function withScatter(one: Figure, share: number): Figure {
+  if (share === 0 || typeof one.value !== 'number') return one;
+  return withBand(one, (1 - share) * one.value, (1 + share) * one.value);
+}
+
 /** 0.1234 as 12.34; null stays null. */
 export function percent(share: number | null): number | null {
   return share === null ? null : share * 100;

@@ -5,8 +5,8 @@ import { boxSheets } from '../../core/stone/boxSheets';
 import { placeName } from '../../core/mesh/place';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
-import { figureFrom, ml, mm, withBand } from './say';
+import { figure, unknownFigure, withBand, type FigureSpec } from '../kit/figures';
+import { figureFrom, ml, mm } from './say';
 import type { Answer, Half, MoldWork } from '../stone/work';
 
 /** Strip of a round cup laps over itself by this much (common practice). */

@@ -10,9 +10,9 @@ import {
 } from '../../core/stone/dehydration';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, withBand, type FigureSpec } from '../kit/figures';
 import { halfDryness } from '../stone/dryness';
-import { celsius, figureFrom, grams, withBand } from './say';
+import { celsius, figureFrom, grams } from './say';
 import { halves, type Half, type MoldWork } from '../stone/work';
 
 /** Air film with radiation in an oven at about 100 °C, W/(m2 K), and conductivity of plaster (from memory). */
@@ -173,13 +173,18 @@ function crystalWaterSkin({ inputs }: StepContext, { mix, stone }: MoldWork): Fi
       dryDensityKgM3: 1000 * dryDensityGMl,
       latentHeatJPerKg: 1000 * dehydrationHeatKJPerKg(stone.card.powder),
     };
-    return figure(
+    const mostMm = Math.min(
+      depthBySupplyMm(front, ovenFilmWPerM2K),
+      depthByConductionMm(front, plasterWPerMK),
+    );
+    const shown = figure(
       spec,
-      Math.min(depthBySupplyMm(front, ovenFilmWPerM2K), depthByConductionMm(front, plasterWPerMK)),
+      mostMm,
       dryingC <= dehydrationFrontC
         ? `None as a front: ${celsius(dryingC)} is under the ${celsius(dehydrationFrontC)} taken for it. The surface may still turn chalky from ${celsius(dryingLimitsC.chalky)} (from memory).`
         : `${celsius(dryingC)} for ${formatNumber(dryingHours, 0)} h, front taken at ${celsius(dehydrationFrontC)}: the lesser of what heat supply and conduction allow.`,
       `Set stone holds ${formatNumber(crystalWaterPercent().whole, 1)} % of crystal water; ${formatNumber(crystalWaterPercent().toHemihydrate, 1)} % of its mass leave on going back to plaster, all of it in air that is dry enough (published).`,
     );
+    return mostMm > 0 ? withBand(shown, 0, mostMm) : shown;
   });
 }

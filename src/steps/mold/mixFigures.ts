@@ -2,7 +2,7 @@
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, withBand, withScatter, type FigureSpec } from '../kit/figures';
 import { figureFrom, grams, knownFigure, leastCertain, ml } from './say';
 import { halves, type Half, type MoldWork } from '../stone/work';
 
@@ -137,24 +137,33 @@ function halfFigures({ inputs }: StepContext, work: MoldWork, half: Half): reado
   const join = spec('joinAgeMin', 'age of a layer when the next reaches it', 'min', 1);
   const loss = formatNumber(inputs.mold.lossPercent, 0);
   return [
-    figureFrom(powder, answer, ({ plan, stone }) =>
-      figure(
-        powder,
-        plan.powderG,
-        `${ml(stone.volumeMl)} / ${formatNumber(stone.volumeMl / stone.powderG, 4)} mL per gram = ${grams(stone.powderG)}, and ${loss} % for the bowl.`,
-        perBatch(plan.batches, plan.batchPowderG),
+    figureFrom(powder, answer, ({ plan, stone, volumeScatter }) =>
+      withScatter(
+        figure(
+          powder,
+          plan.powderG,
+          `${ml(stone.volumeMl)} / ${formatNumber(stone.volumeMl / stone.powderG, 4)} mL per gram = ${grams(stone.powderG)}, and ${loss} % for the bowl.`,
+          perBatch(plan.batches, plan.batchPowderG),
+        ),
+        volumeScatter,
       ),
     ),
-    figureFrom(water, answer, ({ plan }) =>
-      figure(
-        water,
-        plan.waterG,
-        `${grams(plan.powderG)} × ${formatNumber(waterPowderRatio.value, 3)} (${waterPowderRatio.how})`,
-        perBatch(plan.batches, plan.batchWaterG),
+    figureFrom(water, answer, ({ plan, volumeScatter }) =>
+      withScatter(
+        figure(
+          water,
+          plan.waterG,
+          `${grams(plan.powderG)} × ${formatNumber(waterPowderRatio.value, 3)} (${waterPowderRatio.how})`,
+          perBatch(plan.batches, plan.batchWaterG),
+        ),
+        volumeScatter,
       ),
     ),
-    figureFrom(slurry, answer, ({ plan, stone }) =>
-      figure(slurry, plan.slurryMl, `${ml(stone.volumeMl)} of mold and ${loss} % for the bowl.`),
+    figureFrom(slurry, answer, ({ plan, stone, volumeScatter }) =>
+      withScatter(
+        figure(slurry, plan.slurryMl, `${ml(stone.volumeMl)} of mold and ${loss} % for the bowl.`),
+        volumeScatter,
+      ),
     ),
     figureFrom(batches, answer, ({ plan }) =>
       figure(
@@ -206,7 +215,10 @@ function totalPowder({ half }: MoldWork): Figure {
   if (!negative.known) return unknownFigure(spec, negative.why);
   if (!positive.known) return unknownFigure(spec, positive.why);
   const [first, second] = [negative.value.plan.powderG, positive.value.plan.powderG];
-  return figure(spec, (first + second) / 1000, `${grams(first)} + ${grams(second)}, losses included.`);
+  const total = (first + second) / 1000;
+  const offKg = (first * negative.value.volumeScatter + second * positive.value.volumeScatter) / 1000;
+  const shown = figure(spec, total, `${grams(first)} + ${grams(second)}, losses included.`);
+  return offKg > 0 ? withBand(shown, total - offKg, total + offKg) : shown;
 }
 
 function priceFigure({ inputs }: StepContext, work: MoldWork): Figure {

@@ -6,10 +6,10 @@ import { liftToFreeMm, steepestDraftDeg } from '../../core/stone/opening';
 import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, type FigureSpec } from '../kit/figures';
+import { figure, withBand, type FigureSpec } from '../kit/figures';
 import { availablePart } from '../shared/missing';
 import { figureFrom, mm } from './say';
-import { axes, axisSizes, sizeChoices } from './sizes';
+import { axes, axisSizes, mismatchBandMm, sizeChoices } from './sizes';
 import type { Answer } from '../stone/work';
 
 /** Fewer jacking points than this lift one side only and break the land (common practice). */
@@ -75,14 +75,24 @@ export function liftFigure(context: StepContext): Figure {
   };
   return figureFrom(spec, moldOpening(context), ({ lift, mismatchMm, draftDeg, lengthMm, grip }) =>
     figureFrom(spec, lift, (liftMm) =>
-      figure(
-        spec,
-        liftMm,
-        `${mm(Math.abs(mismatchMm), 3)} over ${mm(lengthMm)} across the pull / (2 tan ${formatNumber(draftDeg ?? 0, 1)}°), the draft of the steepest walls`,
-        `${orderWords[grip]} Each wall has half of the mismatch to give. Warmer than the room it is less; a rough or badly released face holds longer.`,
+      withBand(
+        figure(
+          spec,
+          liftMm,
+          `${mm(Math.abs(mismatchMm), 3)} over ${mm(lengthMm)} across the pull / (2 tan ${formatNumber(draftDeg ?? 0, 1)}°), the draft of the steepest walls`,
+          `${orderWords[grip]} Each wall has half of the mismatch to give. Warmer than the room it is less; a rough or badly released face holds longer.`,
+        ),
+        ...liftBand(context, lengthMm, draftDeg ?? 0),
       ),
     ),
   );
+}
+
+/** Lift at the ends of the mismatch; from none where it may go either way. */
+function liftBand(context: StepContext, lengthMm: number, draftDeg: number): readonly [number, number] {
+  const [low, high] = mismatchBandMm(context, lengthMm);
+  const [one, other] = [liftToFreeMm(low, draftDeg), liftToFreeMm(high, draftDeg)];
+  return [low <= 0 && high >= 0 ? 0 : Math.min(one, other), Math.max(one, other)];
 }
 
 /** In which order the closed mold is opened. */

@@ -2,9 +2,9 @@
 import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, withBand, withScatter, type FigureSpec } from '../kit/figures';
 import { moldTable } from '../inputs/mold';
-import { celsius, entryStatus, figureFrom, grams, ml, mm, withBand } from './say';
+import { celsius, entryStatus, figureFrom, grams, ml, mm } from './say';
 import { hottestHalf } from './hottestHalf';
 import type { MoldWork } from '../stone/work';
 
@@ -54,46 +54,68 @@ function floatFigures(
     geometry.known && mix.known && pattern.known
       ? `(${formatNumber(mix.value.slurryDensityGMl, 3)} g/mL × ${ml(geometry.value.envelopeMm3 / 1000)} − ${grams(pattern.value.grams)}) × 9.80665 / 1000`
       : '';
+  // What the envelope may be off by, as slurry.
+  const offG =
+    geometry.known && mix.known ? (mix.value.slurryDensityGMl * geometry.value.errorMm3.others) / 1000 : 0;
+  const within = (one: Figure, off: number) =>
+    offG > 0 && typeof one.value === 'number' && one.value !== 0
+      ? withBand(one, one.value - off, one.value + off)
+      : one;
+  const patternScatter = geometry.known
+    ? geometry.value.errorMm3.pattern / Math.max(geometry.value.patternMm3, 1e-9)
+    : 0;
   return [
     figureFrom(specs.mass, pattern, ({ grams: value, weighed }) =>
-      figure(
-        { ...specs.mass, status: weighed ? 'measured' : densityStatus },
-        value,
-        weighed
-          ? 'On the scale.'
-          : `${geometry.known ? ml(geometry.value.patternMm3 / 1000) : ''} of printed material × ${formatNumber(patternDensityGCm3, 2)} g/cm³, printed dense; weigh it.`,
+      withScatter(
+        figure(
+          { ...specs.mass, status: weighed ? 'measured' : densityStatus },
+          value,
+          weighed
+            ? 'On the scale.'
+            : `${geometry.known ? ml(geometry.value.patternMm3 / 1000) : ''} of printed material × ${formatNumber(patternDensityGCm3, 2)} g/cm³, printed dense; weigh it.`,
+        ),
+        weighed ? 0 : patternScatter,
       ),
     ),
     figureFrom(specs.uplift, float, ({ netUpliftN: value }) =>
-      figure(
-        specs.uplift,
-        value,
-        pourMethod === 'board, sealed'
-          ? 'Sealed: no pressure gets under the pattern, and the stone over it presses it down (a minus sign is down).'
-          : displaced,
-        pourMethod === 'pressed in'
-          ? 'Pressed in until the rim is flush; the cavity stays empty. Minus means that it sinks.'
-          : pourMethod === 'board, leaking'
-            ? 'At its worst: pressure under the whole pattern while its cavity stays empty.'
-            : 'It relies on the seal all round; see the counterweight should it let go.',
+      within(
+        figure(
+          specs.uplift,
+          value,
+          pourMethod === 'board, sealed'
+            ? 'Sealed: no pressure gets under the pattern, and the stone over it presses it down (a minus sign is down).'
+            : displaced,
+          pourMethod === 'pressed in'
+            ? 'Pressed in until the rim is flush; the cavity stays empty. Minus means that it sinks.'
+            : pourMethod === 'board, leaking'
+              ? 'At its worst: pressure under the whole pattern while its cavity stays empty.'
+              : 'It relies on the seal all round; see the counterweight should it let go.',
+        ),
+        (offG * 9.80665) / 1000,
       ),
     ),
     figureFrom(weight, float, ({ counterweightG, holdDownG }) =>
-      figure(
-        weight,
-        counterweightG,
-        holdDownG > 0
-          ? `${grams(holdDownG)} of uplift × ${formatNumber(counterweightMargin, 1)}`
-          : 'Nothing lifts the pattern.',
+      within(
+        figure(
+          weight,
+          counterweightG,
+          holdDownG > 0
+            ? `${grams(holdDownG)} of uplift × ${formatNumber(counterweightMargin, 1)}`
+            : 'Nothing lifts the pattern.',
+        ),
+        offG * counterweightMargin,
       ),
     ),
     figureFrom(leak, float, ({ ifLeakingG, ifLeakingN }) =>
-      figure(
-        leak,
-        ifLeakingG,
-        pourMethod === 'board, sealed'
-          ? `${formatNumber(ifLeakingN, 2)} N when slurry gets under it; × ${formatNumber(counterweightMargin, 1)}`
-          : 'As above: this pour relies on no seal.',
+      within(
+        figure(
+          leak,
+          ifLeakingG,
+          pourMethod === 'board, sealed'
+            ? `${formatNumber(ifLeakingN, 2)} N when slurry gets under it; × ${formatNumber(counterweightMargin, 1)}`
+            : 'As above: this pour relies on no seal.',
+        ),
+        offG * counterweightMargin,
       ),
     ),
     figureFrom(specs.seal, float, ({ sealPressureKPa }) =>

@@ -48,8 +48,3 @@ export function leastCertain(...statuses: readonly FigureStatus[]): FigureStatus
   ];
   return order.find((status) => statuses.includes(status)) ?? 'computed';
 }
-
-/** A figure with its plausible ends. */
-export function withBand(one: Figure, low: number, high: number): Figure {
-  return { ...one, band: [Math.min(low, high), Math.max(low, high)] };
-}

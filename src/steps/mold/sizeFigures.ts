@@ -5,15 +5,16 @@ import { matchRims } from '../../core/stone/rimMatch';
 import { coolingMismatchMm } from '../../core/stone/sizeChain';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, withBand, type FigureSpec } from '../kit/figures';
 import { processOf } from '../shared/process';
 import { moldTable } from '../inputs/mold';
 import { liftFigure, orderWords } from './opening';
-import { celsius, entryStatus, figureFrom, leastCertain, mm, withBand } from './say';
+import { celsius, entryStatus, figureFrom, leastCertain, mm } from './say';
 import {
   axisSizes,
   commonPrintScale,
   finishedRim,
+  mismatchBandMm,
   printScaleBand,
   sizeChoices,
   type AxisSize,
@@ -116,12 +117,13 @@ function mismatchFigure(context: StepContext): Figure {
   const choices = sizeChoices(context);
   return figureFrom(spec, sizes, (known) => {
     const longest = Math.max(...known.map(({ chain }) => chain.finishedMm));
-    return figure(
+    const shown = figure(
       spec,
       coolingMismatchMm(longest, choices),
       `(${formatNumber(choices.stoneExpansionPerK * 1e6, 1)} − ${formatNumber(choices.laminateExpansionPerK * 1e6, 1)}) × 10⁻⁶/K × ${formatNumber(choices.gelC - choices.roomC, 0)} K × ${mm(longest, 1)}`,
       orderWords[gripAfterCooling(coolingMismatchMm(longest, choices))],
     );
+    return withBand(shown, ...mismatchBandMm(context, longest));
   });
 }
 

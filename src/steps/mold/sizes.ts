@@ -1,13 +1,16 @@
 /** The size chain of this part: one chain per axis, wanted lengths, the print scale that hits them, the finished rim. */
 import {
   chainedLength,
+  coolingMismatchMm,
   printScaleFor,
+  usualExpansionsPerK,
   type ChainedLength,
   type SizeChainChoices,
 } from '../../core/stone/sizeChain';
 import type { MoldGeometry } from '../../core/stone/moldGeometry';
 import type { FinishedRim } from '../../core/stone/rimMatch';
 import type { StepContext } from '../shared/context';
+import { moldTable } from '../inputs/mold';
 import { availablePart } from '../shared/missing';
 import { processOf } from '../shared/process';
 import { stoneInUse } from '../stone/stoneInUse';
@@ -78,6 +81,34 @@ export function axisSizes(context: StepContext): Answer<readonly AxisSize[]> {
       };
     }),
   };
+}
+
+/**
+ * Ends of the mismatch on cooling over `lengthMm`: by the usual expansions where nobody has entered their own, and by the
+ * temperatures at which the resin may gel.
+ */
+export function mismatchBandMm(
+  { inputs }: Pick<StepContext, 'inputs'>,
+  lengthMm: number,
+): readonly [number, number] {
+  const { stoneExpansionPerMK, laminateExpansionPerMK } = inputs.mold;
+  const { gelBand } = processOf(inputs);
+  const choices = sizeChoices({ inputs });
+  const isReadyMade = (key: 'stoneExpansionPerMK' | 'laminateExpansionPerMK') =>
+    inputs.mold[key] === moldTable[key].default;
+  const stones = isReadyMade('stoneExpansionPerMK') ? usualExpansionsPerK.stone : [stoneExpansionPerMK / 1e6];
+  const laminates = isReadyMade('laminateExpansionPerMK')
+    ? usualExpansionsPerK.laminate
+    : [laminateExpansionPerMK / 1e6];
+  const gels = [choices.gelC, ...(gelBand ?? []).map(({ temperatureC }) => temperatureC)];
+  const ends = stones.flatMap((stoneExpansionPerK) =>
+    laminates.flatMap((laminateExpansionPerK) =>
+      gels.map((gelC) =>
+        coolingMismatchMm(lengthMm, { ...choices, stoneExpansionPerK, laminateExpansionPerK, gelC }),
+      ),
+    ),
+  );
+  return [Math.min(...ends), Math.max(...ends)];
 }
 
 /** One scale for the whole print: the middle of what the axes ask for, so that the worst axis is off least. */

@@ -1,11 +1,11 @@
 /** Figures of the Part step: what the file holds and how large the part is. */
 import type { Figure } from '../../core/figure';
-import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
 import { mmPerUnit } from '../../core/units/length';
 import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { availablePart } from '../shared/missing';
+import { patternVolume, type PatternVolume } from '../shared/patternVolume';
 import { takenUnit } from './unit';
 
 /** Volume and surface go without decimals: facets tell the shape that was drawn no closer. */
@@ -92,7 +92,7 @@ function sizeFigures(context: StepContext): readonly Figure[] {
         ? ''
         : `1 file unit = ${formatNumber(mmPerUnit[unit.unit], 1)} mm × scale ${formatNumber(context.inputs.part.scale, 4)}`,
     ),
-    volumeFigure(summary, health.bodies.length),
+    volumeFigure(patternVolume(context), summary.solid),
     figure(
       sizeSpecs.area,
       summary.areaMm2,
@@ -118,27 +118,19 @@ function sizeFigures(context: StepContext): readonly Figure[] {
   ].map((one) => ({ ...one, working: one.working.filter((line) => line !== '') }));
 }
 
-function volumeFigure({ volumeMm3, volumeBandMm3, facetCount, solid }: PartSummary, bodies: number): Figure {
-  if (volumeMm3 === null)
+function volumeFigure(volume: PatternVolume | null, isSolid: boolean): Figure {
+  if (volume === null)
     return unknownFigure(
       sizeSpecs.volume,
       'The holes in the surface could hold most of what it encloses, so it has no volume. Close the model and import it again.',
     );
   const shown = figure(
     sizeSpecs.volume,
-    volumeMm3,
-    `Σ a·(b × c) / 6 over ${formatNumber(facetCount, 0)} facets.`,
-    ...(volumeBandMm3 === null
-      ? []
-      : ['Holes are closed flat; the band is what they could hold, domed out or in.']),
-    ...(bodies > 1
-      ? [
-          'Where bodies overlap the overlap counts twice here; the material of the pattern at Mold counts it once.',
-        ]
-      : []),
-    ...(solid ? ['Of the solid as drawn; a hollow print has less.'] : []),
+    volume.mm3,
+    ...volume.working,
+    ...(isSolid ? ['Of the solid as drawn; a hollow print has less.'] : []),
   );
-  return volumeBandMm3 === null ? shown : { ...shown, band: volumeBandMm3 };
+  return volume.bandMm3 === null ? shown : { ...shown, band: volume.bandMm3 };
 }
 
 function healthFigures(context: StepContext): readonly Figure[] {

@@ -8,6 +8,7 @@ import type { MeasuredPart, StepContext } from '../shared/context';
 import { count } from '../kit/figures';
 import { trappedIsMoreThanASpeck } from '../shared/lockingArea';
 import { availablePart } from '../shared/missing';
+import { patternVolume, type PatternVolume } from '../shared/patternVolume';
 import { takenUnit } from './unit';
 
 /** Longest side of an enclosure half that a hand mold of stone is made for, mm (common practice). */
@@ -19,7 +20,7 @@ export function partVerdicts(context: StepContext): readonly Verdict[] {
   const { measured } = part;
   return [
     ...readingVerdict(part.pattern.notes),
-    soundVerdict(measured, context.inputs.part.winding),
+    soundVerdict(context, measured),
     ...bodyVerdict(measured.health, context.inputs.part.body),
     ...unitVerdict(context, measured),
     sizeVerdict(measured.summary),
@@ -34,7 +35,7 @@ function readingVerdict(notes: readonly string[]): readonly Verdict[] {
   return [{ id: 'part.reading', word: 'go', reason: `Read with a note: ${notes.join(' ')}`, fix: '' }];
 }
 
-function soundVerdict({ health, summary }: MeasuredPart, winding: 'repair' | 'asFile'): Verdict {
+function soundVerdict(context: StepContext, { health, summary }: MeasuredPart): Verdict {
   const id = 'part.sound';
   if (summary.facetCount === 0 || !(summary.areaMm2 > 0))
     return {
@@ -51,7 +52,7 @@ function soundVerdict({ health, summary }: MeasuredPart, winding: 'repair' | 'as
         'Nothing lies behind any facet, so no wall can be measured: the model is a single skin without thickness.',
       fix: 'Give the skin its wall in the drawing program and export it as a closed body.',
     };
-  const findings = healthFindings(health, summary, winding);
+  const findings = healthFindings(health, summary, patternVolume(context), context.inputs.part.winding);
   if (findings.length === 0)
     return {
       id,
@@ -71,13 +72,14 @@ function soundVerdict({ health, summary }: MeasuredPart, winding: 'repair' | 'as
 function healthFindings(
   health: MeshHealth,
   summary: PartSummary,
+  volume: PatternVolume | null,
   winding: 'repair' | 'asFile',
 ): readonly string[] {
   const findings: string[] = [];
   const unhit = formatNumber((1 - summary.rayWall.hitShare) * 100, 1);
   if (health.openEdges > 0)
     findings.push(
-      `${count(health.openEdges, 'open edge')}: the surface does not close there, so walls next to the gaps may be wrong or missing (${unhit} % of the area has no wall behind it)${summary.volumeMm3 === null ? ' and there is no volume' : summary.volumeBandMm3 === null ? '' : ', and the volume is open by what the holes could hold'}.`,
+      `${count(health.openEdges, 'open edge')}: the surface does not close there, so walls next to the gaps may be wrong or missing (${unhit} % of the area has no wall behind it)${volume === null ? ' and there is no volume' : volume.bandMm3 === null ? '' : ', and the volume is open by what the holes could hold'}.`,
     );
   if (health.crowdedEdges > 0)
     findings.push(

@@ -3,7 +3,7 @@ import type { Figure } from '../../core/figure';
 import { prepregArealMassGsm } from '../../core/laminate/plyThickness';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
-import { figure, percent, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, percent, unknownFigure, withScatter, type FigureSpec } from '../kit/figures';
 import { wallsFor } from '../shared/band';
 import { pliesForWall } from '../shared/wallFix';
 import { wallFit } from '../shared/wallFit';
@@ -77,7 +77,6 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
     stack.plateVoidShare === null
       ? 'Mean over the plies of the stack, which are of different cards.'
       : 'Mean over the plies of the cured plate.';
-  const laidBand = looseBand(stack);
   const sum = `fiber ${mm(volume.fiberMm)} + resin ${mm(volume.resinMm)} = ${mm(volume.voidFreeMm)} per area`;
   return [
     figure(
@@ -95,25 +94,28 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
         ? `${formatNumber(card.arealWeightGsm, 0)} g/m² / (1000 × ${formatNumber(card.fiberDensityGCm3, 2)} g/cm³ × ${formatNumber(fraction, 3)}) = ${mm(stack.curedPlyMm)}`
         : mean,
     ),
-    {
-      ...figure(
+    withScatter(
+      figure(
         { ...stackSpecs.laidPly, status: stack.laidStatus },
         stack.laidPlyMm,
         one ? laidWorking(stack, bulkFactor) : mean,
         'With the air between the plies: how the stack gets in, not what fills the gap.',
-        ...(laidBand === null
+        ...(stack.laidScatter === 0
           ? []
           : ['An estimate: a caliper over three laid plies, divided by three, replaces it.']),
       ),
-      ...(laidBand === null ? {} : { band: laidBand }),
-    },
+      stack.laidScatter,
+    ),
     figure(stackSpecs.count, total.plies, 'Counted in the stack.'),
-    figure(
-      { ...stackSpecs.laid, status: stack.laidStatus },
-      total.laidMm,
-      one
-        ? `${total.plies} × ${mm(stack.laidPlyMm)} = ${mm(total.laidMm)}`
-        : `sum of ${total.plies} plies of different cards`,
+    withScatter(
+      figure(
+        { ...stackSpecs.laid, status: stack.laidStatus },
+        total.laidMm,
+        one
+          ? `${total.plies} × ${mm(stack.laidPlyMm)} = ${mm(total.laidMm)}`
+          : `sum of ${total.plies} plies of different cards`,
+      ),
+      stack.laidScatter,
     ),
     figure(
       { ...stackSpecs.cured, status: stack.plateVoidShare === null ? 'computed' : 'measured' },
@@ -146,13 +148,6 @@ function laidWorking(stack: KnownStack, bulkFactor: number): string {
     ? `${mm(card.laidThicknessMm)} by caliper, from the card.`
     : `${mm(card.laidThicknessMm)} as the ready-made card says; nobody has measured your roll yet.`;
 }
-
-/** A 200 g/m² twill is laid at 0.23 to 0.27 mm, so 8 % either way (from memory); null for a measured ply. */
-function looseBand(stack: KnownStack): readonly [number, number] | null {
-  if (stack.laidStatus === 'measured') return null;
-  return [(1 - laidScatter) * stack.laidPlyMm, (1 + laidScatter) * stack.laidPlyMm];
-}
-const laidScatter = 0.08;
 
 const shareSpecs = [
   ['plies.loosePercent', 'Wall wider than the plies fill', 'over'],

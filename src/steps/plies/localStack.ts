@@ -7,7 +7,7 @@ import type { Figure, Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { fiberGaps, wallLimits } from '../shared/band';
 import type { StepContext } from '../shared/context';
-import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { figure, unknownFigure, withScatter, type FigureSpec } from '../kit/figures';
 import { wallInUse } from '../shared/wallInUse';
 import { resolveStack, type KnownStack } from '../shared/stack';
 
@@ -94,12 +94,15 @@ export function localFigures(context: StepContext): readonly Figure[] {
         ? 'There are none.'
         : patches.map(({ patch }) => `${patch.place} ${formatNumber(patch.areaCm2, 1)}`).join(' + '),
     ),
-    figure(
-      { ...specs.laid, status: stack.laidStatus },
-      thickest?.laidMm ?? total.laidMm,
-      thickest === null
-        ? itself
-        : `stack ${mm(total.laidMm)} + ${mm(thickest.laidMm - total.laidMm)} at ${thickest.place}; what is named for one place lies on each other`,
+    withScatter(
+      figure(
+        { ...specs.laid, status: stack.laidStatus },
+        thickest?.laidMm ?? total.laidMm,
+        thickest === null
+          ? itself
+          : `stack ${mm(total.laidMm)} + ${mm(thickest.laidMm - total.laidMm)} at ${thickest.place}; what is named for one place lies on each other`,
+      ),
+      stack.laidScatter,
     ),
     figure(
       specs.filled,

@@ -30,6 +30,8 @@ export interface KnownStack {
   readonly mixed: boolean;
   /** How the thickness as laid is known: the least certain of the plies. */
   readonly laidStatus: 'measured' | 'common practice';
+  /** By which share the thickness as laid may be off either way; 0 where every ply was measured. */
+  readonly laidScatter: number;
   /** The resin content was weighed, of every ply or on a cured plate. */
   readonly resinMeasured: boolean;
 }
@@ -86,6 +88,9 @@ function misplacedPatch({ stack, patches }: PliesInputs): Wrong | null {
   };
 }
 
+/** A 200 g/m² twill is laid at 0.23 to 0.27 mm, so 8 % either way (from memory). */
+const usualLaidScatter = 0.08;
+
 function knownStack(inputs: PliesInputs): KnownStack {
   const cards = new Map(inputs.materials.map((card) => [card.id, card]));
   const inUse = new Map(
@@ -108,6 +113,7 @@ function knownStack(inputs: PliesInputs): KnownStack {
   const total = { ...stackThickness(layers, inputs.bulkFactor), curedMm: volume.voidFreeMm };
   const first = layers[0] as Material;
   const mixed = layers.some((card) => card !== first);
+  const laidIsMeasured = plies.every(({ laidMeasured }) => laidMeasured);
   return {
     known: true,
     total,
@@ -118,7 +124,8 @@ function knownStack(inputs: PliesInputs): KnownStack {
     curedPlyMm: volume.voidFreeMm / layers.length,
     laidPlyMm: mixed ? total.laidMm / layers.length : laidPlyThicknessMm(first, inputs.bulkFactor),
     mixed,
-    laidStatus: plies.every(({ laidMeasured }) => laidMeasured) ? 'measured' : 'common practice',
+    laidStatus: laidIsMeasured ? 'measured' : 'common practice',
+    laidScatter: laidIsMeasured ? 0 : usualLaidScatter,
     resinMeasured: weighed !== null || plies.every(({ resinMeasured }) => resinMeasured),
   };
 }

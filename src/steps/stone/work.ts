@@ -22,6 +22,8 @@ export interface HalfWork {
   readonly stone: HalfStone;
   readonly plan: MixingPlan;
   readonly heat: SettingHeat;
+  /** By which share the volume may be off either way; 0 where solids give it. */
+  readonly volumeScatter: number;
 }
 
 export interface MoldWork {
@@ -99,6 +101,7 @@ function halfWork(
   const { mold } = context.inputs;
   const volumeMl = volumeMlOf(geometry, half);
   return {
+    volumeScatter: geometry.errorMm3.others / 1000 / volumeMl,
     stone: halfStone(volumeMl, mix),
     plan: mixingPlan(volumeMl, mix, {
       lossPercent: mold.lossPercent,

@@ -45,6 +45,8 @@ const columnLevels = 10;
  * count the overlap twice. Above this share of the box that matters; the columns of a thin shell are good to half of it.
  */
 const mostTwiceShare = 1e-3;
+/** With fewer sound columns than this share their mean tells nothing of the others. */
+const leastSoundShare = 0.5;
 /** Parts of the box that may get lost before the booleans are not believed. */
 const mostLostShare = 1e-3;
 
@@ -220,7 +222,7 @@ function integrated(
 /**
  * The pattern's volume where the halves are integrated: what its surface encloses, as everywhere in the workbook, unless
  * that counts overlaps twice or holes leave it open; then the columns' own. The columns are as far off as their two grids and
- * the surface disagree, and by the share of them that run into holes.
+ * the surface disagree, and each of them that runs into a hole by as much as the others hold in the mean.
  */
 function patternByColumns(
   pattern: IndexedMesh,
@@ -228,11 +230,13 @@ function patternByColumns(
   boxMm3: number,
 ): Pick<MoldGeometry, 'patternMm3' | 'errorMm3'> {
   const enclosed = enclosedVolume(pattern);
-  const disagreeMm3 = Math.abs(asideMm3 - material.materialMm3) + material.brokenShare * material.materialMm3;
+  const { materialMm3, brokenShare } = material;
+  const inHolesMm3 = (brokenShare * materialMm3) / Math.max(1 - brokenShare, leastSoundShare);
+  const disagreeMm3 = Math.abs(asideMm3 - materialMm3) + inHolesMm3;
   if (enclosed === null || enclosed.volume - asideMm3 > enclosed.openBy + mostTwiceShare * boxMm3) {
     return { patternMm3: asideMm3, errorMm3: { pattern: disagreeMm3, others: disagreeMm3 } };
   }
-  const others = Math.max(disagreeMm3, Math.abs(material.materialMm3 - enclosed.volume));
+  const others = Math.max(disagreeMm3, Math.abs(materialMm3 - enclosed.volume));
   return { patternMm3: enclosed.volume, errorMm3: { pattern: enclosed.openBy, others } };
 }
 
