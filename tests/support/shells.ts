@@ -7,7 +7,7 @@ interface Ring {
   readonly zMm: number;
 }
 
-function shellOfRings(rings: readonly Ring[], topMm: number, underMm: number): IndexedMesh {
+export function shellOfRings(rings: readonly Ring[], topMm: number, underMm: number): IndexedMesh {
   const count = rings[0]!.corners.length;
   const positions = rings.flatMap(({ corners, zMm }) => corners.flatMap(([x, y]) => [x, y, zMm]));
   const facets: number[] = [];

@@ -28,7 +28,7 @@ const sameWallTurnRad = (20 * Math.PI) / 180;
  *    boss), what lies opposite to it, and the boss around a bore.
  * 4. Rim: what is left over and joins the show to the core skin (open rim, window edge), and what continues a rim
  *    toward one of them (stepped or rounded lands). Also the inside of a bore through a boss.
- * 5. Wall all the same: what of the show skin goes on with a wall up to its own outside corner, see `markWallCorners`.
+ * 5. Wall all the same: what of a skin goes on with a wall up to its own outside corner, see `markWallCorners`.
  * 6. Detail: the rest, such as sides and ends of ribs and bosses.
  *
  * Walls become show or core by the side they belong to, see `skinSides`.

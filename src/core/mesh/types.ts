@@ -112,7 +112,7 @@ export interface Measurement {
   /** `facetKind` value. */
   readonly kind: Uint8Array;
   /**
-   * For a show facet at its wall's own outside corner, where the ray runs along the next wall and measures
+   * For a facet of a skin at its wall's own outside corner, where the ray runs along the next wall and measures
    * nothing of the wall: the facet of the same skin whose wall goes on there. -1 for all others.
    */
   readonly cornerOf: Int32Array;

@@ -11,11 +11,11 @@ const hollowestTurnRad = (-10 * Math.PI) / 180;
 const slabSlack = 0.1;
 
 /**
- * Marks the outside corners of the show skin as wall. Beside such a corner the inward ray of a facet runs along the next
- * wall and ends far away, as it does over a boss or a rib. But a boss stands off the wall, while a wall's own corner is
- * the wall: there the facet goes on with a wall of its skin, and it lies within the thickness of the next one around the
- * fold, between that wall's outer face and its other one. (The core skin has such corners at steps only, and there its
- * lands look just like them: it is left alone.)
+ * Marks the outside corners of both skins as wall; the core skin has them where the part steps. Beside such a corner the
+ * inward ray of a facet runs along the next wall and ends far away, as it does over a boss or a rib. But a boss stands off
+ * the wall, while a wall's own corner is the wall: there the facet goes on with a wall of its skin, and it lies within the
+ * thickness of the next one around the fold, between that wall's outer face and its other one. A land of the core skin
+ * turns from every wall beside it, so it goes on with none.
  *
  * Returns, per facet, the wall facet that it goes on with; -1 for all that are no such corner. What its own ray measures
  * is not the wall.
@@ -36,7 +36,7 @@ export function markWallCorners(findings: FacetFindings, sides: Int8Array, kind:
     if (goesOnWith[facet]! < 0) continue;
     for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
       const other = neighbor[halfEdge]!;
-      if (other < 0 || sides[other] !== side.show) continue;
+      if (other < 0 || sides[other] !== sides[facet]) continue;
       const nextWall = kind[other] === wall ? other : goesOnWith[other]!;
       if (nextWall >= 0) takeCorner(facet, nextWall, turnRad[halfEdge]!);
     }
@@ -50,7 +50,7 @@ export function markWallCorners(findings: FacetFindings, sides: Int8Array, kind:
   return cornerOf;
 }
 
-/** Per show-side facet that no rule has settled: the nearest wall facet that it goes on with, -1 for none. */
+/** Per facet of a skin that no rule has settled: the nearest wall facet that it goes on with, -1 for none. */
 function wallsGoingOn(findings: FacetFindings, sides: Int8Array, kind: Uint8Array): Int32Array {
   const { neighbor, turnRad } = findings;
   const goesOnWith = new Int32Array(kind.length).fill(-1);
@@ -59,14 +59,14 @@ function wallsGoingOn(findings: FacetFindings, sides: Int8Array, kind: Uint8Arra
     for (let halfEdge = 3 * from; halfEdge < 3 * from + 3; halfEdge++) {
       const other = neighbor[halfEdge]!;
       if (other < 0 || kind[other] !== pending || goesOnWith[other]! >= 0) continue;
-      if (sides[other] !== side.show || turnRad[halfEdge]! < hollowestTurnRad) continue;
+      if (sides[other] !== sides[from] || turnRad[halfEdge]! < hollowestTurnRad) continue;
       if (cosineBetween(findings, other, wallFacet) < goesOnCosine) continue;
       goesOnWith[other] = wallFacet;
       waiting.push(other);
     }
   };
   for (let facet = 0; facet < kind.length; facet++) {
-    if (kind[facet] === wall && sides[facet] === side.show) spread(facet, facet);
+    if (kind[facet] === wall && sides[facet] !== side.none) spread(facet, facet);
   }
   // First come, first served: so the wall is the nearest one, counted in facets.
   for (let at = 0; at < waiting.length; at++) spread(waiting[at]!, goesOnWith[waiting[at]!]!);
