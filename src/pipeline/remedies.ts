@@ -8,6 +8,7 @@ import type { Vec3 } from '../core/mesh/types';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
 import { decisionWord } from '../steps/shared/decision';
+import { whyHeld } from '../steps/shared/held';
 import { isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
 import { patternAnew } from '../steps/walls/patternAnew';
@@ -89,7 +90,8 @@ class Planner {
     const now = stateOf(this.given, this.options.pattern);
     let changes: readonly KeptRemedy[] = [];
     let state = now;
-    for (;;) {
+    // Of a model that nothing can be said about, no change can be tried.
+    while (whyHeld(now.context) === null) {
       const kept = await this.round(state, state === now);
       if (kept === null) break;
       const turns = turnsOf(state, kept.state);

@@ -11,6 +11,7 @@ import { forecastOf } from '../../sheets/cure/forecast';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
 import type { MadeHere, UsedPattern } from '../../sheets/pattern/patternControl';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
+import { RightWayUpQuestion } from '../../sheets/part/RightWayUpQuestion';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/shared/context';
@@ -193,6 +194,15 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             inputs={inputs}
             planning={planning}
             readOnly={readOnly}
+            question={
+              <RightWayUpQuestion
+                part={inputs.part}
+                hasPattern={context.pattern !== null && !measuring.importing}
+                desk={desk}
+                disabled={readOnly}
+                onPull={(pull) => actions.change('part', { pull: [...pull], rightWayUp: 'settled' })}
+              />
+            }
             hrefOf={(id) => projectHref(project.id, id)}
           />
         ) : (

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { StepReport, Verdict } from '../../core/figure';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import { headline, stamps, type Decision } from '../../steps/shared/decision';
@@ -19,13 +20,15 @@ export interface DecisionSheetProps {
   readonly inputs: ProjectInputs;
   readonly planning: Planning;
   readonly readOnly: boolean;
+  /** What must be answered before anything else is known. */
+  readonly question?: ReactNode;
   /** Address of a step's sheet. */
   readonly hrefOf: (stepId: string) => string;
 }
 
 /** May the stone be poured? What holds it up, what would clear it, and the five numbers of the job. */
 export function DecisionSheet(props: DecisionSheetProps) {
-  const { decision, reports, inputs, planning, readOnly, hrefOf } = props;
+  const { decision, reports, inputs, planning, readOnly, question = null, hrefOf } = props;
   const { word, stops, unknown, later, lookAgain } = decision;
   const ofThePattern = stops.filter(({ verdict }) => isOfThePattern(verdict.id)).length;
   const missing = unknown.filter(({ verdict }) => !verdict.isAwaited);
@@ -45,6 +48,7 @@ export function DecisionSheet(props: DecisionSheetProps) {
           <p>{headline(decision)}</p>
         </div>
       </section>
+      {question}
       {ofThePattern > 0 ? (
         <p>
           {ofThePattern} of the stops {ofThePattern === 1 ? 'is' : 'are'} about the pattern’s own wall and
