@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { noPattern, whyHeld } from '../../src/steps/shared/held';
 import { decide } from '../../src/steps/shared/decision';
 import { stepReports, steps } from '../../src/steps/registry';
-import { contextWith, measuredTray, traySummary } from './contexts';
+import { trayContext, trayMeasured, traySummary } from './contexts';
 import { verdictOf } from './reportHelpers';
 
 const kinds = traySummary.kindAreaMm2;
@@ -14,7 +14,7 @@ const cases = {
 
 describe('a model that cannot be a pattern', () => {
   it.each(Object.entries(cases))('%s: Part says stop, the others are not yet known', (_, changes) => {
-    const context = contextWith(changes);
+    const context = trayContext(changes);
     const reports = stepReports(context);
     expect(verdictOf(reports.get('part')!, 'part.pattern').word).toBe('stop');
     for (const { id } of steps) {
@@ -38,26 +38,26 @@ describe('a model that cannot be a pattern', () => {
       boxMax: [x + 50, 30, 10] as const,
     }));
     const inside = { ...body, boxMin: [10, 5, 2] as const, boxMax: [40, 25, 8] as const };
-    const health = { ...measuredTray.health, bodies };
-    const held = contextWith({});
-    const measured = { ...measuredTray, health };
+    const health = { ...trayMeasured.health, bodies };
+    const held = trayContext({});
+    const measured = { ...trayMeasured, health };
     expect(noPattern({ ...held, measured })?.reason).toContain('3 parts lie beside each other');
     const one = { ...measured, health: { ...health, bodies: [bodies[0]!, inside] } };
     expect(noPattern({ ...held, measured: one })).toBeNull();
-    const chosen = contextWith({ part: { body: 2 } });
+    const chosen = trayContext({ part: { body: 2 } });
     expect(noPattern({ ...chosen, measured })).toBeNull();
   });
 });
 
 describe('a model whose show face is not known', () => {
   it('says so at every step, and what hangs on the pull has no figure', () => {
-    const context = contextWith({ part: { rightWayUp: 'asked' } });
+    const context = trayContext({ part: { rightWayUp: 'asked' } });
     expect(whyHeld(context)?.reason).toContain('Which face people see');
     const reports = stepReports(context);
     expect(verdictOf(reports.get('part')!, 'part.pull').word).toBe('not yet known');
-    expect(reports.get('walls')!.figures.every(({ value }) => value === null || typeof value === 'string')).toBe(
-      false,
-    );
+    expect(
+      reports.get('walls')!.figures.every(({ value }) => value === null || typeof value === 'string'),
+    ).toBe(false);
     const draft = reports.get('walls')!.figures.find(({ id }) => /draft/iu.test(id) && id.endsWith('Share'));
     expect(draft?.value ?? null).toBeNull();
     expect(decide(reports).word).toBe('not yet known');
@@ -65,7 +65,7 @@ describe('a model whose show face is not known', () => {
   });
 
   it('is known once the pull is given', () => {
-    expect(whyHeld(contextWith({}))).toBeNull();
-    expect(verdictOf(stepReports(contextWith({})).get('part')!, 'part.pull').word).toBe('go');
+    expect(whyHeld(trayContext({}))).toBeNull();
+    expect(verdictOf(stepReports(trayContext({})).get('part')!, 'part.pull').word).toBe('go');
   });
 });

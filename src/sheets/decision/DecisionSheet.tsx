@@ -49,14 +49,14 @@ export function DecisionSheet(props: DecisionSheetProps) {
         </div>
       </section>
       {question}
-      {ofThePattern > 0 ? (
+      {plan === null && ofThePattern > 0 ? (
         <p>
           {ofThePattern} of the stops {ofThePattern === 1 ? 'is' : 'are'} about the pattern’s own wall and
           shape. <a href={hrefOf('pattern')}>Pattern</a> makes a shell of this model with the wall that the
           stack wants, with draft and without undercuts.
         </p>
       ) : null}
-      <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} />
+      <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} hrefOf={hrefOf} />
       {stops.length > 0 ? (
         <section aria-label="What stops it">
           <SectionHead title="What stops it" />

@@ -24,6 +24,7 @@ interface ImportedPattern {
   readonly packed: string;
   /** By its shape where that tells, else as it was given. */
   readonly pull: ProjectInputs['part']['pull'];
+  readonly rightWayUp: ProjectInputs['part']['rightWayUp'];
 }
 
 /** A model from outside may lie any way up; one that was made along the pull keeps it. */

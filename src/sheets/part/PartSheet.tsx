@@ -42,6 +42,9 @@ const toldElsewhere = new Set([
   'part.selfTouchingFacets',
 ]);
 
+/** No caliper and no print sees less. */
+const unseenShiftMm = 1e-3;
+
 /** Is this model sound, the right size, the right way up? */
 export function PartSheet(props: PartSheetProps) {
   const { context, report, readOnly, change, measuring, bench } = props;
@@ -53,7 +56,10 @@ export function PartSheet(props: PartSheetProps) {
   const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
   const off = readOnly || context.pattern === null;
   const figures = report.figures.filter(
-    ({ id }) => !toldElsewhere.has(id) && !(id === 'part.nominalWallMm' && part.nominalWall === 'model'),
+    ({ id, value }) =>
+      !toldElsewhere.has(id) &&
+      !(id === 'part.packErrorMm' && typeof value === 'number' && value < unseenShiftMm) &&
+      !(id === 'part.nominalWallMm' && part.nominalWall === 'model'),
   );
 
   const setPull = (pull: Vec3) => setPart({ pull: [...pull], rightWayUp: 'settled' });
