@@ -6,6 +6,7 @@ import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
 import { DecisionSheet } from '../../sheets/decision/DecisionSheet';
+import { MoldCutDrawing } from '../../sheets/decision/MoldCutDrawing';
 import { decisionPage } from '../../sheets/decision/decisionPage';
 import { stillFits, type FoundPlan } from '../../sheets/decision/planning';
 import { triedAdvice } from '../../sheets/decision/say';
@@ -215,6 +216,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
                 onPull={(pull) => actions.change('part', { pull: [...pull], rightWayUp: 'settled' })}
               />
             }
+            drawing={<MoldCutDrawing context={context} measuredAs={measuring.reply} desk={desk} />}
             hrefOf={(id) => projectHref(project.id, id)}
           />
         ) : (

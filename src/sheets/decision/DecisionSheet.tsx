@@ -22,13 +22,15 @@ export interface DecisionSheetProps {
   readonly readOnly: boolean;
   /** What must be answered before anything else is known. */
   readonly question?: ReactNode;
+  /** The closed mold, once it is known. */
+  readonly drawing?: ReactNode;
   /** Address of a step's sheet. */
   readonly hrefOf: (stepId: string) => string;
 }
 
 /** May the stone be poured? What holds it up, what would clear it, and the five numbers of the job. */
 export function DecisionSheet(props: DecisionSheetProps) {
-  const { decision, reports, inputs, planning, readOnly, question = null, hrefOf } = props;
+  const { decision, reports, inputs, planning, readOnly, question = null, drawing = null, hrefOf } = props;
   const { word, stops, unknown, later, lookAgain } = decision;
   const ofThePattern = stops.filter(({ verdict }) => isOfThePattern(verdict.id)).length;
   const missing = unknown.filter(({ verdict }) => !verdict.isAwaited);
@@ -67,6 +69,7 @@ export function DecisionSheet(props: DecisionSheetProps) {
         <SectionHead title="The job" remark="with the inputs as they are now" />
         <JobNumbers reports={reports} inputs={inputs} />
       </section>
+      {drawing}
       {missing.length > 0 ? (
         <section aria-label="Not known yet">
           <SectionHead title="Not known yet" remark="with the cheap test that tells" />
