@@ -35,7 +35,10 @@ export interface Verdict {
   readonly word: VerdictWord;
   /** One or two plain sentences with the numbers. */
   readonly reason: string;
-  /** What the maker can do about it; '' when nothing is needed. */
+  /**
+   * What to look up, test or take care of at the bench. Never a change of the job: what would mend a verdict is told by the planner
+   * (`pipeline/remedies.ts`), which has tried it.
+   */
   readonly fix: string;
   /** What it is about is still being worked out: "not yet known" then outweighs "look again", which may become "stop". */
   readonly isAwaited?: true;

@@ -6,7 +6,8 @@ import { fitToLog } from '../core/cure/fitToLog';
 import { cutFields, fieldBounds, heatAtPoint } from '../core/cure/heatFields';
 import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
-import { bestPull } from '../core/mesh/bestPull';
+import { bestPullOffTheRim } from '../core/mesh/bestPull';
+import { facePictures } from '../core/mesh/facePictures';
 import { findHealth } from '../core/mesh/health';
 import { partFromSaved } from '../core/mesh/partFromSaved';
 import { unpackMesh } from '../core/mesh/pack';
@@ -62,7 +63,7 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
   'best pull': {
     needs: always('part'),
     answer: (_, { part }, progress) =>
-      bestPull(part.partMesh, drawnIndex(part), (share) => progress('trying pulls', share)),
+      bestPullOffTheRim(part.partMesh, drawnIndex(part), (share) => progress('trying pulls', share)),
   },
   'right way up': {
     needs: always('part'),
@@ -70,6 +71,10 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
       progress('looking for the right way up', 0);
       return rightWayUp(part.partMesh);
     },
+  },
+  'face pictures': {
+    needs: always('part'),
+    answer: (_, { part }) => facePictures(part.partMesh),
   },
   'self touching': {
     needs: always('part'),

@@ -5,7 +5,9 @@ import type { LogFit, LogToFit } from '../core/cure/fitToLog';
 import type { HeatAtPoint } from '../core/cure/heatFields';
 import type { CureChoices } from '../core/cure/predictCure';
 import type { SavedMeshChoices } from '../core/mesh/partFromSaved';
-import type { PullChoice, Section, SectionPlane, Vec3 } from '../core/mesh/types';
+import type { BestPull } from '../core/mesh/bestPull';
+import type { FacePicture } from '../core/mesh/facePictures';
+import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { RightWayUp } from '../core/mesh/rightWayUp';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
@@ -24,8 +26,11 @@ export interface Asks {
     /** null when the line of sight misses the part. */
     readonly reply: Probe | null;
   };
-  readonly 'best pull': { readonly given: null; readonly reply: PullChoice };
+  /** Along the rim's normal, with what leaning off it would gain. */
+  readonly 'best pull': { readonly given: null; readonly reply: BestPull };
   readonly 'right way up': { readonly given: null; readonly reply: RightWayUp };
+  /** Both sides along the likeliest pull, for the maker to choose from. */
+  readonly 'face pictures': { readonly given: null; readonly reply: readonly FacePicture[] };
   readonly 'self touching': { readonly given: null; readonly reply: SelfTouching };
   /** Binary STL in mm, in the part's own axes. */
   readonly 'saved half': { readonly given: StoneHalf; readonly reply: Uint8Array };

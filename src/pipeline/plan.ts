@@ -22,6 +22,12 @@ export interface PlannedChange {
   readonly step: string;
 }
 
+export interface PatternAnew {
+  readonly what: string;
+  /** The stops that are about what is printed, by their ids. */
+  readonly mends: readonly string[];
+}
+
 export interface TriedFix {
   readonly what: string;
   readonly patch: InputPatch;
@@ -35,6 +41,8 @@ export interface PlanFound {
   readonly now: Readonly<Record<string, VerdictWord>>;
   readonly changes: readonly PlannedChange[];
   readonly after: Readonly<Record<string, VerdictWord>>;
+  /** The pattern made anew at the Pattern step, where that is what it takes; it was not tried here. */
+  readonly anew: PatternAnew | null;
   /** What still says stop or is not known, and what would mend it. */
   readonly left: readonly string[];
   /** Stops that no change mends, by the verdict's id, with what would; '' where nothing is known that does. */

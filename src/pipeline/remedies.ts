@@ -8,10 +8,13 @@ import type { Vec3 } from '../core/mesh/types';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
 import { decisionWord } from '../steps/shared/decision';
-import { isTroubled, type Remedy } from '../steps/shared/remedy';
+import { whyHeld } from '../steps/shared/held';
+import { wallBand } from '../steps/shared/band';
+import { changeCosts, isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
-import { patternAnew } from '../steps/walls/patternAnew';
-import type { PlanFound, TriedFix, Turned } from './plan';
+import { isOfThePattern, patternAnew } from '../steps/walls/patternAnew';
+import { formatNumber } from '../core/units/formatNumber';
+import type { PatternAnew, PlanFound, TriedFix, Turned } from './plan';
 import { isBetter, stateOf, stepTitle, turnedBy, type PlanState } from './planState';
 import { unchanged } from './evaluate';
 import { patched } from '../steps/shared/patch';
@@ -89,7 +92,8 @@ class Planner {
     const now = stateOf(this.given, this.options.pattern);
     let changes: readonly KeptRemedy[] = [];
     let state = now;
-    for (;;) {
+    // Of a model that nothing can be said about, no change can be tried.
+    while (whyHeld(now.context) === null) {
       const kept = await this.round(state, state === now);
       if (kept === null) break;
       const turns = turnsOf(state, kept.state);
@@ -100,7 +104,7 @@ class Planner {
       );
       state = kept.state;
     }
-    return this.finished(now, await this.needed(now, changes, state));
+    return this.finished(now, fittedToRightWall(state, await this.needed(now, changes, state)));
   }
 
   /** The best single change, quick ones first, then the best two together; null where none is better. */
@@ -226,6 +230,7 @@ class Planner {
         step,
       })),
       after: after.words,
+      anew: anewOf(after),
       left: leftOf(after),
       stays: staysOf(after),
       fixes: this.fixes,
@@ -279,6 +284,25 @@ function outcomeOf({ verdicts }: PlanState, changes: number): PlanFound['outcome
   if (word === 'stop') return 'cannot be cleared';
   if (word === 'not yet known') return 'not yet known';
   return changes > 0 ? 'cleared by the changes' : 'cleared';
+}
+
+/** Where the wall stays wrong as printed, another stack would only be fitted to what has to be printed anew. */
+function fittedToRightWall({ verdicts }: PlanState, changes: readonly KeptRemedy[]): readonly KeptRemedy[] {
+  return verdicts.get('walls.band')?.word === 'stop'
+    ? changes.filter(({ cost }) => cost < changeCosts.plies)
+    : changes;
+}
+
+function anewOf({ verdicts, context }: PlanState): PatternAnew | null {
+  const stops = [...verdicts.values()].filter(({ word }) => word === 'stop');
+  const mends = stops.map(({ id }) => id).filter(isOfThePattern);
+  const band = wallBand(context.inputs);
+  if (mends.length === 0 || band === null) return null;
+  const { draftDeg, wallMm } = context.inputs.pattern;
+  return {
+    what: `Make the pattern anew at Pattern, with a wall of ${formatNumber(wallMm ?? band.wantedMm, 2)} mm and ${formatNumber(draftDeg, 1)}° of draft.`,
+    mends,
+  };
 }
 
 function staysOf({ verdicts, context }: PlanState): ReadonlyMap<string, string> {

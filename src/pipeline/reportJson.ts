@@ -52,11 +52,12 @@ function withFixes(report: StepReport, fixes: PlanFound['fixes']) {
 // oxlint-disable-next-line unicorn/no-thenable -- the name that the report's readers go by; nobody awaits it
 const fixBlock = ({ what, patch, says }: TriedFix) => ({ what, patch, then: says });
 
-const planBlock = ({ outcome, now, changes, after, left }: PlanFound) => ({
+const planBlock = ({ outcome, now, changes, after, anew, left }: PlanFound) => ({
   outcome,
   now,
   changes,
   after,
+  anew,
   left,
 });
 

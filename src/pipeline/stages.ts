@@ -28,12 +28,16 @@ export interface Stage {
   readonly mayRefuse?: boolean;
 }
 
+/** Nothing is cast or heated along a pull that may be the wrong one. */
+const isAsked = ({ part }: Question['inputs']) => part.rightWayUp === 'asked';
+
 /** The mold is heated with the water that the cast halves hold; null where the inputs give no run. */
 export function heatChoices(
   { inputs, thermocouple }: Question,
   mold: MoldGeometry | null,
 ): CureChoices | null {
   const choices = cureChoicesOf(inputs, mold);
+  if (isAsked(inputs)) return null;
   return choices.known ? { ...choices.value, thermocouple } : null;
 }
 
@@ -68,14 +72,14 @@ export const stages: Readonly<Record<StageName, Stage>> = {
   'repaired walls': { needs: ['measurement'], key: ({ inputs }) => inputs.mold.repairs, isLong: false },
   halves: {
     needs: ['part'],
-    key: ({ inputs }) => pourChoicesOf(inputs),
+    key: ({ inputs }) => (isAsked(inputs) ? null : pourChoicesOf(inputs)),
     doing: 'finding the parting',
     isLong: true,
     mayRefuse: true,
   },
   'filled mold': {
     needs: ['part'],
-    key: ({ inputs }) => pourChoicesOf(inputs),
+    key: ({ inputs }) => (isAsked(inputs) ? null : pourChoicesOf(inputs)),
     isLong: false,
     mayRefuse: true,
   },

@@ -100,13 +100,14 @@ function withArguments(
   if (body !== null) changed = setInput(changed, 'part.body', body);
   if (scale !== null) changed = setInput(changed, 'part.scale', scale);
   if (pull !== null && pull !== 'best') changed = setInput(changed, 'part.pull', pull);
+  if (pull !== null) changed = setInput(changed, 'part.rightWayUp', 'settled');
   for (const { path, value } of set) changed = setInput(changed, path, value);
   return changed;
 }
 
 /**
- * With `--pull best`: along the pull that traps least. Of a new mesh without a word on the pull: by its shape, where that
- * tells; as the page does on import.
+ * With `--pull best`: along the rim's normal. Of a new mesh without a word on the pull: by its shape, where that tells, else
+ * it is asked; as the page does on import.
  */
 async function withPull(
   inputs: ProjectInputs,
@@ -124,5 +125,5 @@ async function withPull(
   const isSaid = given.pull !== null || given.set.some(({ path }) => path.startsWith('part.pull'));
   if (isSaid || given.projectPath !== null) return inputs;
   const { pull, toldBy } = await memory.ask('right way up', question, null, onProgress);
-  return toldBy === null ? inputs : setInput(inputs, 'part.pull', pull);
+  return toldBy === null ? setInput(inputs, 'part.rightWayUp', 'asked') : setInput(inputs, 'part.pull', pull);
 }

@@ -11,13 +11,14 @@ const outcomes: Readonly<Record<PlanFound['outcome'], string>> = {
 
 const titleOf = (step: string) => steps.find(({ id }) => id === step)?.title ?? step;
 
-export function planText({ outcome, changes, now, after, left }: PlanFound): string {
+export function planText({ outcome, changes, now, after, anew, left }: PlanFound): string {
   const turned = Object.entries(after).filter(([step, word]) => now[step] !== word);
   return [
     'PLAN',
     outcomes[outcome],
     ...changes.flatMap(({ what, why }, at) => [`${at + 1}. ${what}`, `   because: ${why}`]),
     ...turned.map(([step, word]) => `${titleOf(step)}: ${now[step]}, then ${word}.`),
+    ...(anew === null ? [] : [`Then: ${anew.what}`]),
     ...left.map((one) => `- ${one}`),
   ].join('\n');
 }

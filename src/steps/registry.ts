@@ -15,6 +15,7 @@ import { patternReport } from './pattern/report';
 import { pliesRemedies } from './plies/remedies';
 import { pliesReport } from './plies/report';
 import type { ProposeRemedies } from './shared/remedy';
+import { heldVerdict, whyHeld, withheld } from './shared/held';
 import { wallsReport } from './walls/report';
 
 export interface Step {
@@ -95,12 +96,20 @@ export const steps: readonly Step[] = [
   },
 ];
 
+/** Part says what is the matter with the model, the checklist sums up; the others have nothing to say of it. */
+const saysWhyHeld: ReadonlySet<string> = new Set(['part', 'checklist']);
+
 /** The reports of all steps, by step id, in the order of the work; each is worked out once. */
 export function stepReports(context: StepContext): ReadonlyMap<string, StepReport> {
   const reports = new Map<string, StepReport>();
   const before: ReportBefore[] = [];
+  const held = whyHeld(context);
+  const after = held === null ? context : withheld(context, held);
   for (const { id, title, needs, report } of steps) {
-    const own = withAwaited(report(context, before), id, needs, context.awaited ?? []);
+    const own =
+      held === null || saysWhyHeld.has(id)
+        ? withAwaited(report(context, before), id, needs, context.awaited ?? [])
+        : { ...report(after, before), verdicts: [heldVerdict(id, held)], cautions: [] };
     reports.set(id, own);
     before.push({ title, report: own });
   }

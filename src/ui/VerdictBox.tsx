@@ -1,4 +1,6 @@
+import { useContext } from 'react';
 import { worstWord, type Verdict, type VerdictWord } from '../core/figure';
+import { Advice } from './advice';
 import { VerdictMark, verdictClass } from './VerdictMark';
 
 const headings: Record<VerdictWord, string> = {
@@ -19,6 +21,7 @@ export function VerdictBox({
   verdicts,
   emptyReason = 'Nothing can be judged before a pattern is in.',
 }: VerdictBoxProps) {
+  const adviceOf = useContext(Advice);
   const word = worstWord(verdicts);
   const first = verdicts.find((verdict) => verdict.word === word);
   // While something is missing several checks say the same; once is enough.
@@ -32,7 +35,7 @@ export function VerdictBox({
         <div>
           <h2>{headings[word]}</h2>
           <p>{first?.reason ?? emptyReason}</p>
-          {first?.fix ? <p>{first.fix}</p> : null}
+          {first && adviceOf(first) !== '' ? <p>{adviceOf(first)}</p> : null}
         </div>
       </div>
       {findings.map((verdict) => (
@@ -55,6 +58,7 @@ export function VerdictBox({
 
 /** A finding in one line; what follows its first sentence, and the fix, open under it. */
 function FindingLine({ verdict }: { readonly verdict: Verdict }) {
+  const advice = useContext(Advice)(verdict);
   const [headline, rest] = splitAfterFirstSentence(verdict.reason);
   return (
     <details className="verdict-finding">
@@ -63,7 +67,7 @@ function FindingLine({ verdict }: { readonly verdict: Verdict }) {
         <span>{headline}</span>
       </summary>
       {rest ? <p>{rest}</p> : null}
-      {verdict.fix ? <p>{verdict.fix}</p> : null}
+      {advice === '' ? null : <p>{advice}</p>}
     </details>
   );
 }

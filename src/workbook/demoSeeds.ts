@@ -3,8 +3,7 @@ import { meshKey } from '../core/mesh/meshKey';
 import { packMesh, preparePack } from '../core/mesh/pack';
 import { preparePattern } from '../core/part/preparePattern';
 import { writeStlBinary } from '../core/mesh/writeStl';
-import { defaultProjectInputs } from '../steps/inputs/project';
-import { demoParts, type DemoPart } from './demo/demoParts';
+import { demoInputs, demoParts, type DemoPart } from './demo/demoParts';
 import type { ProjectSeed } from './workbookApi';
 
 export async function demoSeeds(): Promise<readonly ProjectSeed[]> {
@@ -18,11 +17,7 @@ function seedOf({ enclosure, name, fileName, mesh, inputs }: DemoPart): ProjectS
   return {
     enclosure,
     name,
-    inputs: {
-      ...defaultProjectInputs,
-      part: { ...defaultProjectInputs.part, ...inputs.part },
-      plies: { ...defaultProjectInputs.plies, ...inputs.plies },
-    },
+    inputs: demoInputs(inputs),
     pattern: {
       ...facts,
       fileName,

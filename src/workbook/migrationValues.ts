@@ -287,6 +287,7 @@ export const filledByFormat5: FilledIn = {
 
 export const filledByFormat7: FilledIn = {
   fields: {
+    part: { rightWayUp: 'settled' },
     pattern: {
       wallMm: null,
       draftDeg: 3,

@@ -5,7 +5,7 @@ test('the first start opens on the demo, measured, with something to say on ever
   await expect(page.getByRole('banner')).toContainText('Wind meter · Upper half');
   await expect(page.getByRole('heading', { level: 2, name: 'Stop' })).toBeVisible();
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(
-    'lock: neither mold half reaches',
+    'undercut: neither mold half reaches',
   );
   expect(await figure(page, 'Wall by ray, median')).toBe('0.670mm');
 

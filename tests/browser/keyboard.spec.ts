@@ -54,7 +54,7 @@ test('the main job by keyboard alone @model', async ({ page }) => {
   await tabTo(page, /Walls & draft/);
   await page.keyboard.press('Enter');
   await expect(sheetTitle(page, 'Walls & draft')).toBeVisible();
-  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(/of the show face|lock/);
+  await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(/of the show face|undercut/);
   await tabTo(page, /^Working of/);
   await page.keyboard.press('Enter');
   await expect(page.locator(':focus')).toHaveAttribute('aria-expanded', 'true');

@@ -37,6 +37,7 @@ const plan: PlanFound = {
       step: 'closing',
     },
   ],
+  anew: null,
   left: ['Walls & draft, stop: 70 mm² lock.'],
   stays: new Map([['walls.locks', 'The pattern must be made anew without the undercuts.']]),
   fixes: new Map(),

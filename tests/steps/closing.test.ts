@@ -77,7 +77,7 @@ describe('Mold closing step', () => {
     expect(load.word).toBe('stop');
     expect(load.reason).toContain('Your plies fill 0.70 mm. The wall is 1.00 mm');
     expect(load.reason).toContain('29.9 % voids');
-    expect(load.fix).toMatch(/make the wall 0\.67 mm/iu);
+    expect(load.fix).toBe('');
     expect(figureOf(report, 'closing.wantedPlies').value).toBe(5);
     expect(figureOf(report, 'closing.wantedWallMm').value).toBeCloseTo(0.96 * 0.701052, 6);
     // Nothing presses on the resin, and that is a stop of its own.
@@ -99,9 +99,7 @@ describe('Mold closing step', () => {
     const closes = verdictOf(report, 'closing.closes');
     expect(closes.word).toBe('stop');
     expect(closes.reason).toMatch(/What holds it open: .*steep/u);
-    // Four plies would leave 6 % air in that wall: not offered.
-    expect(closes.fix).not.toContain('lay');
-    expect(closes.fix).toContain('to 1.35 mm');
+    expect(closes.fix).toBe('');
     expect(verdictOf(report, 'closing.load').word).toBe('stop');
     const state = closingState(context);
     if (!state.known) throw new Error(state.reason);
@@ -144,8 +142,6 @@ describe('Mold closing step', () => {
     expect(dammed.word).toBe('go');
     const open = closingReport(trayContext({ closing: { resin: 'free', timeToGelMin: 6000 } }));
     expect(verdictOf(open, 'closing.resin').word).toBe('stop');
-    expect(verdictOf(open, 'closing.resin').fix).toContain('vent for the air');
-    expect(verdictOf(open, 'closing.resin').fix).toContain('no open edge');
   });
 
   test(`mass over density and the air are the cavity, on every page (seed ${propertySeed})`, () => {
@@ -195,7 +191,6 @@ describe('Mold closing step', () => {
     expect(Number(figureOf(report, 'closing.tiltDeg').value)).toBeGreaterThan(0);
     expect(tilt.word).toBe('look again');
     expect(tilt.reason).toContain('the −x side most');
-    expect(tilt.fix).toContain('toward the −x side');
   });
 
   test('clamps outside the part tip it', () => {

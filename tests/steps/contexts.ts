@@ -84,6 +84,7 @@ export const traySummary: PartSummary = {
   showWall: walls([0.67, 10_000]),
   showWallByBall: walls([0.66, 10_000]),
   closing: histogramOf(plate(125, 80, 16, () => 0.67)),
+  hollowAlongPull: false,
   solid: false,
 };
 

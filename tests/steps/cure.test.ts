@@ -90,7 +90,6 @@ describe('the clamp and cure report', () => {
     expect(verdictOf(hot, 'cure.stone').reason).toMatch(
       /^This program uses the mold up\. .* turns back to plaster/u,
     );
-    expect(verdictOf(hot, 'cure.stone').fix).toContain('75 to 80 °C');
     const cool = reportWith({
       supplierCures: lowTemperatureCures,
       stages: [{ targetC: 75, rampKPerMin: 1, dwellHours: 14 }],
@@ -136,7 +135,6 @@ describe('the clamp and cure report', () => {
     const [shortest, longest] = dwell.band ?? [0, 0];
     expect(shortest).toBeGreaterThan(0);
     expect(longest).toBeGreaterThan(1.5 * 3600);
-    expect(verdictOf(cured, 'cure.cures').fix).toContain('on the dial: that cures it in every case');
   });
 
   it('gives temperatures only without a supplier, and stops when no way cures', () => {

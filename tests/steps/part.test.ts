@@ -1,20 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { formatBand, formatFigure } from '../../src/core/units/formatFigure';
 import { partReport } from '../../src/steps/part/report';
-import { emptyContext, trayContext } from './contexts';
+import { wallsReport } from '../../src/steps/walls/report';
+import { emptyContext, trayContext, traySummary } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';
-
-const pullWordWithTrapped = (areaMm2: number) =>
-  verdictOf(
-    partReport(
-      trayContext({
-        summary: {
-          kindAreaMm2: { show: 9000, core: 9000, rim: 0, detail: 0, trapped: areaMm2, unmeasured: 0 },
-        },
-      }),
-    ),
-    'part.pull',
-  ).word;
 
 describe('Part step', () => {
   test('a sound tray is go on every question', () => {
@@ -149,8 +138,13 @@ describe('Part step', () => {
     });
   });
 
-  test('trapped area asks for another pull; a speck does not', () => {
-    expect(pullWordWithTrapped(42)).toBe('look again');
-    expect(pullWordWithTrapped(0.5)).toBe('go');
+  test('an undercut is told once, at Walls & draft', () => {
+    const kindAreaMm2 = { ...traySummary.kindAreaMm2, trapped: 80 };
+    const undercut = trayContext({ summary: { kindAreaMm2 } });
+    const pull = verdictOf(partReport(undercut), 'part.pull');
+    expect(pull.word).toBe('go');
+    expect(pull.reason).toContain('Walls & draft');
+    expect(verdictOf(wallsReport(undercut), 'walls.locks').word).toBe('stop');
+    expect(verdictOf(partReport(trayContext()), 'part.pull').reason).toContain('reach the whole surface');
   });
 });

@@ -85,7 +85,6 @@ describe('Ply schedule step', () => {
     const pairing = verdictOf(report, 'plies.pairing');
     expect(pairing.word).toBe('look again');
     expect(pairing.reason).toContain('29.9 % of it would be air');
-    expect(pairing.fix).toContain('Print 1 × 0.673 mm');
     expect(verdictOf(report, 'plies.fit').word).toBe('stop');
     const fitting = pliesReport(
       trayContext({ part: { nominalWall: 'print', printLines: 2 }, plies: { lineWidthMm: 0.335 } }),
@@ -94,11 +93,10 @@ describe('Ply schedule step', () => {
     expect(verdictOf(fitting, 'plies.fit').word).toBe('go');
   });
 
-  test('a stack that holds more fiber than it lets through has no right wall, and that is said', () => {
+  test('a stack that holds more fiber than it lets through has no right wall', () => {
     const lean = { ...defaultMaterial, resinMassFraction: 0.32 };
     const fit = verdictOf(pliesReport(trayContext({ plies: { materials: [lean] } })), 'plies.fit');
     expect(fit.word).not.toBe('go');
-    expect(fit.fix).toMatch(/take a prepreg with more resin/iu);
   });
 
   describe('doublers and overlaps count into the stack there', () => {
@@ -124,15 +122,10 @@ describe('Ply schedule step', () => {
       expect(verdict.word).toBe('stop');
       expect(verdict.reason).toContain('the plies fill 0.93 mm and the wall is 0.67 mm');
       expect(verdict.reason).toContain('fiber would fill 67 % of it');
-      expect(verdict.fix).toMatch(/as 0\.90 mm, or butt the plies/u);
     });
 
-    test('with the wall drawn for it, as the fix says, it is go', () => {
+    test('with the wall drawn for it it is go', () => {
       expect(local({ wallMm: 0.9 }).word).toBe('go');
-    });
-
-    test('a doubler is not to be butted', () => {
-      expect(local({ kind: 'doubler' }).fix).not.toContain('butt');
     });
   });
 

@@ -121,7 +121,6 @@ describe('warp', () => {
     expect(value(report, 'plies.bowMm')).toBeCloseTo((0.511739 * 0.12 ** 2 * 1000) / 8, 4);
     const warp = verdictOf(report, 'plies.warp');
     expect(warp.word).toBe('look again');
-    expect(warp.fix).toContain('0° / 90° / 90° / 0°');
   });
 
   test('is silent for four plies of one balanced fabric, symmetric or not', () => {
@@ -155,7 +154,7 @@ describe('warp', () => {
     // The coat shrinks more than the laminate and hollows its own face.
     expect(value(hot, 'plies.curvaturePerM')).toBeGreaterThan(0);
     expect(figureOf(hot, 'plies.curvaturePerM').status).toBe('from memory');
-    expect(verdictOf(hot, 'plies.warp').fix).toContain('Coat both faces alike');
+    expect(verdictOf(hot, 'plies.warp').word).toBe('look again');
     const onCore = reportWith({ ...coat, materials: [woven], coatFace: 'core', coatSetC: 80 });
     expect(value(onCore, 'plies.curvaturePerM')).toBeCloseTo(-value(hot, 'plies.curvaturePerM'), 9);
   });

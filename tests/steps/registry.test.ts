@@ -72,7 +72,8 @@ describe('the steps', () => {
       }
       for (const verdict of made.verdicts) {
         expect(verdict.reason.length, verdict.id).toBeGreaterThan(5);
-        if (verdict.word !== 'go') expect(verdict.fix.length, verdict.id).toBeGreaterThan(5);
+        // What is not known names the test that tells; what would mend a stop is told by the planner, which has tried it.
+        if (verdict.word === 'not yet known') expect(verdict.fix.length, verdict.id).toBeGreaterThan(5);
       }
       expect(numbersOf(made).filter((value) => !Number.isFinite(value))).toEqual([]);
       expect(JSON.stringify(made)).not.toMatch(/NaN|Infinity|undefined/u);

@@ -6,11 +6,15 @@ import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
 import { DecisionSheet } from '../../sheets/decision/DecisionSheet';
+import { MoldCutDrawing } from '../../sheets/decision/MoldCutDrawing';
 import { decisionPage } from '../../sheets/decision/decisionPage';
+import { stillFits, type FoundPlan } from '../../sheets/decision/planning';
+import { triedAdvice } from '../../sheets/decision/say';
 import { forecastOf } from '../../sheets/cure/forecast';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
 import type { MadeHere, UsedPattern } from '../../sheets/pattern/patternControl';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
+import { RightWayUpQuestion } from '../../sheets/part/RightWayUpQuestion';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/shared/context';
@@ -19,6 +23,8 @@ import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
 import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
+import type { ProjectInputs } from '../../steps/inputs/project';
+import { Advice, type AdviceOf } from '../../ui/advice';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
@@ -67,6 +73,13 @@ function reportsWith(
   );
 }
 
+/** What a plan says of a verdict while it fits the inputs; at a stop without one, where a plan is looked for. */
+function adviceWith(found: FoundPlan | null, inputs: ProjectInputs): AdviceOf {
+  if (found !== null && stillFits(found, inputs)) return (verdict) => triedAdvice(found.plan, verdict);
+  return ({ word, fix }) =>
+    word === 'stop' && fix === '' ? 'Decision looks for what would mend it, and tries it.' : fix;
+}
+
 /** An open project: contents, the sheet of one step, and the bench view beside it. */
 export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const workbook = useWorkbook();
@@ -103,6 +116,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const { made, used } = patternControl;
   const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
   const decision = useMemo(() => decide(reports), [reports]);
+  const adviceOf = useMemo(() => adviceWith(planning.found, inputs), [planning.found, inputs]);
   const step = steps.find((one) => one.id === stepId);
   const report = reports.get(stepId);
   const { title } = step ?? decisionPage;
@@ -193,27 +207,39 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             inputs={inputs}
             planning={planning}
             readOnly={readOnly}
+            question={
+              <RightWayUpQuestion
+                part={inputs.part}
+                hasPattern={context.pattern !== null && !measuring.importing}
+                desk={desk}
+                disabled={readOnly}
+                onPull={(pull) => actions.change('part', { pull: [...pull], rightWayUp: 'settled' })}
+              />
+            }
+            drawing={<MoldCutDrawing context={context} measuredAs={measuring.reply} desk={desk} />}
             hrefOf={(id) => projectHref(project.id, id)}
           />
         ) : (
-          <StepSheet
-            project={project}
-            step={step}
-            report={report}
-            reports={reports}
-            context={context}
-            readOnly={readOnly}
-            actions={actions}
-            measuring={measuring}
-            control={control}
-            patternControl={patternControl}
-            timers={timers}
-            forecast={forecast}
-            ovenRun={ovenRun}
-            heatMoment={heatMoment}
-            onHeatMoment={setHeatMoment}
-            onPrint={printing.print}
-          />
+          <Advice value={adviceOf}>
+            <StepSheet
+              project={project}
+              step={step}
+              report={report}
+              reports={reports}
+              context={context}
+              readOnly={readOnly}
+              actions={actions}
+              measuring={measuring}
+              control={control}
+              patternControl={patternControl}
+              timers={timers}
+              forecast={forecast}
+              ovenRun={ovenRun}
+              heatMoment={heatMoment}
+              onHeatMoment={setHeatMoment}
+              onPrint={printing.print}
+            />
+          </Advice>
         )}
         <SheetProgress
           measuring={measuring}

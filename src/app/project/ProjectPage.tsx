@@ -19,6 +19,9 @@ export function ProjectPage({ projectId, stepId, shelf }: ProjectPageProps) {
   const workbook = useWorkbook();
   const project = useProject();
   const [refusal, setRefusal] = useState<string | null>(null);
+  // As it was opened: whoever imports on the Part sheet stays there.
+  const [openedWithPattern, setOpenedWithPattern] = useState<boolean | null>(null);
+  if (project?.id === projectId && openedWithPattern === null) setOpenedWithPattern(project.pattern !== null);
 
   useEffect(() => {
     let shown = true;
@@ -45,6 +48,7 @@ export function ProjectPage({ projectId, stepId, shelf }: ProjectPageProps) {
       </main>
     );
   }
-  const known = [decisionPage, ...steps].find(({ id }) => id === stepId) ?? steps[0];
-  return known ? <OpenProject project={project} stepId={known.id} shelf={shelf} /> : null;
+  const known = [decisionPage, ...steps].find(({ id }) => id === stepId);
+  const landing = known?.id ?? (openedWithPattern ? decisionPage.id : steps[0]?.id);
+  return landing === undefined ? null : <OpenProject project={project} stepId={landing} shelf={shelf} />;
 }

@@ -22,7 +22,10 @@ function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
 
 /** A made pattern is a shell in mm, whatever it was made from. */
 function inputsForMadePattern(inputs: ProjectInputs): ProjectInputs {
-  return { ...inputs, part: { ...inputs.part, unit: 'mm', body: 0, scale: 1, nominalWall: 'model' } };
+  return {
+    ...inputs,
+    part: { ...inputs.part, unit: 'mm', body: 0, scale: 1, nominalWall: 'model', rightWayUp: 'settled' },
+  };
 }
 
 /** What the maker may do with an open project, and why the last of it was refused. */
@@ -49,7 +52,12 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     if (imported === null) return null;
     const outcome = workbook.setPattern(imported.pattern, imported.packed, (draft) => {
       const meanwhile = editedSince(inputs.part, draft.part);
-      draft.part = { ...fresh.part, pull: imported.pull, ...meanwhile };
+      draft.part = {
+        ...fresh.part,
+        pull: imported.pull,
+        rightWayUp: imported.rightWayUp,
+        ...meanwhile,
+      };
     });
     told(outcome);
     return outcome.done ? imported.pattern.meshKey : null;

@@ -4,6 +4,7 @@ import { heldWater } from './heldWater';
 import { pullCandidates } from './pullCandidates';
 import { lookAlong, pictureSide, prepareLooks } from './pullDepth';
 import { distribute, quantile } from './quantiles';
+import { rightWayUp } from './rightWayUp';
 import { measureReach } from './reach';
 import { buildSurfaceIndex, slotsOf, type SurfaceIndex } from './surfaceIndex';
 import type { IndexedMesh, PullChoice, Vec3 } from './types';
@@ -70,6 +71,40 @@ export function bestPull(
   const whole = confirm(index, geometry, pull, [[0, facetCount]]);
   onProgress(1);
   return { pull, ...whole };
+}
+
+/** What the search for a pull tells the maker. */
+export interface BestPull extends PullChoice {
+  /**
+   * A pull off the rim's normal that traps less, or as little with more draft; null where none does. The halves of the mold
+   * then part on a slope, so it is the maker's to choose.
+   */
+  readonly leaning: (PullChoice & { readonly byDeg: number }) | null;
+}
+
+/** Pulls closer than this are the same. */
+const leastLeanDeg = 0.5;
+
+/**
+ * The pull along the normal of the rim, out of the side that is not hollow; `leaning` tells what another direction would gain.
+ * Of a part whose shape does not tell the right way up, the direction that `bestPull` finds.
+ */
+export function bestPullOffTheRim(
+  mesh: IndexedMesh,
+  index: SurfaceIndex = buildSurfaceIndex(mesh),
+  onProgress: (share: number) => void = () => {},
+): BestPull {
+  const { pull, toldBy } = rightWayUp(mesh);
+  const best = bestPull(mesh, index, onProgress);
+  if (toldBy === null) return { ...best, leaning: null };
+  const geometry = facetGeometry(mesh);
+  const level = { pull, ...confirm(index, geometry, pull, [[0, geometry.areaMm2.length]]) };
+  const cosine = Math.abs(best.pull.reduce((sum, one, axis) => sum + one * pull[axis]!, 0));
+  const byDeg = (Math.acos(Math.min(1, cosine)) * 180) / Math.PI;
+  const gains =
+    best.trappedShare < level.trappedShare - sameTrappedShare ||
+    (best.trappedShare <= level.trappedShare && best.medianDraftDeg > level.medianDraftDeg + sameDraftDeg);
+  return { ...level, leaning: gains && byDeg > leastLeanDeg ? { ...best, byDeg } : null };
 }
 
 type Block = readonly [from: number, to: number];

@@ -1,6 +1,6 @@
 import { facetBox } from './integrals';
 import { findingSearches, isWorse, type Finding, type FindingSearch } from './patchFindings';
-import { allOver, isAllOver, placeName, type PartFrame } from './place';
+import { fromWorst, isAllOver, placeName, type PartFrame } from './place';
 import { labelRegions } from './regions';
 import {
   facetKind,
@@ -121,7 +121,7 @@ function patchesOf(search: FindingSearch, measurement: Measurement, frame: PartF
       patch: {
         finding,
         place: isAllOver(frame, scaled(lowest, at), scaled(highest, at))
-          ? allOver(mostly)
+          ? fromWorst(frame, scaled(centerMm, 3 * worst), mostly)
           : placeName(frame, centroid, mostly),
         areaMm2: area[region]!,
         worst: valueOf(worst),

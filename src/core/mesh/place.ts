@@ -21,6 +21,22 @@ const middleShare = 0.4;
 /** Beyond this share along two axes a place is at a corner. */
 const cornerShare = 0.6;
 
+/** A land higher over the rim than this share of the part's height is the edge of a window. */
+const windowShare = 0.2;
+
+/** A rim that lies well above the rest of the part's outline edges a window. */
+function wordOf({ boxMinMm, boxMaxMm, pull }: PartFrame, pointMm: Vec3, kind: FacetKind): string {
+  if (kind !== 'rim') return kindWords[kind];
+  let [low, high, own] = [0, 0, 0];
+  for (const axis of [0, 1, 2] as const) {
+    const [one, other] = [boxMinMm[axis] * pull[axis], boxMaxMm[axis] * pull[axis]];
+    low += Math.min(one, other);
+    high += Math.max(one, other);
+    own += pointMm[axis] * pull[axis];
+  }
+  return own - low > windowShare * (high - low) ? 'window edge' : kindWords.rim;
+}
+
 /** How far a point lies from the middle of the box along an axis: -1 to 1 across the box. */
 function offsetShare({ boxMinMm, boxMaxMm }: PartFrame, pointMm: Vec3, axis: 0 | 1 | 2): number {
   const half = (boxMaxMm[axis] - boxMinMm[axis]) / 2;
@@ -39,15 +55,16 @@ function axesAcross({ pull }: PartFrame): readonly (0 | 1 | 2)[] {
  * "core face, +y −x corner" (the axis it lies further out along comes first).
  */
 export function placeName(frame: PartFrame, pointMm: Vec3, kind: FacetKind): string {
+  const word = wordOf(frame, pointMm, kind);
   const [far, near] = axesAcross(frame)
     .map((axis) => {
       const offset = offsetShare(frame, pointMm, axis);
       return { name: `${offset < 0 ? '−' : '+'}${'xyz'[axis]}`, away: Math.abs(offset) };
     })
     .sort((one, other) => other.away - one.away);
-  if (far === undefined || near === undefined || far.away < middleShare) return `${kindWords[kind]}, middle`;
-  if (near.away >= cornerShare) return `${kindWords[kind]}, ${far.name} ${near.name} corner`;
-  return `${kindWords[kind]}, ${far.name} side`;
+  if (far === undefined || near === undefined || far.away < middleShare) return `${word}, middle`;
+  if (near.away >= cornerShare) return `${word}, ${far.name} ${near.name} corner`;
+  return `${word}, ${far.name} side`;
 }
 
 /** Whether something with this box reaches toward both ends of the part along both axes across the pull. */
@@ -58,7 +75,6 @@ export function isAllOver(frame: PartFrame, lowMm: Vec3, highMm: Vec3): boolean 
   );
 }
 
-/** The place of something that reaches over most of the part. */
-export function allOver(kind: FacetKind): string {
-  return `${kindWords[kind]}, all over`;
-}
+/** The place of something that reaches over most of the part: where it is worst comes first. */
+export const fromWorst = (frame: PartFrame, worstAtMm: Vec3, kind: FacetKind): string =>
+  `${placeName(frame, worstAtMm, kind)} and most of the rest`;

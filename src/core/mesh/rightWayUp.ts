@@ -2,7 +2,7 @@ import { facetGeometry, type FacetGeometry } from './facetGeometry';
 import { heldWater } from './heldWater';
 import { integrate } from './integrals';
 import { dominantDirections } from './pullCandidates';
-import { lookAlong, pictureSide, prepareLooks, type LookSetup } from './pullDepth';
+import { lookAlong, prepareSmallLooks, type LookSetup } from './pullDepth';
 import type { IndexedMesh, Vec3 } from './types';
 
 /** Which way up a part is meant: where its show face looks. */
@@ -47,7 +47,7 @@ interface Side {
  */
 export function rightWayUp(mesh: IndexedMesh): RightWayUp {
   const geometry = facetGeometry(mesh);
-  const setup = prepareLooks(mesh, geometry);
+  const setup = prepareSmallLooks(mesh, geometry);
   const directions = dominantDirections(geometry);
   const sides = directions.flatMap((direction) => bothSides(setup, geometry, direction));
   const most = Math.max(...sides.map(({ hollowMm3 }) => hollowMm3));
@@ -69,6 +69,15 @@ export function rightWayUp(mesh: IndexedMesh): RightWayUp {
   return { pull: opposite(largest.out), toldBy: isPlain ? 'flat side' : null };
 }
 
+/** Whether the cavity is seen into along the pull, and hardly from the other side. */
+export function isHollowAlong(mesh: IndexedMesh, pull: Vec3): boolean {
+  if (mesh.facets.length === 0) return false;
+  const geometry = facetGeometry(mesh);
+  const [along, against] = bothSides(prepareSmallLooks(mesh, geometry), geometry, pull);
+  if (along === undefined || against === undefined) return false;
+  return along.hollowShare >= leastHollowShare && against.hollowMm3 < mostOtherShare * along.hollowMm3;
+}
+
 /** Without a -0. */
 const opposite = ([x, y, z]: Vec3): Vec3 => [0 - x, 0 - y, 0 - z];
 
@@ -85,7 +94,7 @@ function bothSides(setup: LookSetup, geometry: FacetGeometry, direction: Vec3): 
   const spannedMm3 = volume(covered * (high - low));
   const levelMm2 = levelArea(geometry, direction);
   const side = (out: Vec3, heights: Float32Array, levelMm: number): Side => {
-    const hollowMm3 = volume(heldWater(heights, pictureSide));
+    const hollowMm3 = volume(heldWater(heights, setup.side));
     return {
       out,
       hollowMm3,

@@ -41,4 +41,6 @@ export interface PartSummary {
   readonly closing: ClosingHistogram;
   /** True when no inner skin stands behind the show face: the pattern is drawn solid. */
   readonly solid: boolean;
+  /** The hollow side looks along the pull, so that the negative would meet floor and ribs. */
+  readonly hollowAlongPull: boolean;
 }

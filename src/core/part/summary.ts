@@ -5,6 +5,7 @@ import { draftShares } from '../mesh/draft';
 import type { DrawnFacets } from '../mesh/drawnFacets';
 import { wholePart, type WholePart } from '../mesh/enclosedVolume';
 import { distribute, quantile, wallQuantiles, type WeightedDistribution } from '../mesh/quantiles';
+import { isHollowAlong } from '../mesh/rightWayUp';
 import { selectQuantiles } from '../mesh/selectQuantiles';
 import { isDrawnSolid } from '../mesh/solidPattern';
 import {
@@ -106,6 +107,7 @@ export function summarize(
     showWall: asWalls(showRay),
     showWallByBall: asWalls(showBall),
     closing: closingHistogram(faces, measurement.centerMm),
+    hollowAlongPull: isHollowAlong(mesh, measurement.pull),
     solid: isDrawnSolid(mesh, measurement, enclosed?.volume ?? whole.volume),
   };
 }

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { StepReport, Verdict } from '../../core/figure';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import { headline, stamps, type Decision } from '../../steps/shared/decision';
@@ -19,13 +20,17 @@ export interface DecisionSheetProps {
   readonly inputs: ProjectInputs;
   readonly planning: Planning;
   readonly readOnly: boolean;
+  /** What must be answered before anything else is known. */
+  readonly question?: ReactNode;
+  /** The closed mold, once it is known. */
+  readonly drawing?: ReactNode;
   /** Address of a step's sheet. */
   readonly hrefOf: (stepId: string) => string;
 }
 
 /** May the stone be poured? What holds it up, what would clear it, and the five numbers of the job. */
 export function DecisionSheet(props: DecisionSheetProps) {
-  const { decision, reports, inputs, planning, readOnly, hrefOf } = props;
+  const { decision, reports, inputs, planning, readOnly, question = null, drawing = null, hrefOf } = props;
   const { word, stops, unknown, later, lookAgain } = decision;
   const ofThePattern = stops.filter(({ verdict }) => isOfThePattern(verdict.id)).length;
   const missing = unknown.filter(({ verdict }) => !verdict.isAwaited);
@@ -45,14 +50,15 @@ export function DecisionSheet(props: DecisionSheetProps) {
           <p>{headline(decision)}</p>
         </div>
       </section>
-      {ofThePattern > 0 ? (
+      {question}
+      {plan === null && ofThePattern > 0 ? (
         <p>
           {ofThePattern} of the stops {ofThePattern === 1 ? 'is' : 'are'} about the pattern’s own wall and
           shape. <a href={hrefOf('pattern')}>Pattern</a> makes a shell of this model with the wall that the
           stack wants, with draft and without undercuts.
         </p>
       ) : null}
-      <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} />
+      <PlanSection planning={planning} inputs={inputs} readOnly={readOnly} hrefOf={hrefOf} />
       {stops.length > 0 ? (
         <section aria-label="What stops it">
           <SectionHead title="What stops it" />
@@ -63,6 +69,7 @@ export function DecisionSheet(props: DecisionSheetProps) {
         <SectionHead title="The job" remark="with the inputs as they are now" />
         <JobNumbers reports={reports} inputs={inputs} />
       </section>
+      {drawing}
       {missing.length > 0 ? (
         <section aria-label="Not known yet">
           <SectionHead title="Not known yet" remark="with the cheap test that tells" />

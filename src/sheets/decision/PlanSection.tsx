@@ -1,4 +1,5 @@
 import type { ProjectInputs } from '../../steps/inputs/project';
+import { counted } from '../../steps/shared/decision';
 import { steps } from '../../steps/registry';
 import { Button } from '../../ui/Button';
 import { SectionHead } from '../../ui/SectionHead';
@@ -10,10 +11,12 @@ export interface PlanSectionProps {
   readonly planning: Planning;
   readonly inputs: ProjectInputs;
   readonly readOnly: boolean;
+  /** Address of a step's sheet. */
+  readonly hrefOf: (stepId: string) => string;
 }
 
 /** Asks for a plan, and shows what was found as long as it fits the inputs. */
-export function PlanSection({ planning, inputs, readOnly }: PlanSectionProps) {
+export function PlanSection({ planning, inputs, readOnly, hrefOf }: PlanSectionProps) {
   const { found, isLooking, look } = planning;
   const fits = found !== null && stillFits(found, inputs);
   return (
@@ -22,7 +25,7 @@ export function PlanSection({ planning, inputs, readOnly }: PlanSectionProps) {
       {found === null ? (
         <p className="quiet">Tries settings, plies, clamps, box and oven, and keeps what helps.</p>
       ) : fits ? (
-        <PlanFoundNow {...{ planning, found, inputs, readOnly }} />
+        <PlanFoundNow {...{ planning, found, inputs, readOnly, hrefOf }} />
       ) : (
         <p>Other inputs have been changed since the plan was looked for.</p>
       )}
@@ -45,8 +48,9 @@ function PlanFoundNow({
   found: { plan },
   inputs,
   readOnly,
+  hrefOf,
 }: PlanSectionProps & { readonly found: FoundPlan }) {
-  const { changes, now, after } = plan;
+  const { changes, now, after, anew } = plan;
   const open = changes.filter((change) => !isMade(inputs, change));
   const turned = steps.flatMap(({ id, title }) => {
     const [from, to] = [now[id], after[id]];
@@ -71,6 +75,12 @@ function PlanFoundNow({
           </Button>
         </div>
       ) : null}
+      {anew === null ? null : (
+        <p>
+          <strong>{anew.what}</strong> {counted(anew.mends.length, 'stop is', 'stops are')} about what is
+          printed. <a href={hrefOf('pattern')}>Open Pattern</a>
+        </p>
+      )}
       {turned.length > 0 ? (
         <p>
           With all of it:{' '}

@@ -24,6 +24,7 @@ interface ImportedPattern {
   readonly packed: string;
   /** By its shape where that tells, else as it was given. */
   readonly pull: ProjectInputs['part']['pull'];
+  readonly rightWayUp: ProjectInputs['part']['rightWayUp'];
 }
 
 /** A model from outside may lie any way up; one that was made along the pull keeps it. */
@@ -264,14 +265,16 @@ export class MeasuringDesk {
     const { meshKey, packed } = await this.client.packOpenMesh(options);
     this.imported.set(meshKey, name);
     this.keepUnder(meshKey, question);
-    return { pattern: { ...unsaved, meshKey }, packed, pull: part.pull };
+    return { pattern: { ...unsaved, meshKey }, packed, pull: part.pull, rightWayUp: part.rightWayUp };
   }
 
-  /** With the pull that the shape tells, else as it was given. */
+  /** With the pull that the shape tells; else the maker is asked. */
   private async partRightWayUp(asGiven: Question, options: JobOptions): Promise<ProjectInputs['part']> {
     const { pull, toldBy } = await this.client.ask('right way up', this.toWorker(asGiven), null, options);
     const { part } = asGiven.inputs;
-    return toldBy === null ? part : { ...part, pull: [pull[0], pull[1], pull[2]] };
+    return toldBy === null
+      ? { ...part, rightWayUp: 'asked' }
+      : { ...part, rightWayUp: 'settled', pull: [pull[0], pull[1], pull[2]] };
   }
 
   /** The import's answers are those of the saved mesh, which has its name only now. */

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { BestPull } from '../../core/mesh/bestPull';
 import type { Vec3 } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
 import { lengthUnitNames } from '../../core/units/length';
@@ -9,6 +10,7 @@ import { ChoiceField } from '../../ui/ChoiceField';
 import { FigureRow } from '../../ui/FigureRow';
 import { NumberField } from '../../ui/NumberField';
 import { SectionHead } from '../../ui/SectionHead';
+import { useKeyedState } from '../../ui/useKeyedState';
 import type { BenchControl } from '../benchControl';
 import type { Measuring } from '../measuring/useMeasured';
 import { Sheet } from '../Sheet';
@@ -16,7 +18,9 @@ import type { SheetProps } from '../sheetProps';
 import { BodyChoice } from './BodyChoice';
 import { HealthTable } from './HealthTable';
 import { PatternFile } from './PatternFile';
+import { BestPullNote } from './BestPullNote';
 import { PullChoiceRow } from './PullChoiceRow';
+import { RightWayUpQuestion } from './RightWayUpQuestion';
 import { SolidPatternRows } from './SolidPatternRows';
 
 export interface PartSheetProps extends SheetProps {
@@ -38,22 +42,32 @@ const toldElsewhere = new Set([
   'part.selfTouchingFacets',
 ]);
 
+/** No caliper and no print sees less. */
+const unseenShiftMm = 1e-3;
+
 /** Is this model sound, the right size, the right way up? */
 export function PartSheet(props: PartSheetProps) {
   const { context, report, readOnly, change, measuring, bench } = props;
   const { part, plies } = context.inputs;
   const { found, reply, shape } = measuring;
   const { measured } = found;
+  const [best, setBest] = useKeyedState<BestPull | null>(context.pattern?.meshKey, () => null);
   const [selfTouching, setSelfTouching] = useState<{ of: object; found: SelfTouching } | null>(null);
   const setPart = (partChange: Partial<PartInputs>) => change('part', partChange);
   const off = readOnly || context.pattern === null;
   const figures = report.figures.filter(
-    ({ id }) => !toldElsewhere.has(id) && !(id === 'part.nominalWallMm' && part.nominalWall === 'model'),
+    ({ id, value }) =>
+      !toldElsewhere.has(id) &&
+      !(id === 'part.packErrorMm' && typeof value === 'number' && value < unseenShiftMm) &&
+      !(id === 'part.nominalWallMm' && part.nominalWall === 'model'),
   );
 
+  const setPull = (pull: Vec3) => setPart({ pull: [...pull], rightWayUp: 'settled' });
   const findBestPull = async () => {
     const best = await measuring.desk.run('trying pull directions', 'best pull', null);
-    if (best !== null) setPart({ pull: [...best.pull] });
+    if (best === null) return;
+    setBest(best);
+    setPull(best.pull);
   };
   const findSelfTouching = async () => {
     if (reply === null) return;
@@ -69,7 +83,7 @@ export function PartSheet(props: PartSheetProps) {
       bench.picking
         ? null
         : (normal: Vec3) => {
-            setPart({ pull: [...normal] });
+            setPull(normal);
           },
     );
 
@@ -79,12 +93,21 @@ export function PartSheet(props: PartSheetProps) {
       question={props.question}
       report={report}
       before={
-        <PatternFile
-          pattern={context.pattern}
-          problem={measuring.importProblem}
-          disabled={readOnly}
-          onFile={props.onImportFile}
-        />
+        <>
+          <PatternFile
+            pattern={context.pattern}
+            problem={measuring.importProblem}
+            disabled={readOnly}
+            onFile={props.onImportFile}
+          />
+          <RightWayUpQuestion
+            part={part}
+            hasPattern={context.pattern !== null}
+            desk={measuring.desk}
+            disabled={readOnly}
+            onPull={setPull}
+          />
+        </>
       }
     >
       {context.pattern ? (
@@ -104,10 +127,13 @@ export function PartSheet(props: PartSheetProps) {
             pull={part.pull}
             disabled={off}
             picking={bench.picking}
-            onPull={(pull) => setPart({ pull: [...pull] })}
+            onPull={setPull}
             onPick={pick}
             onFindBest={() => void findBestPull()}
           />
+          {best === null ? null : (
+            <BestPullNote best={best} pull={part.pull} disabled={off} onPull={setPull} />
+          )}
           {measured ? (
             <BodyChoice
               bodies={measured.health.bodies}

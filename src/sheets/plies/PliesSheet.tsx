@@ -2,7 +2,7 @@ import type { PliesInputs } from '../../steps/inputs/plies';
 import type { PlyPatch } from '../../steps/inputs/ply';
 import { resolveStack } from '../../steps/shared/stack';
 import { processOf } from '../../steps/shared/process';
-import { pairingRows } from '../../steps/shared/wallFix';
+import { pairingRows } from '../../steps/shared/wallPairs';
 import { Disclosure } from '../../ui/Disclosure';
 import { SectionHead } from '../../ui/SectionHead';
 import { Sheet } from '../Sheet';

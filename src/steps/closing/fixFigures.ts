@@ -5,7 +5,7 @@ import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, withBand, type FigureSpec } from '../kit/figures';
-import { pliesForWall } from '../shared/wallFix';
+import { pliesForWall } from '../shared/wallPairs';
 import { mm, newtons } from './say';
 import type { ClosingState } from '../closedMold/state';
 

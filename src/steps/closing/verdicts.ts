@@ -3,10 +3,7 @@ import { lineOfActionMm } from '../../core/closing/clamps';
 import type { ClosingPlace } from '../../core/closing/places';
 import type { Verdict, VerdictWord } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
-import { wallWord } from '../../core/laminate/acceptedWalls';
-import { wallsForCount } from '../shared/band';
 import type { StepContext } from '../shared/context';
-import { pliesForWall, wallFix } from '../shared/wallFix';
 import { toldOf } from '../shared/wallFit';
 import { bandOver, isPlaced, outcomeText, tiltDeg } from './figures';
 import { slideOf, slidePlace } from './limitFigures';
@@ -46,7 +43,7 @@ function restlessVerdict(state: ClosingState): Verdict {
       id,
       word: 'stop',
       reason: `No lands and no contact: nothing stops the closing, and no wall presses on the stack of ${mm(state.laidMm)}.`,
-      fix: 'Give the mold lands, or a wall across the pull that the stack fills.',
+      fix: '',
     };
   const at = lineOfActionMm(state.clamps, 0);
   const place =
@@ -57,7 +54,7 @@ function restlessVerdict(state: ClosingState): Verdict {
     id,
     word: 'stop',
     reason: `The clamps act outside the part: the mold tips.${place}`,
-    fix: 'Place the clamps round the part so that their middle lies over it, or add clamps on the other side.',
+    fix: '',
   };
 }
 
@@ -104,33 +101,8 @@ function closesVerdict({ inputs }: StepContext, state: ClosingState): Verdict {
     id,
     word: widestMm <= 4 * acceptedStandOffMm ? 'look again' : 'stop',
     reason,
-    fix: onResin ? resinHeldFix(state) : opensFix(state),
+    fix: '',
   };
-}
-
-/** The plies hold more than the walls leave room for: only another wall or other plies change that. */
-function resinHeldFix({ wantedWallMm, medianWallMm, curedMm }: ClosingState): string {
-  return `The plies fill ${mm(curedMm)} and the wall is ${mm(medianWallMm ?? 0)}: make the wall ${mm(wantedWallMm)}; more clamp force changes little.`;
-}
-
-/** The first holder tells whether steep walls or the faces are too tight. */
-function opensFix(state: ClosingState): string {
-  const [first] = state.places;
-  const wall =
-    first === undefined ? '' : ` at ${first.place} from ${mm(first.wallMm)} to ${mm(state.wantedWallMm)}`;
-  const start =
-    first?.steep === true ? 'More clamps hardly close a steep wall. Make the wall' : 'Make the wall';
-  const plies = pliesThere(state);
-  return `${start}${wall}${plies}${first?.steep === true ? '.' : '; more clamp force closes it further only a little.'}`;
-}
-
-/** Fewer plies there, when they are right for the wall there: never fewer than fill it. */
-function pliesThere({ places, stack, inputs }: ClosingState): string {
-  const [first] = places;
-  if (first === undefined) return '';
-  const fit = pliesForWall(first.wallMm, stack, inputs);
-  const right = wallWord(wallsForCount(stack, inputs.walls, fit), first.wallMm) !== 'stop';
-  return right && fit < stack.total.plies ? `, or lay ${fit} ${fit === 1 ? 'ply' : 'plies'} there` : '';
 }
 
 /** Is the cavity filled: by volume over the whole part, and place by place as far as resin travels. */
@@ -167,17 +139,8 @@ function loadVerdict(context: StepContext, state: ClosingState): Verdict {
     id,
     word,
     reason: `${toldOf(median, walls)} ${filled}${places}.${worst}${travels}`,
-    fix: word === 'go' ? '' : looseFix(state, wallFix(median, state.stack, walls, context.inputs)),
+    fix: '',
   };
-}
-
-/** Held open by something: free that first. Else the wall itself is wide. */
-function looseFix(state: ClosingState, fix: string): string {
-  const { solution } = state.main;
-  const onFibers = solution.outcome === 'stands off' && solution.laminateForceN > solution.resinForceN;
-  if (onFibers && state.sharesAtShut.loose < state.main.shares.loose / 2)
-    return `As drawn and shut only ${areaPercent(state.sharesAtShut.loose)} would have too many voids: free what holds the mold open first. ${opensFix(state)}`;
-  return fix;
 }
 
 function chokedVerdict(context: StepContext, state: ClosingState): Verdict {
@@ -189,8 +152,11 @@ function chokedVerdict(context: StepContext, state: ClosingState): Verdict {
     return {
       id,
       word: sharesAtShut.choked > noticedShare ? 'look again' : 'go',
-      reason: `${areaPercent(shares.choked)} of the show face holds too much fiber (gap under ${mm(limits.chokedUnderMm)}); ${drawn}.`,
-      fix: sharesAtShut.choked > noticedShare ? opensFix(state) : '',
+      reason:
+        sharesAtShut.choked > noticedShare
+          ? `${areaPercent(shares.choked)} of the show face holds too much fiber (gap under ${mm(limits.chokedUnderMm)}); ${drawn}.`
+          : `Nowhere is the gap too tight for the fiber (${mm(limits.chokedUnderMm)} or less would be).`,
+      fix: '',
     };
   const tight = state.places.filter(({ mostly }) => mostly === 'choked').slice(0, 3);
   const where = tight.length === 0 ? '' : ` Places: ${tight.map(({ place }) => place).join('; ')}.`;
@@ -198,7 +164,7 @@ function chokedVerdict(context: StepContext, state: ClosingState): Verdict {
     id,
     word: 100 * shares.choked > context.inputs.walls.wrongShareAllowedPercent ? 'stop' : 'look again',
     reason: `${areaPercent(shares.choked)} of the show face holds too much fiber (gap under ${mm(limits.chokedUnderMm)}): dry spots there, and less load for the rest; ${drawn}.${where}`,
-    fix: opensFix(state),
+    fix: '',
   };
 }
 
@@ -216,7 +182,7 @@ function tiltVerdict({ inputs }: StepContext, state: ClosingState): Verdict {
     id,
     word: 'look again',
     reason: `The mold tilts by ${formatNumber(tiltDeg(solution), 2)}°: one side stands off ${mm(lean)} more than the other, the ${u}${v} side most.${place}`,
-    fix: `Move clamps toward the ${u}${v} side, and tighten them crosswise in small steps.`,
+    fix: '',
   };
 }
 
@@ -250,10 +216,7 @@ function slideVerdict(state: ClosingState): Verdict {
     id,
     word: slide.slideMm > noticedSlideMm ? 'look again' : 'go',
     reason: `Steep walls touch the stack ${mm(slide.slideMm, 1)} before the mold is closed, most at ${slidePlace(state, slide.place)}.${all ? ` ${areaPercent(slide.allTheWayShare)} of the show face wipes over its whole depth.` : ''}${places.length > 1 ? ` ${places.join('; ')}.` : ''}`,
-    fix:
-      slide.slideMm > noticedSlideMm
-        ? 'Debulk the walls well, lay them a ply short of the edge, or give them more draft or a wall a little wider; close slowly while warm.'
-        : '',
+    fix: '',
   };
 }
 
@@ -270,10 +233,8 @@ function frictionVerdict({ inputs }: StepContext, state: ClosingState): Verdict 
     word: 'look again',
     reason: wipes
       ? `${reason} ${areaPercent(allTheWayShare)} of the show face has so little draft that it wipes the plies all the way down.`
-      : `${reason} Steep walls can eat the clamps before the faces are pressed.`,
-    fix: wipes
-      ? 'Give these walls draft: 3° comes clear of the plies while the mold is still open.'
-      : 'Release and polish steep walls, close when the resin has gone soft, and tighten again then; or widen the steep walls.',
+      : `${reason} Friction on steep walls can take up the clamp force before the faces are pressed.`,
+    fix: '',
   };
 }
 
@@ -292,30 +253,21 @@ function resinVerdict({ inputs }: StepContext, { resin, main, free }: ClosingSta
         heldInKPa > 0
           ? `With an open rim the resin has no pressure left when it gels: the clamps press on fibers and lands alone (stand-off ${mm(free.solution.standOffMm)}). It wants ${kilopascals(wanted)}.`
           : `The resin has no pressure when it gels: the walls are wider than the plies fill, so stone or fibers carry all ${newtons(main.solution.clampForceN)}. It wants ${kilopascals(wanted)}, ${against}.`,
-      fix:
-        heldInKPa > 0
-          ? damAdvice
-          : 'Draw the wall a little under what the plies fill: then the clamps press on the resin.',
+      fix: '',
     };
   const open =
     rim === 'trapped' && lostAfterS !== null && lostAfterS < gelS
       ? ` Over an open rim it would be under the need after ${formatNumber(lostAfterS / 60, 0)} min, before it gels.`
       : '';
   const reason = `The resin has ${kilopascals(atGelKPa)} when it gels; it wants ${kilopascals(wanted)}: ${against}.${open}`;
-  if (atGelKPa >= wanted) return { id, word: 'go', reason, fix: open === '' ? '' : damAdvice };
+  if (atGelKPa >= wanted) return { id, word: 'go', reason, fix: '' };
   return {
     id,
     word: 'look again',
     reason,
-    fix:
-      rim === 'free'
-        ? damAdvice
-        : 'More clamps, a drier roll, or let it gel cooler: less moisture pressure to hold down.',
+    fix: '',
   };
 }
-
-const damAdvice =
-  'Dam it: a narrow released land all round, a vent for the air at the last place to fill, an overflow behind it; no open edge.';
 
 function coverageVerdict({ measured: { summary } }: ClosingState): readonly Verdict[] {
   const { unmeasured, show } = summary.kindAreaMm2;

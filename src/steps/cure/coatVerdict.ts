@@ -78,7 +78,7 @@ export function filmVerdict({ inputs }: StepContext): readonly Verdict[] {
           id,
           word: 'stop',
           reason: `${oven}; the separator film bears ${celsius(filmLimitC)}: it shrinks, wrinkles and sticks over it.`,
-          fix: `Take a film for ${celsius(hottestC)} or more, or lower the stage.`,
+          fix: '',
         },
       ]
     : [{ id, word: 'go', reason: `${oven}; the separator film bears ${celsius(filmLimitC)}.`, fix: '' }];

@@ -104,7 +104,7 @@ export function openingVerdict(inputs: ProjectInputs, prediction: CurePrediction
           id,
           word: 'look again',
           reason: `${opened}; even with the ${shut}. It bears ${bears} to ${stoneBearsMPa[1]}.`,
-          fix: 'Cool this thick mold at half that rate, or cast it with less stone.',
+          fix: '',
         },
       ];
 }
@@ -132,7 +132,7 @@ function rampVerdict(cure: CureInputs): Verdict {
         id,
         word: 'look again',
         reason: `${told}, over the ${one(supplierRampKPerMin)} K/min that the supplier allows.`,
-        fix: 'Ramp slower: the resin’s own heat and voids grow with the rate.',
+        fix: '',
       }
     : { id, word: 'go', reason: `${told}; the supplier allows ${one(supplierRampKPerMin)}.`, fix: '' };
 }
@@ -152,7 +152,7 @@ export function serviceVerdict({ cure }: ProjectInputs, tgC: number | null): rea
       id,
       word: margin < 0 ? 'stop' : 'look again',
       reason: `${told}: ${margin < 0 ? 'it softens there' : `less than ${underTgK} K apart (common practice)`}.`,
-      fix: 'Cure longer, or post-cure the part free-standing up to the supplier’s full cure.',
+      fix: '',
     },
   ];
 }

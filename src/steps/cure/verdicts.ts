@@ -50,7 +50,7 @@ function programVerdict({ inputs }: StepContext): Verdict {
       id,
       word: 'stop',
       reason: over.join(' '),
-      fix: 'Lower the stage, or correct the limit if yours is higher.',
+      fix: 'Correct the limit if yours is higher.',
     };
   const stages = inputs.cure.stages.map(
     ({ targetC, dwellHours }) => `${celsius(targetC)} for ${hoursMinutes(3600 * dwellHours)}`,
@@ -106,25 +106,14 @@ function curesVerdict({ inputs }: StepContext, state: CureAnswer): Verdict {
       id,
       word: 'stop',
       reason: `Does not cure, whatever the stone does: ${told(missed)}. The oven is hot enough; the laminate in the stone is not for long enough.`,
-      fix: dwellAdvice(runs),
+      fix: '',
     };
   return {
     id,
     word: 'look again',
     reason: `Cures if ${told(met)}; does not if ${told(missed)}.`,
-    fix: `${dwellAdvice(runs)} ${thermocouple}`,
+    fix: thermocouple,
   };
-}
-
-function dwellAdvice(runs: readonly PredictedRun[]): string {
-  const dwells = runs.map(({ neededDwellS }) => neededDwellS);
-  const known = dwells.filter((one): one is number => one !== null);
-  if (known.length === 0)
-    return 'Hold longer, or take a long program under 90 °C and post-cure the part free-standing.';
-  const longest = hoursMinutes(Math.max(...known));
-  return known.length === dwells.length
-    ? `Hold the last dwell for ${longest} on the dial: that cures it in every case.`
-    : `Hold the last dwell for ${longest} on the dial, which cures it unless the worst holds.`;
 }
 
 const dryPercent = 5;
@@ -181,7 +170,7 @@ function stoneVerdict(inputs: ProjectInputs, runs: readonly PredictedRun[]): Ver
     id,
     word: 'look again',
     reason: `${after === 'used up' ? 'This program uses the mold up' : 'This program wears the mold'}. ${told}; how fast dense stone really turns is not known.`,
-    fix: `To keep the mold, cure at 75 to ${celsius(keepsStoneUpToC)} for as long as that takes and post-cure the part free-standing: the comparison of programs puts those first. Or count on this mold for one part.`,
+    fix: '',
   };
 }
 

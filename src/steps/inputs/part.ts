@@ -27,6 +27,11 @@ export const partTable = {
     [0, 0, 1],
     'Direction x,y,z in which the negative mold half leaves the show face; made a unit vector before use.',
   ),
+  rightWayUp: choice('Right way up', 'settled', {
+    meaning:
+      'Whether it is known which face people see. An import asks where the shape does not tell; giving the pull answers.',
+    choices: { settled: 'known', asked: 'to be answered' },
+  }),
   winding: choice('Flipped facets', 'repair', {
     meaning: 'Whether facets that are wound inside out are turned right for measuring.',
     choices: { repair: 'turn them right', asFile: 'leave as in the file' },

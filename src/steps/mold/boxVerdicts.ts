@@ -6,6 +6,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
 import { mm } from './say';
 import { halves, type MoldWork } from '../stone/work';
+import { trappedIsMoreThanASpeck } from '../shared/lockingArea';
 
 /** Least cover that is trusted (common practice). */
 const usualCoverMm = 10;
@@ -13,6 +14,8 @@ const usualCoverMm = 10;
 const volumeTolerance = { 'solid booleans': 1e-3, 'integration along the pull': 5e-3 } as const;
 /** Less stone than this behind a wall is a crumb of the mesh (common practice). */
 const noticedLockingMm3 = 5;
+/** A sharp edge shorter than that is a corner of the facets (our own judgement). */
+const noticedKnifeMm = 1;
 /** Stone thinner than this is an edge, not a wall (common practice). */
 const knifeEdgeMm = 1;
 
@@ -57,7 +60,7 @@ export function boxVerdict({ inputs, measured }: StepContext, { geometry }: Mold
       id,
       word: 'look again',
       reason: `Box ${size}; the thinnest cover is ${mm(least)}, under the ${usualCoverMm} mm that is common practice.`,
-      fix: `Give ${usualCoverMm} mm or more on every side, or brace the stone with a frame.`,
+      fix: '',
     };
   if (method === 'integration along the pull')
     return {
@@ -102,13 +105,13 @@ export function thinnestVerdict({ inputs, measured }: StepContext, { geometry }:
       id,
       word: 'look again',
       reason: `${reason} That is an edge, not a wall: it chips when the mold first opens, and the chip lies in the laminate.`,
-      fix: 'Round it in the model, fill the gap on the pattern, or give that side more cover.',
+      fix: '',
     };
   return {
     id,
     word: 'look again',
     reason: `${reason} Thin ribs between cavities break first.`,
-    fix: 'Give that side more cover, widen the gap in the model, or set a wire or glass fiber into the stone there.',
+    fix: '',
   };
 }
 
@@ -121,28 +124,29 @@ export function findingVerdicts({ inputs, pourFindings = null, measured }: StepC
     measured === null
       ? ''
       : ` at ${placeName({ boxMinMm: measured.summary.boxMinMm, boxMaxMm: measured.summary.boxMaxMm, pull: inputs.part.pull }, atMm, kind)}`;
-  if (lockingMm3 > noticedLockingMm3)
+  // Walls & draft tells the same undercut by its area; here it is told where only the stone shows it.
+  if (lockingMm3 > noticedLockingMm3 && !(measured !== null && trappedIsMoreThanASpeck(measured.summary)))
     verdicts.push({
       id: 'mold.locking',
       word: 'stop',
       reason: `${formatNumber(lockingMm3 / 1000, 2)} mL of stone are caught in undercuts${lockingAtMm === null ? '' : placeOf(lockingAtMm, 'core')}: the halves lock to the pattern and to the laminate.`,
-      fix: 'Turn the pull, or fill the undercut on the pattern before the pour.',
+      fix: '',
     });
   if (keysPlaced < inputs.mold.keyCount)
     verdicts.push({
       id: 'mold.keys',
       word: 'look again',
       reason: `${keysPlaced} of ${inputs.mold.keyCount} keys find room on the lands.`,
-      fix: 'Give wider lands or more side cover, or take smaller keys.',
+      fix: '',
     });
   for (const half of halves) {
     const knife = knifeEdges[half];
-    if (knife === null) continue;
+    if (knife === null || knife.lengthMm < noticedKnifeMm) continue;
     verdicts.push({
       id: `mold.${half}.knifeEdge`,
       word: 'look again',
       reason: `The ${half} has ${mm(knife.lengthMm, 0)} of sharp edge, down to ${formatNumber(knife.sharpestDeg, 0)}° of stone${placeOf(knife.atMm, half === 'negative' ? 'show' : 'core')}: it chips first.`,
-      fix: 'Round that edge in the model, or handle it last and seal it well.',
+      fix: 'Take it out of the box with care, and seal it well.',
     });
   }
   if (!flatRim && inputs.mold.pourMethod !== 'pressed in')

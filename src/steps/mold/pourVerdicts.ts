@@ -20,7 +20,7 @@ export function mixVerdict({ mix, stone }: MoldWork): Verdict {
       id,
       word: 'look again',
       reason: `${card.name}: ${formatNumber(strengthMPa.value, 0)} MPa and much free water. ${card.use}`,
-      fix: 'Take a type 3 or 4 stone for a mold that is clamped and heated.',
+      fix: '',
     };
   if (waterPowderRatio.value < low || waterPowderRatio.value > high)
     return {
@@ -115,12 +115,10 @@ export function heatVerdict({ inputs }: StepContext, work: MoldWork): Verdict {
   const id = 'mold.heat';
   const { measured, patternSoftensC } = inputs.mold;
   const softens = `the pattern softens at ${celsius(patternSoftensC)}`;
-  const cooler =
-    'Pour in two thinner layers, mix with cold water (not more water), keep the box open to a fan, or print the pattern in a material that softens higher.';
   if (measured.peakC !== null)
     return measured.peakC < patternSoftensC
       ? { id, word: 'go', reason: `Measured peak ${celsius(measured.peakC)}; ${softens}.`, fix: '' }
-      : { id, word: 'stop', reason: `Measured peak ${celsius(measured.peakC)}; ${softens}.`, fix: cooler };
+      : { id, word: 'stop', reason: `Measured peak ${celsius(measured.peakC)}; ${softens}.`, fix: '' };
   const hottest = hottestHalf(work);
   if (!hottest.known)
     return {
@@ -132,11 +130,11 @@ export function heatVerdict({ inputs }: StepContext, work: MoldWork): Verdict {
   const { half, heat } = hottest.value;
   const reason = `The ${half} gets to about ${celsius(heat.peakC)} inside (${celsius(heat.lowC)} to ${celsius(heat.highC)}, constants from memory); ${softens}.`;
   if (heat.highC < patternSoftensC) return { id, word: 'go', reason, fix: '' };
-  if (heat.lowC >= patternSoftensC) return { id, word: 'stop', reason, fix: cooler };
+  if (heat.lowC >= patternSoftensC) return { id, word: 'stop', reason, fix: '' };
   return {
     id,
     word: 'look again',
     reason,
-    fix: `Cheap test: fill a cup as thick as the thickest stone, with a scrap of the print in it and a thermometer in the middle, and enter the peak. ${cooler}`,
+    fix: `Cheap test: fill a cup as thick as the thickest stone, with a scrap of the print in it and a thermometer in the middle, and enter the peak.`,
   };
 }

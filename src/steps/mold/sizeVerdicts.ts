@@ -4,7 +4,7 @@ import { matchRims } from '../../core/stone/rimMatch';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
 import { mm } from './say';
-import { axisSizes, commonPrintScale, finishedRim } from './sizes';
+import { axisSizes, finishedRim } from './sizes';
 
 const signed = (value: number) => `${value > 0 ? '+' : ''}${formatNumber(value, 2)}`;
 
@@ -32,7 +32,7 @@ export function sizeVerdict(context: StepContext): Verdict {
         id,
         word: 'look again',
         reason,
-        fix: `Print at ${formatNumber(commonPrintScale(sizes.value), 4)} instead of ${formatNumber(context.inputs.mold.printScale, 4)}; measure the setting expansion on a cast bar first.`,
+        fix: 'Measure the setting expansion on a cast bar first.',
       };
 }
 

@@ -7,6 +7,7 @@ import { lengthUnitNames } from '../../core/units/length';
 import type { MeasuredPart, StepContext } from '../shared/context';
 import { count } from '../kit/figures';
 import { trappedIsMoreThanASpeck } from '../shared/lockingArea';
+import { noPattern } from '../shared/held';
 import { availablePart } from '../shared/missing';
 import { patternVolume, type PatternVolume } from '../shared/patternVolume';
 import { takenUnit } from './unit';
@@ -25,6 +26,7 @@ export function partVerdicts(context: StepContext): readonly Verdict[] {
     ...unitVerdict(context, measured),
     sizeVerdict(measured.summary),
     solidVerdict(context, measured.summary),
+    ...patternVerdict(context),
     pullVerdict(context, measured.summary),
   ];
 }
@@ -187,17 +189,24 @@ function solidVerdict({ inputs }: StepContext, summary: PartSummary): Verdict {
   };
 }
 
+/** A model that cannot be a pattern is told here, and no other step gives a recipe for it. */
+function patternVerdict(context: StepContext): readonly Verdict[] {
+  const none = noPattern(context);
+  return none === null ? [] : [{ id: 'part.pattern', word: 'stop', ...none }];
+}
+
 function pullVerdict({ inputs }: StepContext, summary: PartSummary): Verdict {
   const id = 'part.pull';
+  if (inputs.part.rightWayUp === 'asked')
+    return {
+      id,
+      word: 'not yet known',
+      reason: 'The shape does not tell which face people see.',
+      fix: 'Choose one of the two pictures, or give the pull.',
+    };
   const pull = `(${inputs.part.pull.map((one) => formatNumber(one, 2)).join(', ')})`;
-  const trappedMm2 = summary.kindAreaMm2.trapped;
-  if (!trappedIsMoreThanASpeck(summary))
-    return { id, word: 'go', reason: `Along ${pull} both mold halves reach the whole surface.`, fix: '' };
-  const share = formatNumber((100 * trappedMm2) / summary.areaMm2, 2);
-  return {
-    id,
-    word: 'look again',
-    reason: `Along ${pull} neither mold half reaches ${formatNumber(trappedMm2, 1)} mm² (${share} % of the surface).`,
-    fix: 'Let the workbook find the best pull, or choose another axis; Walls & draft shows the places.',
-  };
+  const along = trappedIsMoreThanASpeck(summary)
+    ? 'what is undercut along it stands at Walls & draft'
+    : 'both mold halves reach the whole surface';
+  return { id, word: 'go', reason: `The negative leaves along ${pull}; ${along}.`, fix: '' };
 }

@@ -5,7 +5,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
 import { figure, percent, unknownFigure, withScatter, type FigureSpec } from '../kit/figures';
 import { wallsFor } from '../shared/band';
-import { pliesForWall } from '../shared/wallFix';
+import { pliesForWall } from '../shared/wallPairs';
 import { wallFit } from '../shared/wallFit';
 import type { PliesInputs } from '../inputs/plies';
 import { localFigures } from './localStack';

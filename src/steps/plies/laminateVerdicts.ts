@@ -1,14 +1,12 @@
 /** Verdicts on the cured laminate itself: what is in it, whether it stays flat, whether it is balanced. */
 import type { Verdict } from '../../core/figure';
 import { stackChecks } from '../../core/laminate/stackChecks';
-import { thermalResponse } from '../../core/laminate/thermalResponse';
 import { bowMm, warpOf } from '../../core/laminate/warp';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../shared/context';
 import { laminateInMold } from '../closedMold/laminateInMold';
 import type { Material } from '../inputs/material';
 import { processOf } from '../shared/process';
-import { laidAngleDeg } from '../inputs/ply';
 import type { KnownStack } from '../shared/stack';
 import { stackLaminate, type KnownLaminate, type LaminateState } from './stackLaminate';
 import { partLengthMm, strongestPerM, worseHalf } from './warpFigures';
@@ -45,7 +43,7 @@ export function laminateVerdicts(context: StepContext, stack: KnownStack): reado
         // So much air, not the card, is what no typical ply stands for.
         fix:
           laminateInMold(context, stack).content.voidFraction > mostlyAirShare
-            ? 'Bring the wall to what the plies fill first.'
+            ? ''
             : 'Correct the elastic constants on the material card, or clear them to take typical ones.',
       },
     ];
@@ -54,7 +52,7 @@ export function laminateVerdicts(context: StepContext, stack: KnownStack): reado
 
 function contentVerdict(context: StepContext, stack: KnownStack): Verdict {
   const id = 'plies.content';
-  const { content, how } = laminateInMold(context, stack);
+  const { content } = laminateInMold(context, stack);
   const { plies } = stack;
   const { goVoidPercent, lookVoidPercent } = context.inputs.walls;
   const voidPercent = 100 * content.voidFraction;
@@ -73,14 +71,14 @@ function contentVerdict(context: StepContext, stack: KnownStack): Verdict {
       id,
       word: 'look again',
       reason: `Fiber fills ${share} of the volume; this fabric is usually brought to ${formatNumber(most, 2)} at most (published). Dry spots are likely.`,
-      fix: 'Lose less resin, take a prepreg with more, or check the numbers on the card.',
+      fix: 'Check the numbers on the card.',
     };
   if (voidPercent > goVoidPercent)
     return {
       id,
       word: voidPercent > lookVoidPercent ? 'stop' : 'look again',
-      reason: `${formatNumber(voidPercent, 1)} % of the laminate is air: over ${formatNumber(goVoidPercent, 1)} % is more than you accept (common practice). ${how.charAt(0).toUpperCase()}${how.slice(1)}.`,
-      fix: 'Bring the wall to what the plies fill: see the first verdict of this step.',
+      reason: `${formatNumber(voidPercent, 1)} % of the laminate is air: you accept ${formatNumber(goVoidPercent, 1)} % (common practice).`,
+      fix: '',
     };
   if (fiber < resinRichFiber)
     return {
@@ -129,31 +127,13 @@ function warpVerdict(context: StepContext, answer: KnownLaminate): Verdict {
   const reason = `The stack bends ${span}: ${formatNumber(bow, 2)} mm of bow over ${over}${estimate}.${far} Radius ${formatNumber((radiusMm ?? 0) / 1000, 2)} m, a ${shape}. That is a flat strip; a shell with sides shows it as a pull at the seam.`;
   return Math.max(bow, farBow) <= bowAllowedMm
     ? { id, word: 'go', reason, fix: '' }
-    : { id, word: 'look again', reason, fix: warpFix(context, answer) };
+    : { id, word: 'look again', reason, fix: '' };
 }
 
 function whyFlat({ laminate }: LaminateState): string {
   return stackChecks(laminate).symmetric
     ? ' Each ply has its like at the same depth on the other side.'
     : ' It is not symmetric, and that does no harm here: every ply stretches alike in all directions.';
-}
-
-function warpFix({ inputs: { plies } }: StepContext, { laminate, stack }: KnownLaminate): string {
-  const ways: string[] = [];
-  if (plies.coatFace !== 'none') ways.push('coat both faces alike, or leave the coat thinner');
-  if (thermalResponse(laminate, -1).warps)
-    ways.push(`lay a stack that mirrors itself about its middle, for example ${mirroredOrder(stack)}`);
-  const text = ways.join('; or ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
-}
-
-/** The first half and its mirror image; two plies are doubled, because half of them would be one. */
-function mirroredOrder({ plies, mixed }: KnownStack): string {
-  const half = plies.length === 2 ? plies : plies.slice(0, Math.ceil(plies.length / 2));
-  const back = plies.length === 2 ? plies : plies.slice(0, Math.floor(plies.length / 2));
-  return [...half, ...back.toReversed()]
-    .map(({ ply, card }) => `${formatNumber(laidAngleDeg(ply), 0)}°${mixed ? ` ${card.name}` : ''}`)
-    .join(' / ');
 }
 
 function balanceVerdict(answer: KnownLaminate): Verdict {
@@ -165,7 +145,7 @@ function balanceVerdict(answer: KnownLaminate): Verdict {
       id,
       word: 'look again',
       reason: `The stack is not balanced: a pull along or across shears it by ${formatNumber(shear, 2)} of the stretch. It turns out of shape under load and on cooling.`,
-      fix: 'For every ply at an angle lay one at minus that angle, or use a fabric that is alike both ways.',
+      fix: '',
     };
   const order = symmetric ? 'symmetric' : 'not symmetric';
   const kind = quasiIsotropic ? ', equally stiff in all directions' : '';

@@ -145,13 +145,12 @@ export function localVerdict(context: StepContext, stack: KnownStack): readonly 
     voidShare > 0
       ? `${formatNumber(100 * voidShare, 0)} % of it would be air`
       : `fiber would fill ${formatNumber(100 * fiberFraction, 0)} % of it and hold the mold open`;
-  const butt = first.what.includes('doubler') ? '' : ', or butt the plies instead of overlapping them';
   return [
     {
       id,
       word: first.word,
       reason: `At ${first.place} (${first.what}) the plies fill ${mm(first.voidFreeMm)} and the wall is ${mm(first.wallMm)}: ${comes}.`,
-      fix: `Draw the wall there as ${mm(first.wantedMm)}${butt}.`,
+      fix: '',
     },
   ];
 }

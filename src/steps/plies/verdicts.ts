@@ -4,7 +4,6 @@ import type { Verdict } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { wallsFor } from '../shared/band';
 import type { StepContext } from '../shared/context';
-import { pairingRows, wallFix } from '../shared/wallFix';
 import { spreadWords, wallFit } from '../shared/wallFit';
 import { wallInUse } from '../shared/wallInUse';
 import { laminateVerdicts } from './laminateVerdicts';
@@ -30,12 +29,12 @@ function fitVerdict(context: StepContext): Verdict {
   const id = 'plies.fit';
   const fit = wallFit(context);
   if (!fit.known) return { id, word: 'not yet known', reason: fit.reason, fix: fit.fix };
-  const { word, told, wall, stack, band } = fit;
+  const { word, told } = fit;
   return {
     id,
     word,
     reason: `${told}${spreadWords(fit)}`,
-    fix: word === 'go' ? '' : wallFix(wall.medianMm, stack, band, context.inputs),
+    fix: '',
   };
 }
 
@@ -57,14 +56,5 @@ function pairingVerdict(context: StepContext, stack: KnownStack): Verdict {
       : `fiber fills ${formatNumber(100 * fiberFraction, 0)} %`;
   const count = `${stack.total.plies} ${stack.total.plies === 1 ? 'ply' : 'plies'}`;
   const reason = `${beads} × ${mm(plies.lineWidthMm)} ${beads === 1 ? 'bead is' : 'beads are'} ${mm(wallMm)} for ${count} that want ${mm(band.wantedMm)}: ${left}.`;
-  if (word === 'go') return { id, word, reason, fix: '' };
-  const row = pairingRows(stack, context.inputs).find((one) => one.plies === stack.total.plies);
-  const fitting =
-    row === undefined ? '' : `Print ${row.beads} × ${mm(row.fittingBeadMm, 3)}: ${mm(band.wantedMm)}.`;
-  const right = pairingRows(stack, context.inputs).filter((one) => one.word === 'go');
-  const others =
-    right.length === 0
-      ? ''
-      : ` Beads of ${mm(plies.lineWidthMm)} are right for ${right.map((one) => `${one.plies} ${one.plies === 1 ? 'ply' : 'plies'} (${one.beads} beads)`).join(', ')}.`;
-  return { id, word: 'look again', reason, fix: `${fitting}${others}`.trim() };
+  return { id, word: word === 'go' ? 'go' : 'look again', reason, fix: '' };
 }

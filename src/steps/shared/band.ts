@@ -76,16 +76,6 @@ export function meanPly(stack: KnownStack, walls: WallsInputs): MeanPly {
   };
 }
 
-/** Walls that so many of the stack's mean ply accept. */
-export function wallsForCount(stack: KnownStack, walls: WallsInputs, plies: number): AcceptedWalls {
-  const ply = meanPly(stack, walls);
-  return acceptedWalls(
-    { voidFreeMm: plies * ply.voidFreeMm, fiberMm: plies * ply.fiberMm },
-    { goMm: plies * ply.fiberGoMm, lookMm: plies * ply.fiberLookMm },
-    wallLimits(walls),
-  );
-}
-
 /** What counts as a patch for these inputs; without a stack no wall is thick or thin, so only draft and locks show. */
 export function patchBand(inputs: ProjectInputs): PatchBand {
   const band = wallBand(inputs);

@@ -48,6 +48,12 @@ export interface OtherHalf {
   readonly rim: FinishedRim;
 }
 
+/** Why something is not known, and what to do. */
+export interface Missing {
+  readonly reason: string;
+  readonly fix: string;
+}
+
 export interface StepContext {
   readonly inputs: ProjectInputs;
   readonly pattern: PatternRecord | null;
@@ -64,6 +70,8 @@ export interface StepContext {
   readonly cure?: CurePrediction | null;
   /** Why the oven run cannot be had, in the maker's words; left out or null while nothing is wrong. */
   readonly cureProblem?: string | null;
+  /** Why nothing after Part can be said of this model; left out or null where it can (`held.ts`). */
+  readonly held?: Missing | null;
   /** Results that are not in; left out where everything is worked out at once. */
   readonly awaited?: readonly AwaitedResult[];
 }

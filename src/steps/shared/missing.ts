@@ -1,23 +1,21 @@
 /** Why nothing can be said yet, in the same words at every step. */
-import type { MeasuredPart, PatternRecord, StepContext } from './context';
+import type { MeasuredPart, Missing, PatternRecord, StepContext } from './context';
 
-export interface Missing {
-  readonly reason: string;
-  readonly fix: string;
-}
+export type { Missing };
 
 /** The measured part, or what is missing before it can be had. */
 export type Available =
   | { readonly known: true; readonly pattern: PatternRecord; readonly measured: MeasuredPart }
   | ({ readonly known: false } & Missing);
 
-export function availablePart({ pattern, measured }: StepContext): Available {
+export function availablePart({ pattern, measured, held = null }: StepContext): Available {
   if (pattern === null)
     return {
       known: false,
       reason: 'No pattern is imported yet.',
       fix: 'Import the model of the printed pattern at the Part step.',
     };
+  if (held !== null) return { known: false, ...held };
   if (measured === null)
     return {
       known: false,

@@ -1,14 +1,13 @@
 /** Verdicts of the Walls & draft step: the wall against the stack, undercuts, draft, inside corners. */
 import type { Verdict } from '../../core/figure';
+import { placeName } from '../../core/mesh/place';
 import type { Patch } from '../../core/mesh/types';
 import type { PartSummary } from '../../core/part/partSummary';
 import { formatNumber } from '../../core/units/formatNumber';
-import type { AcceptedWalls } from '../../core/laminate/acceptedWalls';
 import { leastOuterEdgeRadiusMm } from '../shared/band';
 import type { StepContext } from '../shared/context';
 import { speckMm2, trappedIsMoreThanASpeck } from '../shared/lockingArea';
 import { availablePart } from '../shared/missing';
-import { wallFix } from '../shared/wallFix';
 import { spreadWords, wallFit } from '../shared/wallFit';
 import { dragsShare } from './figures';
 
@@ -42,6 +41,13 @@ function worstPatch(
   return patches?.find((patch) => findings.includes(patch.finding)) ?? null;
 }
 
+/** Where the worst value itself lies; its patch may reach far beyond. */
+function worstPlace({ inputs, measured }: StepContext, { worstAtMm, place }: Patch): string {
+  if (measured === null) return place;
+  const { boxMinMm, boxMaxMm } = measured.summary;
+  return placeName({ boxMinMm, boxMaxMm, pull: inputs.part.pull }, worstAtMm, 'show');
+}
+
 function places(patches: readonly Patch[] | null, finding: Patch['finding']): string {
   const names = (patches ?? []).filter((patch) => patch.finding === finding).map(({ place }) => place);
   const distinct = [...new Set(names)];
@@ -54,26 +60,17 @@ function bandVerdict(context: StepContext): Verdict {
   const id = 'walls.band';
   const fit = wallFit(context);
   if (!fit.known) return { id, word: 'not yet known', reason: fit.reason, fix: fit.fix };
-  const { word, told, shares, wall, stack, band } = fit;
-  const whole = wallFix(wall.medianMm, stack, band, context.inputs);
-  if (wall.nominal) return { id, word, reason: `${told} (${wall.how}.)`, fix: word === 'go' ? '' : whole };
+  const { word, told, wall } = fit;
+  if (wall.nominal) return { id, word, reason: `${told} (${wall.how}.)`, fix: '' };
   const worst = worstPatch(context.measured?.patches ?? null, 'thick', 'thin');
   const where =
-    worst === null || word === 'go'
-      ? ''
-      : ` Worst: ${mm(worst.worst)} at ${worst.place}, ${formatNumber(worst.areaMm2, 0)} mm².`;
+    worst === null || word === 'go' ? '' : ` Worst: ${mm(worst.worst)} at ${worstPlace(context, worst)}.`;
   return {
     id,
     word,
     reason: `${told}${spreadWords(fit)}${where}`,
-    fix: word === 'go' ? '' : wrongFix(shares.within, worst, whole, band),
+    fix: '',
   };
-}
-
-/** Most of the wall wrong: change stack or wall. A place wrong: change the place. */
-function wrongFix(rightShare: number, worst: Patch | null, whole: string, band: AcceptedWalls): string {
-  if (rightShare < 0.5 || worst === null) return whole;
-  return `Draw the wall at ${worst.place} as ${mm(band.wantedMm)} (${mm(band.goLowMm)} to ${mm(band.goHighMm)} is right) and print again.`;
 }
 
 function locksVerdict(summary: PartSummary, patches: readonly Patch[] | null): Verdict {
@@ -93,8 +90,8 @@ function locksVerdict(summary: PartSummary, patches: readonly Patch[] | null): V
   return {
     id,
     word: 'stop',
-    reason: `${formatNumber(trapped, 1)} mm² (${share} % of the surface) lock: neither mold half reaches them along the pull, and stone hooks in there.${places(patches, 'locks')}`,
-    fix: 'Turn the pull, fill the undercut before the pour, or draw it away. A loose mold piece is the last way.',
+    reason: `${formatNumber(trapped, 1)} mm² (${share} % of the surface) are undercut: neither mold half reaches them along the pull, and stone hooks in there.${places(patches, 'locks')}`,
+    fix: '',
   };
 }
 
@@ -122,20 +119,23 @@ function draftVerdict(
       id,
       word: 'stop',
       reason: `${formatNumber(100 * steepShare, 1)} % of show and core face has less than ${neverUnderDeg}° of draft over a depth of ${formatNumber(depthMm, 0)} mm: stone will not let go of it, and it wipes the plies all the way down.${places(patches, 'drags')}`,
-      fix: 'Draw these faces with 3° or more.',
+      fix: '',
     };
   if (100 * share <= noticedPercent)
     return {
       id,
       word: 'go',
-      reason: `${drags} % of show and core face has less draft than ${least}.`,
+      reason:
+        share > 0.0005
+          ? `Only ${drags} % of show and core face has less draft than ${least}.`
+          : `Show and core face have ${least} of draft or more.`,
       fix: '',
     };
   return {
     id,
     word: 'look again',
     reason: `${drags} % of show and core face has less draft than the ${least} you accept and drags on the stone.${places(patches, 'drags')}`,
-    fix: 'Draw these faces with 3° or more, and never below 1°; else polish and release them with extra care.',
+    fix: '',
   };
 }
 
@@ -183,9 +183,6 @@ function cornerVerdict(
       ...(tightOuter ? [`${half} want ${mm(leastOuterMm)}`] : []),
       ...(tightInner ? [`inside corners want ${mm(leastInnerRadiusMm)}`] : []),
     ].join(', ')} (common practice).${places(patches, tightOuter ? 'tight edge' : 'tight corner')}`,
-    fix: `Round ${[
-      ...(tightOuter ? [`outer edges to ${mm(leastOuterMm)}`] : []),
-      ...(tightInner ? [`inside corners to ${mm(leastInnerRadiusMm)}`] : []),
-    ].join(' and ')}, or press the plies in there one by one and expect resin in the corner.`,
+    fix: '',
   };
 }

@@ -1,8 +1,7 @@
 /** The demo's parts as plain data, ready to become projects. */
 import type { IndexedMesh } from '../../core/mesh/types';
 import { windMeterLower, windMeterUpper } from './windMeter';
-import type { PartInputs } from '../../steps/inputs/part';
-import type { PliesInputs } from '../../steps/inputs/plies';
+import { defaultProjectInputs, type ProjectInputs } from '../../steps/inputs/project';
 
 export interface DemoPart {
   readonly enclosure: string;
@@ -12,11 +11,29 @@ export interface DemoPart {
   /** Drawn in mm. */
   readonly mesh: IndexedMesh;
   /** What differs from the default inputs. */
-  readonly inputs: { readonly part: Partial<PartInputs>; readonly plies: Partial<PliesInputs> };
+  readonly inputs: { readonly [Step in keyof ProjectInputs]?: Partial<ProjectInputs[Step]> };
 }
 
 /** Two beads of this width make the demo's wall of 0.67 mm: what three plies fill, 0.70 mm, less what print and stone may be off. */
 const print = { lineWidthMm: 0.335 };
+
+/** What a maker has read off sheets and clamps: with it the lower half is cleared as it is. Invented, like the roll. */
+const known = {
+  mold: {
+    patternSoftensC: 98,
+    sealer: 'post-cured epoxy',
+    release: 'semi-permanent',
+  },
+  cure: {
+    clampLimitFrom: 'read',
+    supplierRampKPerMin: 2,
+    supplierCures: [
+      { hours: 12, temperatureC: 70 },
+      { hours: 6, temperatureC: 80 },
+    ],
+    stages: [{ targetC: 80, rampKPerMin: 1, dwellHours: 14 }],
+  },
+} satisfies DemoPart['inputs'];
 
 /** Both halves of the wind meter; the meshes are worked out on each call. */
 export function demoParts(): readonly DemoPart[] {
@@ -33,7 +50,18 @@ export function demoParts(): readonly DemoPart[] {
       name: 'Lower half',
       fileName: 'wind-meter-lower.stl',
       mesh: windMeterLower(),
-      inputs: { part: { unit: 'mm', pull: [0, 0, -1] }, plies: print },
+      inputs: { part: { unit: 'mm', pull: [0, 0, -1] }, plies: print, ...known },
     },
   ];
 }
+
+/** All inputs of a demo part. */
+export const demoInputs = (changes: DemoPart['inputs']): ProjectInputs => ({
+  part: { ...defaultProjectInputs.part, ...changes.part },
+  pattern: { ...defaultProjectInputs.pattern, ...changes.pattern },
+  walls: { ...defaultProjectInputs.walls, ...changes.walls },
+  plies: { ...defaultProjectInputs.plies, ...changes.plies },
+  closing: { ...defaultProjectInputs.closing, ...changes.closing },
+  mold: { ...defaultProjectInputs.mold, ...changes.mold },
+  cure: { ...defaultProjectInputs.cure, ...changes.cure },
+});
