@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
+import { benchPages } from '../../sheets/bench/benchPages';
 import { decisionPage } from '../../sheets/decision/decisionPage';
 import { steps } from '../../steps/registry';
 import { Note } from '../../ui/Note';
@@ -45,6 +46,6 @@ export function ProjectPage({ projectId, stepId, shelf }: ProjectPageProps) {
       </main>
     );
   }
-  const known = [decisionPage, ...steps].find(({ id }) => id === stepId) ?? steps[0];
+  const known = [decisionPage, ...steps, ...benchPages].find(({ id }) => id === stepId) ?? steps[0];
   return known ? <OpenProject project={project} stepId={known.id} shelf={shelf} /> : null;
 }
