@@ -76,7 +76,7 @@ function phaseText({ title, stops, caution, table, actions, signedBy, note }: Ph
   ].join('\n');
 }
 
-export function checklistText({ title, incomplete, card, phases }: ChecklistModel): string {
+export function checklistText({ title, incomplete, card, phases, earlier }: ChecklistModel): string {
   return [
     ...headed(title, '='),
     ...(incomplete.length === 0
@@ -85,5 +85,7 @@ export function checklistText({ title, incomplete, card, phases }: ChecklistMode
     ...cardText(card),
     '',
     ...phases.map((phase) => `${phaseText(phase)}\n`),
+    ...(earlier.length === 0 ? [] : headed('Noted on earlier paper', '-')),
+    ...earlier.map(({ id, told }) => wrap(`${id}: ${told}`, '  ')),
   ].join('\n');
 }

@@ -84,5 +84,4 @@ export const heldBack = 'held back: a check says stop';
 
 export const millimeters = (length: number, decimals = 1) => `${formatNumber(length, decimals)} mm`;
 export const minutes = (time: number) => `${formatNumber(time, Number.isInteger(time) ? 0 : 1)} min`;
-export const grams = (mass: number) => `${formatNumber(mass, 0)} g`;
 export const degrees = (angle: number) => `${formatNumber(angle, 0)}°`;

@@ -90,6 +90,8 @@ export interface ChecklistModel {
   readonly incomplete: readonly string[];
   readonly card: BenchCard;
   readonly phases: readonly PhasePage[];
+  /** Noted under lines that this paper has no more; nothing that was saved is lost. */
+  readonly earlier: readonly { readonly id: string; readonly told: string }[];
   /** All of them, in the order of the paper. */
   readonly blanks: readonly PrintedBlank[];
 }

@@ -54,6 +54,7 @@ export function checklistModel(
     incomplete: incompleteReasons(context),
     card: benchCard(facts, material),
     phases,
+    earlier: earlierOf(record, phases),
     blanks: material.blanks,
   };
 }
@@ -80,6 +81,19 @@ const firstSentences = (reason: string) =>
     .split(/(?<=\.) /u)
     .slice(0, sentencesSaid)
     .join(' ');
+
+function earlierOf(record: ChecklistRecord, phases: readonly PhasePage[]): ChecklistModel['earlier'] {
+  const lines = phases.flatMap(({ id, actions }) => [
+    signId(id),
+    noteId(id),
+    ...actions.map((one) => one.id),
+  ]);
+  const present = new Set(lines);
+  return Object.entries(record).flatMap(([id, { measured, initials }]) => {
+    const told = [measured, initials].filter((one) => one !== '').join(', ');
+    return present.has(id) || told === '' ? [] : [{ id, told }];
+  });
+}
 
 function withRecord({ actions, ...phase }: PhaseDraft, record: ChecklistRecord): PhasePage {
   return {

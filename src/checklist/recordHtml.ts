@@ -82,7 +82,7 @@ function incompleteHtml(reasons: readonly string[]): string {
 }
 
 export function recordHtml(
-  { title, incomplete, card, phases, blanks }: ChecklistModel,
+  { title, incomplete, card, phases, earlier, blanks }: ChecklistModel,
   reports: ReadonlyMap<string, StepReport>,
 ): string {
   return `<!doctype html>
@@ -111,6 +111,15 @@ ${table(
 )}
 ${table('Read at the bench', ['No.', 'What', 'Expected', 'Read'], blanks.map(blankRow))}
 ${phases.map(phaseHtml).join('\n')}
+${
+  earlier.length === 0
+    ? ''
+    : table(
+        'Noted on earlier paper',
+        ['Line', 'Noted'],
+        earlier.map(({ id, told }) => [id, told]),
+      )
+}
 ${steps.map(({ id, title: step }) => stepHtml(step, reports.get(id) ?? { figures: [], verdicts: [], cautions: [] })).join('\n')}
 </main>
 </body>

@@ -58,9 +58,9 @@ export function ovenCurve(numbers: OvenCurveNumbers): Drawing {
     },
     { kind: 'text', at: [plot.left - 1, y(valueC) + 1], text: formatNumber(valueC, 0), anchor: 'end' },
   ];
-  const moment = (timeS: number, words: string, anchor: 'start' | 'middle' | 'end'): Mark => ({
+  const moment = (timeS: number, words: string, anchor: 'start' | 'end', lower = 0): Mark => ({
     kind: 'text',
-    at: [x(timeS), plot.bottom + 4.5],
+    at: [x(timeS), plot.bottom + 4.5 + lower],
     text: words,
     anchor,
   });
@@ -79,14 +79,7 @@ export function ovenCurve(numbers: OvenCurveNumbers): Drawing {
     },
     moment(0, '0:00', 'start'),
     moment(heatedS, `off at ${hours(heatedS)}`, 'end'),
-    ...(openAtS === null
-      ? []
-      : [
-          {
-            ...moment(openAtS, `open at ${hours(openAtS)}`, 'end'),
-            at: [x(openAtS), plot.bottom + 8.5],
-          } as const,
-        ]),
+    ...(openAtS === null ? [] : [moment(openAtS, `open at ${hours(openAtS)}`, 'end', 4)]),
   ];
   return {
     title: 'Oven air and coldest laminate, °C over h:min',

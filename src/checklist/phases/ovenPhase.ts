@@ -10,7 +10,6 @@ import {
   line,
   reading,
   stopsOf,
-  value,
   isKnown,
   type Material,
   type PhaseDraft,

@@ -5,7 +5,6 @@ import { formatNumber } from '../../core/units/formatNumber';
 import { halves, type Half } from '../../steps/stone/work';
 import {
   blanksOf,
-  grams,
   heldBack,
   line,
   millimeters,

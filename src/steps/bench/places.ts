@@ -38,7 +38,7 @@ export function placesThatMatter({ measured }: StepContext): readonly NotedPlace
 }
 
 /** From the middle of the part, along u and v of the frame. */
-export function onPlan({ u, v, originMm }: ClosingFrame, point: Vec3): readonly [number, number] {
+function onPlan({ u, v, originMm }: ClosingFrame, point: Vec3): readonly [number, number] {
   const off = [point[0] - originMm[0], point[1] - originMm[1], point[2] - originMm[2]] as const;
   const along = (axis: Vec3) => axis[0] * off[0] + axis[1] * off[1] + axis[2] * off[2];
   return [along(u), along(v)];

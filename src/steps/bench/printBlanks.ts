@@ -53,7 +53,7 @@ export function printBlanks({ context, number }: Known): readonly BlankDraft[] {
       return {
         ...wall(`wall.${letter}`, `wall${letter}Mm`, `wall at ${letter} on the map`),
         expected: drawnMm,
-        band: within(drawnMm, inputs.walls.toleranceMm),
+        band: within(drawnMm, wallBand === null ? 0 : (wallBand[1] - wallBand[0]) / 2),
         isAsked: noted !== undefined && mostlyRight,
       };
     }),
