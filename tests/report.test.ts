@@ -207,7 +207,7 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
   test('without --json it prints the checklist, and nothing on stderr', () => {
     const { stdout, stderr } = report('--stl', trayPath, '--pull', '0,0,-1', ...coarseOven);
     expect(stderr).toBe('');
-    expect(stdout).toContain('Pattern file: tray.stl');
+    expect(stdout).toContain('· tray.stl ·');
     expect(stdout).toContain('[ ] ');
     expect(stdout).toContain('CAUTION:');
   });
@@ -215,8 +215,8 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
   test('a project file brings its inputs, names and record; the mesh inside is the same part', async () => {
     const { stdout } = report('--project', projectPath, '--pull', '0,0,-1', ...noOven);
     expect(stdout).toContain('Wind meter: Lower half');
-    expect(stdout).toMatch(/beads of 0\.400\smm/u);
-    expect(stdout).toContain('wall: 0.82 mm   initials: kl');
+    expect(stdout).toMatch(/beads\s+of\s+0\.40\s+mm/u);
+    expect(stdout).toContain('caliper.typical: 0.82, kl');
     const fromProject = (await reportJson('--project', projectPath, ...noOven)).content.measurement;
     const fromFile = (await reportJson('--stl', trayPath, ...noOven)).content.measurement;
     expect(fromProject.areaMm2).toBeCloseTo(fromFile.areaMm2, 2);

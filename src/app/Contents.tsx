@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { worstWord, type StepReport } from '../core/figure';
+import { benchPages } from '../sheets/bench/benchPages';
 import { decisionPage } from '../sheets/decision/decisionPage';
 import type { DecisionWord } from '../steps/shared/decision';
 import { steps } from '../steps/registry';
@@ -24,7 +25,7 @@ export function Contents({ projectId, stepId, decision, reports }: ContentsProps
       <Button className="contents-toggle" aria-expanded={open} onClick={() => setOpen(!open)}>
         <span>
           {current < 0
-            ? decisionPage.title
+            ? ([...benchPages].find(({ id }) => id === stepId)?.title ?? decisionPage.title)
             : `Step ${current + 1} of ${steps.length}: ${steps[current]?.title}`}
         </span>
         <span aria-hidden>{open ? '▴' : '▾'}</span>
@@ -51,6 +52,18 @@ export function Contents({ projectId, stepId, decision, reports }: ContentsProps
               <span className="step-number">{index + 1}</span>
               <span>{step.title}</span>
               <VerdictMark word={worstWord(reports[index]?.verdicts ?? [])} />
+            </a>
+          </li>
+        ))}
+        {benchPages.map(({ id, title }) => (
+          <li key={id}>
+            <a
+              href={projectHref(projectId, id)}
+              aria-current={stepId === id ? 'page' : undefined}
+              onClick={() => setOpen(false)}
+            >
+              <span className="step-number" />
+              <span>{title}</span>
             </a>
           </li>
         ))}

@@ -4,7 +4,7 @@ export interface RecordEntryProps {
   /** What is entered, for screen readers; the column heading says it to the eye. */
   readonly label: string;
   readonly value: string;
-  readonly width: 'short' | 'wide';
+  readonly width: 'short' | 'note';
   readonly disabled: boolean;
   readonly onChange: (value: string) => void;
 }

@@ -1,11 +1,6 @@
-/** The checklist for a terminal or a plain text file, 78 columns. */
-import type {
-  ChecklistFactTable,
-  ChecklistLine,
-  ChecklistModel,
-  ChecklistSection,
-  LabeledText,
-} from './model';
+/** Bench card and phase pages for a terminal or a plain text file, 78 columns. */
+import { expectedWords } from '../steps/bench/written';
+import type { Action, BenchCard, ChecklistModel, FactTable, PhasePage, PrintedBlank } from './model';
 
 const columns = 78;
 
@@ -26,19 +21,20 @@ function wrap(text: string, first = ''): string {
   return rows.join('\n');
 }
 
-function labeled({ label, value, status }: LabeledText): string {
-  return wrap(`${label}: ${value}${status === '' ? '' : ` [${status}]`}`, '  ');
+function blankText(blank: PrintedBlank): string {
+  const { number, label, unit, written } = blank;
+  const expected = expectedWords(blank);
+  return wrap(
+    `${number} ${label}: ${written === '' ? '______' : written} ${unit}${expected === '' ? '' : `, expected ${expected}`}`,
+    '      ',
+  );
 }
 
-function lineText({ text, measure, record }: ChecklistLine): string {
-  const initials = `initials: ${record.initials === '' ? '____' : record.initials}`;
-  const entry = record.measured === '' ? '________' : record.measured;
-  const measured = measure === undefined ? '' : `${measure.label}: ${entry} ${measure.unit}   `;
-  return `${wrap(text, record.done ? '[x] ' : '[ ] ')}\n      ${measured}${initials}`;
-}
+const actionText = ({ text, blanks, done }: Action): string =>
+  [wrap(text, done ? '[x] ' : '[ ] '), ...blanks.map(blankText)].join('\n');
 
 /** Columns in line where they fit; a row that is too long is wrapped. */
-function tableText({ caption, columns: heads, rows }: ChecklistFactTable): string {
+function tableText({ caption, columns: heads, rows }: FactTable): string {
   const widths = heads.map((head, at) =>
     Math.max(head.length, ...rows.map((cells) => cells[at]?.length ?? 0)),
   );
@@ -47,39 +43,49 @@ function tableText({ caption, columns: heads, rows }: ChecklistFactTable): strin
     fits
       ? `  ${cells.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  ')}`.trimEnd()
       : wrap(cells.join(', '), '  ');
-  return [`  ${caption}`, row(heads), ...rows.map(row)].join('\n');
+  return [wrap(caption, '  '), row(heads), ...rows.map(row)].join('\n');
 }
 
-function sectionText(section: ChecklistSection, number: number): string {
-  const title = `${number}. ${section.title}`;
+const headed = (title: string, sign: string) => [title, sign.repeat(Math.min(columns, title.length))];
+
+function cardText({ of, stamp, headline, numbers, drawings, safety, footer }: BenchCard): readonly string[] {
   return [
-    title,
-    '-'.repeat(title.length),
-    ...section.warnings.map(({ word, reason, fix }) =>
-      wrap(`${word.toUpperCase()}: ${reason}${fix === '' ? '' : ` ${fix}`}`, '  > '),
+    wrap(`${stamp}: ${headline}`),
+    wrap(of),
+    '',
+    ...numbers.map(({ label, value, after }) =>
+      wrap(`${label}: ${value}${after === '' ? '' : ` ${after}`}`, '  '),
     ),
-    ...section.cautions.map(({ text }) => wrap(`CAUTION: ${text}`, '  ! ')),
-    ...(section.table === undefined ? [] : [tableText(section.table)]),
-    ...section.lines.map(lineText),
+    '',
+    ...drawings.map(({ drawing }) => wrap(`${drawing.title}: ${drawing.told}`, '  ')),
+    '',
+    wrap(`CAUTION: ${safety}`),
+    wrap(footer),
+  ];
+}
+
+function phaseText({ title, stops, caution, table, actions, signedBy, note }: PhasePage): string {
+  return [
+    ...headed(title, '-'),
+    ...stops.map((reason) => wrap(`STOP: ${reason}`, '  > ')),
+    wrap(`CAUTION: ${caution}`, '  ! '),
+    ...(table === null ? [] : [tableText(table)]),
+    ...actions.map(actionText),
+    ...(note === '' ? [] : [wrap(`Note: ${note}`, '  ')]),
+    `  Done by: ${signedBy === '' ? '____' : signedBy}`,
   ].join('\n');
 }
 
-export function checklistText(model: ChecklistModel): string {
-  const { title, incomplete, header, ready, quantities, sections } = model;
+export function checklistText({ title, incomplete, card, phases, earlier }: ChecklistModel): string {
   return [
-    title,
-    '='.repeat(Math.min(columns, title.length)),
+    ...headed(title, '='),
     ...(incomplete.length === 0
       ? []
       : [wrap(`INCOMPLETE. Do not work from this sheet. ${incomplete.join(' ')}`)]),
-    ...header.map(labeled),
+    ...cardText(card),
     '',
-    `Verdict: ${ready.word.toUpperCase()}`,
-    ...ready.steps.map((step) => `  ${step.title}: ${step.word}`),
-    '',
-    'Materials and quantities',
-    ...quantities.map(labeled),
-    '',
-    ...sections.map((section, index) => `${sectionText(section, index + 1)}\n`),
+    ...phases.map((phase) => `${phaseText(phase)}\n`),
+    ...(earlier.length === 0 ? [] : headed('Noted on earlier paper', '-')),
+    ...earlier.map(({ id, told }) => wrap(`${id}: ${told}`, '  ')),
   ].join('\n');
 }

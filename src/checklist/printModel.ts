@@ -1,41 +1,31 @@
 /**
- * The checklist as plain data: header, quantities, and tick-box lines in the order of the bench work. The page, the
- * saved HTML file and the terminal draw the same model.
+ * The bench card and its phase pages as plain data, in the order of the bench work. The page, the saved file and the
+ * terminal draw the same model.
  */
-import { worstWord, type Figure, type StepReport } from '../core/figure';
-import { formatBand, formatFigure } from '../core/units/formatFigure';
+import type { StepReport } from '../core/figure';
+import { writtenInto } from '../steps/bench/written';
+import { figuresById } from '../steps/kit/figuresById';
 import type { StepContext } from '../steps/shared/context';
-import { stepReports, steps } from '../steps/registry';
-import { decide, headline, stamps } from '../steps/shared/decision';
-import { benchSections } from './benchSections';
+import { stepReports } from '../steps/registry';
+import { decide } from '../steps/shared/decision';
+import { moldWork } from '../steps/stone/work';
+import { benchCard } from './card/benchCard';
 import { incompleteReasons } from './incomplete';
-import type { ChecklistFacts, ChecklistModel, ChecklistRecord, LabeledText, LineRecord } from './model';
+import { plannedBlanks } from './plannedBlanks';
+import type { Material, PhaseDraft } from './lines';
+import type { ChecklistFacts, ChecklistModel, ChecklistRecord, LineRecord, PhasePage } from './model';
+import { finishPhase } from './phases/finishPhase';
+import { layupPhase } from './phases/layupPhase';
+import { ovenPhase } from './phases/ovenPhase';
+import { pourPhase } from './phases/pourPhase';
+import { printPhase } from './phases/printPhase';
+import { phaseCautions } from './safety';
 
 export type * from './model';
 
-/** Figures that stand under "materials and quantities". */
-const quantityIds = [
-  'part.boxMm',
-  'part.volumeMm3',
-  'plies.plyCount',
-  'plies.laidThicknessMm',
-  'plies.curedThicknessMm',
-  'plies.fiberVolumeFraction',
-  'plies.arealMassGsm',
-  'plies.partMassG',
-  'plies.prepregAreaCm2',
-  'plies.prepregMassG',
-  'plies.prepregBuyCm2',
-  'walls.bandLowMm',
-  'walls.bandHighMm',
-  'mold.boxMm',
-  'mold.powderKg',
-  'mold.counterweightG',
-  'mold.sealerMl',
-  'mold.releaseMl',
-  'closing.clampForceN',
-  'closing.standOffMm',
-] as const;
+/** Lines of the record that belong to a whole page. */
+export const signId = (phaseId: string) => `sign.${phaseId}`;
+export const noteId = (phaseId: string) => `note.${phaseId}`;
 
 const untouched: LineRecord = { done: false, measured: '', initials: '' };
 
@@ -45,67 +35,72 @@ export function checklistModel(
   record: ChecklistRecord = {},
   reports: ReadonlyMap<string, StepReport> = stepReports(context),
 ): ChecklistModel {
-  const figures = new Map<string, Figure>();
-  for (const report of reports.values()) for (const one of report.figures) figures.set(one.id, one);
-  const sections = benchSections(context, reports, figures).map((section) => ({
-    ...section,
-    lines: section.lines.map((line) => ({ ...line, record: record[line.id] ?? untouched })),
-  }));
-  const stepWords = steps
-    .filter(({ id }) => id !== 'checklist')
-    .map(({ id, title }) => ({ title, word: worstWord(reports.get(id)?.verdicts ?? []) }));
+  const material: Material = {
+    context,
+    reports,
+    figures: figuresById(reports),
+    work: moldWork(context),
+    blanks: plannedBlanks(context, reports).map((blank) => ({
+      ...blank,
+      written: writtenInto(context.inputs, blank),
+    })),
+    isHeld: decide(reports).word === 'stop',
+  };
+  const phases = sayStopsOnce(
+    [printPhase, pourPhase, layupPhase, ovenPhase, finishPhase].map((phase) => phase(material)),
+  ).map((phase) => withRecord(phase, record));
   return {
     title: `${facts.project}: ${facts.part}`,
     incomplete: incompleteReasons(context),
-    header: headerOf(facts, context, reports),
-    ready: { word: worstWord(reports.get('checklist')?.verdicts ?? []), steps: stepWords },
-    quantities: [...materialsOf(context), ...quantityIds.flatMap((id) => quantity(figures.get(id)))],
-    sections,
+    card: benchCard(facts, material),
+    phases,
+    earlier: earlierOf(record, phases),
+    blanks: material.blanks,
   };
 }
 
-const plain = (label: string, value: string): LabeledText => ({ label, value, status: '' });
-
-function headerOf(
-  facts: ChecklistFacts,
-  { pattern }: StepContext,
-  reports: ReadonlyMap<string, StepReport>,
-): readonly LabeledText[] {
-  const decision = decide(reports);
-  return [
-    plain('May the stone be poured', `${stamps[decision.word].toUpperCase()}: ${headline(decision)}`),
-    plain('Project', facts.project),
-    plain('Part', facts.part),
-    plain('Pattern file', pattern?.fileName ?? 'none imported'),
-    plain('Hash of the file (SHA-256, first 12)', pattern?.sha256.slice(0, 12) ?? '–'),
-    plain('Date', facts.date),
-    plain('Workbook version', `${facts.appVersion}, format ${facts.formatNumber}`),
-  ];
+/** What several phases would say stands at the first of them, its first sentences: the Decision page has the rest. */
+function sayStopsOnce(phases: readonly PhaseDraft[]): readonly PhaseDraft[] {
+  const said = new Set<string>();
+  return phases.map((phase) => ({
+    ...phase,
+    stops: phase.stops.flatMap((stop) => {
+      const short = firstSentences(stop);
+      if (said.has(short)) return [];
+      said.add(short);
+      return [short];
+    }),
+  }));
 }
 
-/** One line for each prepreg that the stack really uses. */
-function materialsOf({ inputs }: StepContext): readonly LabeledText[] {
-  return inputs.plies.materials.flatMap((card) => {
-    const plies = inputs.plies.stack.filter(({ materialId }) => materialId === card.id).length;
-    if (plies === 0) return [];
-    return [
-      {
-        label: 'Prepreg',
-        value: `${card.name}: ${plies} ${plies === 1 ? 'ply' : 'plies'}`,
-        status: 'your entry',
-      },
-    ];
+const sentencesSaid = 2;
+
+/** A period that ends a sentence has a space after it; one inside a number has none. */
+const firstSentences = (reason: string) =>
+  reason
+    .split(/(?<=\.) /u)
+    .slice(0, sentencesSaid)
+    .join(' ');
+
+function earlierOf(record: ChecklistRecord, phases: readonly PhasePage[]): ChecklistModel['earlier'] {
+  const lines = phases.flatMap(({ id, actions }) => [
+    signId(id),
+    noteId(id),
+    ...actions.map((one) => one.id),
+  ]);
+  const present = new Set(lines);
+  return Object.entries(record).flatMap(([id, { measured, initials }]) => {
+    const told = [measured, initials].filter((one) => one !== '').join(', ');
+    return present.has(id) || told === '' ? [] : [{ id, told }];
   });
 }
 
-function quantity(one: Figure | undefined): readonly LabeledText[] {
-  if (one === undefined || one.value === null) return [];
-  const band = formatBand(one);
-  return [
-    {
-      label: one.label,
-      value: band === '' ? formatFigure(one) : `${formatFigure(one)} (${band})`,
-      status: one.status,
-    },
-  ];
+function withRecord({ actions, ...phase }: PhaseDraft, record: ChecklistRecord): PhasePage {
+  return {
+    ...phase,
+    caution: phaseCautions[phase.id],
+    actions: actions.map((action) => ({ ...action, done: (record[action.id] ?? untouched).done })),
+    signedBy: (record[signId(phase.id)] ?? untouched).initials,
+    note: (record[noteId(phase.id)] ?? untouched).measured,
+  };
 }

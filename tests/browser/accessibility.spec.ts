@@ -26,6 +26,8 @@ const stepIds: Readonly<Record<StepName, string>> = {
   'Stone mold': 'mold',
   'Clamp & cure': 'cure',
   Checklist: 'checklist',
+  Bench: 'bench',
+  Live: 'live',
 };
 const steps = Object.keys(stepIds) as StepName[];
 

@@ -54,11 +54,11 @@ test('a program is judged over the band, its limits stop it, and the checklist c
     .map((sheet) => sheet.text)
     .join(' ')
     .replaceAll(/\s+/g, ' ');
-  expect(text).toContain('Dry gate: the negative weighed before layup');
+  expect(text).toContain('GATE: both halves weigh what they weighed as sealed');
   expect(text).toContain('Clamps checked one by one');
-  expect(text).toContain('Dial and laminate, h:min from the start');
-  expect(text).toContain('Cool-down gate: laminate under 50');
-  expect(text).toContain('Damp stone can spall or burst');
+  expect(text).toContain('GATE: again');
+  expect(text).toContain('GATE: laminate under 50');
+  expect(text).toContain('Damp stone bursts: dry by weight first');
 });
 
 test('a live run keeps its clock over a reload and a hold', async ({ page }) => {

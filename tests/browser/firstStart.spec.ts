@@ -14,7 +14,7 @@ test('the first start opens on the demo, measured, with something to say on ever
   await goTo(page, 'Ply schedule');
   expect(await figure(page, 'Stack as laid')).toContain('0.75mm');
   await goTo(page, 'Checklist');
-  await expect(page.getByRole('region', { name: 'Cut the plies' })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Layup and clamp' })).toBeVisible();
 });
 
 test('the list shows both halves under their enclosure; deleting can be undone, and the demo put back', async ({

@@ -62,7 +62,7 @@ test('the main job by keyboard alone @model', async ({ page }) => {
   await tabTo(page, /Checklist/);
   await page.keyboard.press('Enter');
   await expect(sheetTitle(page, 'Checklist')).toBeVisible();
-  await tabTo(page, /^Done:/);
+  await tabTo(page, /^Data sheets of/);
   await page.keyboard.press('Space');
   await expect(page.locator(':focus')).toBeChecked();
 });

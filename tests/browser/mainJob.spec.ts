@@ -52,8 +52,8 @@ test(`import ${shell.what}, set the plies, read the verdict, print, reload, and 
   const text = pages.map((sheet) => sheet.text).join(' ');
   expect(text).toContain('Pocket case');
   expect(text).toContain(shell.fileName);
-  expect(text.replaceAll(' ', '')).toContain('Stackaslaid1.25mm');
-  expect(text.replaceAll(' ', '')).toContain(`themodelsays${median.replace('mm', '')}mm`);
+  expect(text.replaceAll(' ', '')).toContain('5pliescut');
+  expect(text.replaceAll(' ', '')).toContain(`wallasdrawn(${median.replace('mm', '')}mm)`);
 
   await page.getByRole('checkbox').first().check();
   await page.reload();
@@ -87,6 +87,30 @@ test(`import ${shell.what}, set the plies, read the verdict, print, reload, and 
   expect(JSON.parse(readFileSync(projectFile, 'utf8'))).toBeTruthy();
 });
 
+/** What stands on each page of the paper. */
+const phasePages = [
+  ['Read back, write here'],
+  ['Print and box'],
+  ['Pour'],
+  ['Layup and clamp'],
+  ['Oven and opening', 'Finish'],
+];
+/** A heading is followed by the caution of its phase, or by a stop before it. */
+const phasesOn = (text: string) =>
+  phasePages.flat().filter((title) => new RegExp(`${title} (?:STOP|CAUTION|m\\d)`, 'u').test(text));
+
+/** No page ends in a heading, a caution or the head of a table; no page begins in the middle of a line. */
+function expectUnsplit(texts: readonly string[]): void {
+  for (const text of texts) {
+    const body = text.replace(/ page \d+ of \d+.*$/u, '').trim();
+    expect(body).not.toMatch(/(?:CAUTION|STOP|Pieces|each, g)$/u);
+  }
+  for (const text of texts.slice(1))
+    expect(text).toMatch(
+      /Mold & Layup Workbook (?:INCOMPLETE )?(?:Print and box|Pour|Layup and clamp|Oven and opening)/u,
+    );
+}
+
 test('the checklist prints whole on A4 and Letter: same lines, page numbers, nothing wider than the page', async ({
   page,
 }) => {
@@ -99,7 +123,9 @@ test('the checklist prints whole on A4 and Letter: same lines, page numbers, not
     const pages = await pdfPages(await page.pdf({ format }));
     expect(pages[0]?.width).toBeGreaterThan(format === 'A4' ? 594 : 611);
     expect(pages[0]?.width).toBeLessThan(format === 'A4' ? 597 : 613);
-    expect(pages.length).toBeGreaterThan(1);
+    expect(pages).toHaveLength(5);
+    expect(pages.map((sheet) => phasesOn(sheet.text))).toEqual(phasePages);
+    expectUnsplit(pages.map((sheet) => sheet.text));
     pages.forEach((sheet, index) =>
       expect(sheet.text).toMatch(new RegExp(`${index + 1} (?:of|/) ${pages.length}`)),
     );

@@ -5,8 +5,7 @@ import { useState } from 'react';
 import { describe, expect, it, vi } from 'vitest';
 import { ChecklistSheet } from '../../src/checklist/ChecklistSheet';
 import { checklistModel, type ChecklistRecord } from '../../src/checklist/printModel';
-import type { StepContext } from '../../src/steps/shared/context';
-import { defaultProjectInputs } from '../../src/steps/inputs/project';
+import { trayContext } from '../steps/contexts';
 import './support';
 
 const facts = {
@@ -16,9 +15,9 @@ const facts = {
   appVersion: '0.1.0',
   formatNumber: 2,
 };
-const context: StepContext = { inputs: defaultProjectInputs, pattern: null, measured: null, mold: null };
+const context = trayContext();
 const onPrint = vi.fn();
-const onSaveHtml = vi.fn();
+const onSaveRecord = vi.fn();
 
 function Page({ readOnly = false }: { readonly readOnly?: boolean }) {
   const [record, setRecord] = useState<ChecklistRecord>({});
@@ -30,7 +29,7 @@ function Page({ readOnly = false }: { readonly readOnly?: boolean }) {
         setRecord({ ...record, [id]: { done: false, measured: '', initials: '', ...record[id], ...change } })
       }
       onPrint={onPrint}
-      onSaveHtml={onSaveHtml}
+      onSaveRecord={onSaveRecord}
     />
   );
 }
@@ -38,61 +37,53 @@ function Page({ readOnly = false }: { readonly readOnly?: boolean }) {
 describe('the checklist', () => {
   const model = checklistModel(facts, context);
 
-  it('shows every fact, quantity, warning, caution and line of the model', () => {
+  it('shows the card with its numbers, drawings and blanks', () => {
     render(<Page />);
-    const page = screen.getByRole('article').textContent;
-    for (const { label, value } of [...model.header, ...model.quantities]) {
-      expect(page).toContain(label);
-      expect(page).toContain(value);
-    }
-    for (const section of model.sections) {
-      const region = within(screen.getByRole('region', { name: section.title }));
-      expect(region.getAllByRole('checkbox')).toHaveLength(section.lines.length);
-      for (const { text } of section.lines) expect(region.getByText(plain(text))).toBeInTheDocument();
-      for (const { text } of section.cautions)
-        expect(region.getByText(new RegExp(escaped(text)))).toBeVisible();
-      // A line may give the same reason for a number that is not known yet.
-      for (const { reason } of section.warnings)
-        expect(region.getAllByText(new RegExp(escaped(reason)))[0]).toBeVisible();
+    const card = within(screen.getByRole('region', { name: 'Bench card' }));
+    for (const { label } of model.card.numbers) expect(card.getByText(label)).toBeVisible();
+    for (const { drawing } of model.card.drawings)
+      expect(card.getByRole('img', { name: plain(drawing.told) })).toBeVisible();
+    for (const { number } of model.card.blanks) expect(card.getByText(number)).toBeVisible();
+  });
+
+  it('shows every action, caution and blank of each phase', () => {
+    render(<Page />);
+    for (const phase of model.phases) {
+      const region = screen.getByRole('region', { name: phase.title });
+      expect(within(region).getAllByRole('checkbox')).toHaveLength(phase.actions.length);
+      expect(within(region).getAllByText('CAUTION')).toHaveLength(1);
+      expect(plain(region.textContent)).toContain(plain(phase.caution));
+      for (const { text, blanks } of phase.actions) {
+        expect(plain(region.textContent)).toContain(plain(text));
+        for (const { number } of blanks) expect(region.textContent).toContain(number);
+      }
     }
   });
 
-  it('keeps ticks, measured values and initials', async () => {
+  it('keeps ticks, one signature and one note for each page', async () => {
     render(<Page />);
-    const line = model.sections.flatMap(({ lines }) => lines).find(({ measure }) => measure !== undefined);
-    if (line?.measure === undefined) throw new Error('the checklist has no line to measure');
-    await userEvent.click(screen.getByLabelText(`Done: ${plain(line.text)}`));
-    expect(screen.getByLabelText(`Done: ${plain(line.text)}`)).toBeChecked();
-    const measured = screen.getByLabelText(
-      `${line.measure.label} in ${line.measure.unit}: ${plain(line.text)}`,
-    );
-    await userEvent.type(measured, '0.91');
+    const region = within(screen.getByRole('region', { name: 'Pour' }));
+    const [box] = region.getAllByRole('checkbox');
+    if (box === undefined) throw new Error('nothing to tick');
+    await userEvent.click(box);
+    expect(box).toBeChecked();
+    const signed = region.getByLabelText('Pour done by');
+    await userEvent.type(signed, 'ab ');
     await userEvent.tab();
-    expect(measured).toHaveValue('0.91');
-    const initials = screen.getByLabelText(`Initials: ${plain(line.text)}`);
-    await userEvent.type(initials, 'ab ');
+    expect(signed).toHaveValue('ab');
+    const note = region.getByLabelText('Note on Pour');
+    await userEvent.type(note, 'two bubbles');
     await userEvent.tab();
-    expect(initials).toHaveValue('ab');
-    expect(screen.getByLabelText(`Done: ${plain(line.text)}`)).toBeChecked();
-  });
-
-  it('repeats the head of a section over its pages', () => {
-    render(<Page />);
-    for (const section of model.sections) {
-      const head = screen
-        .getByRole('region', { name: section.title })
-        .querySelector('table.check-table thead');
-      expect(head).toHaveTextContent('Wind meter: Upper half');
-      expect(head).toHaveTextContent(section.title);
-    }
+    expect(note).toHaveValue('two bubbles');
+    expect(box).toBeChecked();
   });
 
   it('prints and saves at a press', async () => {
     render(<Page />);
     await userEvent.click(screen.getByRole('button', { name: 'Print' }));
-    await userEvent.click(screen.getByRole('button', { name: 'Save as HTML file' }));
+    await userEvent.click(screen.getByRole('button', { name: 'Save the full record' }));
     expect(onPrint).toHaveBeenCalledOnce();
-    expect(onSaveHtml).toHaveBeenCalledOnce();
+    expect(onSaveRecord).toHaveBeenCalledOnce();
   });
 
   it('is off while another tab edits, and can be printed all the same', () => {
@@ -105,8 +96,4 @@ describe('the checklist', () => {
 /** The narrow spaces of numbers as the queries see them. */
 function plain(text: string): string {
   return text.replace(/\s+/gu, ' ');
-}
-
-function escaped(text: string): string {
-  return plain(text).replace(/[.*+?^${}()|[\]\\]/gu, '\\$&');
 }

@@ -138,6 +138,7 @@ interface Changes {
   readonly patternInputs?: Partial<ProjectInputs['pattern']>;
   readonly mold?: MoldGeometry | null;
   readonly cure?: Partial<ProjectInputs['cure']>;
+  readonly bench?: Partial<ProjectInputs['bench']>;
   readonly prediction?: CurePrediction | null;
   readonly health?: Partial<MeshHealth>;
   readonly summary?: Partial<PartSummary>;
@@ -170,6 +171,7 @@ export function inputsWith(changes: Changes): ProjectInputs {
     closing: { ...defaultProjectInputs.closing, ...changes.closing },
     mold: { ...defaultProjectInputs.mold, ...changes.moldInputs },
     cure: { ...defaultProjectInputs.cure, ...changes.cure },
+    bench: { ...defaultProjectInputs.bench, ...changes.bench },
   };
 }
 

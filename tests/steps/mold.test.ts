@@ -412,7 +412,7 @@ describe('repairs', () => {
 test('dust, setting heat, drain, damp stone, opening and coats carry their cautions', () => {
   const cautions = moldReport(trayContext()).cautions.map(({ text }) => text);
   for (const word of [
-    'dust mask',
+    'respirator',
     'hot enough to burn',
     'down the drain',
     'Damp stone',

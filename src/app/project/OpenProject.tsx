@@ -5,6 +5,7 @@ import { worstWord, type StepReport } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
 import { firstMoment } from '../../sheets/cure/heatMoment';
+import { benchPages, livePage } from '../../sheets/bench/benchPages';
 import { DecisionSheet } from '../../sheets/decision/DecisionSheet';
 import { MoldCutDrawing } from '../../sheets/decision/MoldCutDrawing';
 import { decisionPage } from '../../sheets/decision/decisionPage';
@@ -15,6 +16,8 @@ import type { AnswerShelf } from '../../pipeline/answerShelf';
 import type { MadeHere, UsedPattern } from '../../sheets/pattern/patternControl';
 import { useMeasured } from '../../sheets/measuring/useMeasured';
 import { RightWayUpQuestion } from '../../sheets/part/RightWayUpQuestion';
+import { RunStrip } from '../../sheets/timers/RunStrip';
+import { runningWords } from '../../sheets/timers/runningWords';
 import { TimerStrip } from '../../sheets/timers/TimerStrip';
 import { useBenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { StepContext } from '../../steps/shared/context';
@@ -40,6 +43,7 @@ import { TopBar } from '../TopBar';
 import { useUndoKeys } from '../useUndoKeys';
 import { WorkbookNotes } from '../WorkbookNotes';
 import { awaitedResults, isMeasurementStopped } from './awaitedResults';
+import { BenchPages } from './BenchPages';
 import { BenchPane } from './BenchPane';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
@@ -119,17 +123,22 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const adviceOf = useMemo(() => adviceWith(planning.found, inputs), [planning.found, inputs]);
   const step = steps.find((one) => one.id === stepId);
   const report = reports.get(stepId);
-  const { title } = step ?? decisionPage;
+  const ownPage = benchPages.find(({ id }) => id === stepId);
+  const { title } = step ?? ownPage ?? decisionPage;
+
+  const running = runningWords(timers.timers, planned, ovenRun.run, Math.max(timers.nowMs, ovenRun.nowMs));
+  useEffect(() => {
+    document.title = [running, project.name, title, 'Mold & Layup Workbook'].filter(Boolean).join(' · ');
+  }, [running, title, project.name]);
 
   const shownStep = useRef(stepId);
   useEffect(() => {
-    document.title = `${project.name} · ${title} · Mold & Layup Workbook`;
     if (shownStep.current === stepId) return;
     shownStep.current = stepId;
     // A new sheet is read from its top, by eye and by screen reader.
     document.querySelector<HTMLElement>('.sheet-pane h1')?.focus();
     document.querySelector('.sheet-pane')?.scrollTo({ top: 0 });
-  }, [stepId, title, project.name]);
+  }, [stepId]);
 
   const isOnChecklist = stepId === 'checklist';
   const printing = usePrinting({
@@ -139,10 +148,11 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     openChecklist: useCallback(() => goTo(projectHref(project.id, 'checklist')), [project.id]),
   });
 
+  const isWithoutView = isOnChecklist || ownPage !== undefined;
   const incomplete = incompleteReasons(context);
 
   return (
-    <div className={`shell ${isOnChecklist ? 'shell-without-view' : ''}`}>
+    <div className={`shell ${isWithoutView ? 'shell-without-view' : ''}`}>
       {incomplete.length > 0 ? <IncompleteStamp /> : null}
       <a
         className="skip-link"
@@ -190,8 +200,11 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             </Note>
           ) : null}
         </div>
-        {stepId === 'mold' ? null : (
-          <TimerStrip bench={timers} planned={planned} href={projectHref(project.id, 'mold')} />
+        {stepId === 'mold' || stepId === livePage.id ? null : (
+          <TimerStrip bench={timers} planned={planned} href={projectHref(project.id, livePage.id)} />
+        )}
+        {stepId === livePage.id ? null : (
+          <RunStrip control={ovenRun} href={projectHref(project.id, livePage.id)} />
         )}
         <Announcer
           message={
@@ -200,7 +213,20 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
               : `${title}: ${report === undefined ? decision.word : worstWord(report.verdicts)}`
           }
         />
-        {step === undefined || report === undefined ? (
+        {ownPage !== undefined ? (
+          <BenchPages
+            project={project}
+            stepId={ownPage.id}
+            reports={reports}
+            context={context}
+            readOnly={readOnly}
+            actions={actions}
+            timers={timers}
+            planned={planned}
+            forecast={forecast}
+            ovenRun={ovenRun}
+          />
+        ) : step === undefined || report === undefined ? (
           <DecisionSheet
             decision={decision}
             reports={reports}
@@ -248,7 +274,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
           incomplete={incomplete}
         />
       </main>
-      {isOnChecklist ? null : (
+      {isWithoutView ? null : (
         <BenchPane
           stepId={stepId}
           context={context}

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { AnswerShelf } from '../../pipeline/answerShelf';
+import { benchPages } from '../../sheets/bench/benchPages';
 import { decisionPage } from '../../sheets/decision/decisionPage';
 import { steps } from '../../steps/registry';
 import { Note } from '../../ui/Note';
@@ -48,7 +49,7 @@ export function ProjectPage({ projectId, stepId, shelf }: ProjectPageProps) {
       </main>
     );
   }
-  const known = [decisionPage, ...steps].find(({ id }) => id === stepId);
+  const known = [decisionPage, ...steps, ...benchPages].find(({ id }) => id === stepId);
   const landing = known?.id ?? (openedWithPattern ? decisionPage.id : steps[0]?.id);
   return landing === undefined ? null : <OpenProject project={project} stepId={landing} shelf={shelf} />;
 }

@@ -1,6 +1,6 @@
-import { checklistHtml } from '../../checklist/checklistHtml';
 import { ChecklistSheet } from '../../checklist/ChecklistSheet';
 import { checklistModel } from '../../checklist/printModel';
+import { recordHtml } from '../../checklist/recordHtml';
 import type { StepReport } from '../../core/figure';
 import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import { CureSheet } from '../../sheets/cure/CureSheet';
@@ -109,7 +109,7 @@ function ChecklistOfProject(props: StepSheetProps) {
       readOnly={readOnly}
       onRecord={(lineId, line) => actions.record(lineId, line)}
       onPrint={onPrint}
-      onSaveHtml={() => actions.saveChecklist(checklistHtml(model))}
+      onSaveRecord={() => actions.saveRecord(recordHtml(model, reports))}
     />
   );
 }

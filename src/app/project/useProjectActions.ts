@@ -6,6 +6,7 @@ import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
+import { writeReading } from '../../steps/bench/written';
 import { nameOfMade } from '../../steps/pattern/nameOfMade';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
@@ -96,11 +97,15 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
         log: { laminate, air: airCurve(log), place: log.place },
       });
     },
+    /** What was read at the bench is the input that the step asks for. */
+    reading(path: string, value: number | null) {
+      told(workbook.updateInputs((draft) => writeReading(draft, path, value), `reading ${path}`));
+    },
     record(lineId: string, line: Partial<RecordLine>) {
       told(workbook.setRecord(lineId, line));
     },
-    saveChecklist(html: string) {
-      saveTextFile({ fileName: fileName('checklist.html'), text: html }, 'text/html');
+    saveRecord(html: string) {
+      saveTextFile({ fileName: fileName('full record.html'), text: html }, 'text/html');
     },
     /** The same text as the headless command's. */
     saveFigures(json: string) {

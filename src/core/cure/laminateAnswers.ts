@@ -9,7 +9,7 @@ import { halfCode } from './moldVoxels';
 import type { Dwell } from './ovenProgram';
 
 /** A place counts as having reached a dwell when it is within this of it, K. */
-const dwellSlackK = 5;
+export const dwellSlackK = 5;
 
 export interface DwellReached {
   readonly targetC: number;

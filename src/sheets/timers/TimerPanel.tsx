@@ -4,6 +4,7 @@ import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
 import { NumberCell } from '../../ui/NumberCell';
 import type { BenchTimer } from '../../workbook';
+import { timerLabel } from './timerLabel';
 import { clockText, heard, leftMs, paused, setTo, started, timerPhase } from './timerMath';
 import { ownTime, type TimerChange } from './useBenchTimers';
 import './timers.css';
@@ -19,10 +20,6 @@ export interface TimerPanelProps {
 }
 
 const ownMinutes = { unit: 'min', min: 0.1, max: 10_000, decimals: 1 } as const;
-
-export function timerLabel(timer: BenchTimer, planned: readonly PlannedTime[]): string {
-  return planned.find(({ id }) => id === timer.what)?.label ?? 'Own time';
-}
 
 /** One timer with a readout to be read from across the bench. */
 export function TimerPanel({ name, timer, planned, nowMs, disabled, onChange }: TimerPanelProps) {

@@ -1,7 +1,7 @@
 import type { PlannedTime } from '../../steps/mold/plannedTimes';
 import { Announcer } from '../../ui/Announcer';
 import { Button } from '../../ui/Button';
-import { timerLabel } from './TimerPanel';
+import { timerLabel } from './timerLabel';
 import { clockText, heard, leftMs, timerPhase } from './timerMath';
 import type { BenchTimers } from './useBenchTimers';
 import './timers.css';

@@ -4,6 +4,7 @@ import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import type { BenchTimer } from '../../workbook';
 import { createBell, type Bell } from './bell';
 import { isRinging, setTo, timerPhase } from './timerMath';
+import { notify } from './useNotifications';
 
 export type TimerChange = (timer: BenchTimer, nowMs: number) => BenchTimer;
 
@@ -73,6 +74,7 @@ export function useBenchTimers(planned: readonly PlannedTime[]): BenchTimers {
   const ringing = !disabled && timers.some((timer) => isRinging(timer, nowMs));
   useEffect(() => {
     if (!ringing) return undefined;
+    notify('A timer of the bench is over.');
     bell.current?.ring();
     const again = setInterval(() => bell.current?.ring(), ringEveryMs);
     return () => clearInterval(again);

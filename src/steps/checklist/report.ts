@@ -6,7 +6,7 @@ import { count, figure } from '../kit/figures';
 const cautions: readonly Caution[] = [
   {
     id: 'checklist.laterStages',
-    text: 'This sheet ends when the mold is opened. What follows has dangers of its own (carbon dust when trimming and sanding, solvents and fumes when coating): work from the suppliers’ safety data sheets and local rules.',
+    text: 'This sheet ends when the mold is opened. What follows has dangers of its own (carbon dust when trimming and sanding, solvents and fumes when coating): lithium cells out before heat, clamps or glue, and the way to them never glued shut. Carbon conducts: insulate boards, isolate aluminum and steel, test the range; a changed transmitter may need new approval. Data sheets, local rules and licensed trades come first.',
   },
 ];
 

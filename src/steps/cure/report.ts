@@ -8,7 +8,7 @@ import { cureVerdicts } from './verdicts';
 const cautions: readonly Caution[] = [
   {
     id: 'cure.oven',
-    text: 'An oven of its own with ventilation to the outside, never one that food goes into; nothing with cells or electronics in it. Do not leave the first heating alone.',
+    text: 'An oven of its own with ventilation to the outside, never one that food goes into; nothing with cells or electronics in it, all solvent gone, no rags near. No drilling, rewiring or defeating the door switch; a separate over-temperature cut-out; changes by a licensed electrician. Thermocouple leads clear of carbon and live parts. Stay with the oven during the whole first run.',
   },
   {
     id: 'cure.dampStone',
@@ -24,7 +24,7 @@ const cautions: readonly Caution[] = [
   },
   {
     id: 'cure.fumes',
-    text: 'Resin gives off fumes while it cures, and cures with heat of its own: extraction, no face over the open door. The supplier’s safety data sheet, its cure, and local rules come first.',
+    text: 'Resin gives off fumes while it cures, and cures with heat of its own: no thick lumps or piles of offcuts in the oven, extraction, no face over the open door. The supplier’s safety data sheet, its cure, and local rules come first.',
   },
 ];
 

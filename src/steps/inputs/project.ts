@@ -9,6 +9,7 @@ import {
   type InputSpecs,
   type InputTable,
 } from '../kit/inputTable';
+import { benchTable } from './bench';
 import { closingTable } from './closing';
 import { cureTable } from './cure';
 import { moldTable } from './mold';
@@ -26,6 +27,7 @@ export const inputTables = {
   closing: closingTable,
   mold: moldTable,
   cure: cureTable,
+  bench: benchTable,
 } satisfies Readonly<Record<string, InputTable>>;
 
 export const projectInputsSchema = z
@@ -37,6 +39,7 @@ export const projectInputsSchema = z
     closing: schemaOf(closingTable),
     mold: schemaOf(moldTable),
     cure: schemaOf(cureTable),
+    bench: schemaOf(benchTable),
   })
   .check(({ value, issues }) => {
     for (const [step, inputs] of Object.entries(value))
@@ -59,6 +62,7 @@ export const defaultProjectInputs: ProjectInputs = {
   closing: startOf(closingTable),
   mold: startOf(moldTable),
   cure: startOf(cureTable),
+  bench: startOf(benchTable),
 };
 
 const steps: readonly (readonly [string, InputTable])[] = Object.entries(inputTables);

@@ -10,7 +10,7 @@ import { figureFrom, ml, mm } from './say';
 import type { Answer, Half, MoldWork } from '../stone/work';
 
 /** Strip of a round cup laps over itself by this much (common practice). */
-export const stripOverlapMm = 20;
+const stripOverlapMm = 20;
 
 const patternId = 'mold.patternMl';
 

@@ -162,7 +162,7 @@ function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[]
               peak,
               heat.peakC,
               `Middle of the ${half}, from ${celsius(roomC)}: heat freed evenly until the final set, leaving through back and sides.`,
-              'From a good draft, slow setting and late heat up to no loss at all. A thermometer in a trial cup as thick as the thickest stone narrows it.',
+              'From a good draft, slow setting and late heat up to still air, a fast set and all of the heat. A thermometer in a trial cup as thick as the thickest stone narrows it.',
             ),
             heat.lowC,
             heat.highC,

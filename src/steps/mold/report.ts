@@ -14,7 +14,7 @@ import { moldWork } from '../stone/work';
 const cautions: readonly Caution[] = [
   {
     id: 'mold.dust',
-    text: 'Weighing and pouring powder raises dust that irritates eyes and lungs, and natural gypsum can carry crystalline silica (limit 0.05 mg/m³ of fine dust over eight hours, action from 0.025): open bags low and slowly, dust mask, extraction, wipe up wet. The supplier’s safety data sheet and local rules come first.',
+    text: 'Weighing and pouring powder, and scraping dry stone, raise dust that irritates eyes and lungs, and natural gypsum can carry crystalline silica (limit 0.05 mg/m³ of fine dust over eight hours, action from 0.025): open bags low and slowly, scrape damp, fitted particle respirator, extraction, wipe up wet. The supplier’s safety data sheet and local rules come first.',
   },
   {
     id: 'mold.settingHeat',

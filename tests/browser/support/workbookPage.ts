@@ -11,7 +11,9 @@ export type StepName =
   | 'Mold closing'
   | 'Stone mold'
   | 'Clamp & cure'
-  | 'Checklist';
+  | 'Checklist'
+  | 'Bench'
+  | 'Live';
 
 /** Sheet of a step, by its title. */
 export const sheetTitle = (page: Page, title: StepName): Locator =>

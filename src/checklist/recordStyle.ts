@@ -1,8 +1,8 @@
 /**
- * Style of the checklist as a file of its own, for screen, A4 and Letter in grayscale. Page size is left to the
+ * Style of the full record as a file of its own, for screen, A4 and Letter in grayscale. Page size is left to the
  * printer; margins hold on both, and nothing is wider than the narrower page.
  */
-export const checklistStyle = `
+export const recordStyle = `
 @page { margin: 14mm 13mm 16mm; }
 @page { @bottom-right { content: counter(page) " / " counter(pages); font: 10pt sans-serif; } }
 * { box-sizing: border-box; }
@@ -16,21 +16,13 @@ th, td { border: 1px solid #8a8371; padding: 1.5mm 2mm; text-align: left; vertic
 td { overflow-wrap: anywhere; }
 th { font-weight: 600; background: #f1ead8; white-space: nowrap; }
 caption { text-align: left; font-weight: 600; padding: 1mm 0; }
-.given { margin: 2mm 0 3mm; }
-.given td:empty { height: 9mm; }
-.running td { border: 0; padding: 0 0 1mm; font-size: 9pt; }
 tr { break-inside: avoid; }
-.facts { display: grid; grid-template-columns: max-content 1fr; gap: 1mm 4mm; margin: 0; }
-.facts dt { font-weight: 600; }
-.facts dd { margin: 0; overflow-wrap: anywhere; }
 .verdict { border: 2px solid #1d2733; padding: 2mm 3mm; margin: 4mm 0; break-inside: avoid; }
 .verdict strong { text-transform: uppercase; }
 .warning, .caution { border-left: 4px solid #1d2733; padding: 1mm 3mm; margin: 2mm 0; break-inside: avoid; }
 .caution { border-left-style: double; border-left-width: 6px; }
 .stamp { position: fixed; inset: 0; display: grid; place-items: center; font-size: 68pt; font-weight: 800; letter-spacing: .04em; color: rgb(0 0 0 / 13%); transform: rotate(-38deg); pointer-events: none; }
-.box { width: 14mm; text-align: center; font-size: 15pt; line-height: 1; }
-.measured { width: 40mm; }
-.initials { width: 20mm; }
-.status { color: #4d5560; }
-@media print { html { background: #fff; font-size: 11pt; } body { max-width: none; padding: 0; } th { background: #eee; } .status { color: #333; } }
+.actions { padding: 0; list-style: none; }
+.actions li { margin: 1mm 0; break-inside: avoid; }
+@media print { html { background: #fff; font-size: 11pt; } body { max-width: none; padding: 0; } th { background: #eee; } }
 `.trim();
