@@ -14,6 +14,7 @@ import { partReport } from './part/report';
 import { patternReport } from './pattern/report';
 import { pliesRemedies } from './plies/remedies';
 import { pliesReport } from './plies/report';
+import { withOrigins } from './shared/origins';
 import type { ProposeRemedies } from './shared/remedy';
 import { wallsReport } from './walls/report';
 
@@ -100,7 +101,8 @@ export function stepReports(context: StepContext): ReadonlyMap<string, StepRepor
   const reports = new Map<string, StepReport>();
   const before: ReportBefore[] = [];
   for (const { id, title, needs, report } of steps) {
-    const own = withAwaited(report(context, before), id, needs, context.awaited ?? []);
+    const told = withOrigins(report(context, before), context.origins ?? new Map());
+    const own = withAwaited(told, id, needs, context.awaited ?? []);
     reports.set(id, own);
     before.push({ title, report: own });
   }

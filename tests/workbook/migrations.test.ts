@@ -124,7 +124,11 @@ const stepCases: Readonly<Record<number, StepCase>> = {
   },
   7: {
     before: { id: 'a', inputs: { part: { scale: 2 }, cure: { gelC: 90 } } },
-    after: { id: 'a', inputs: { ...filledByFormat7.fields, part: { scale: 2 }, cure: { gelC: 90 } } },
+    after: {
+      id: 'a',
+      cards: [],
+      inputs: { ...filledByFormat7.fields, part: { scale: 2 }, cure: { gelC: 90 } },
+    },
     broken: { id: 'a' },
     complaint: '"inputs" is missing',
   },

@@ -20,6 +20,7 @@ import type { StepContext } from '../../steps/shared/context';
 import type { Step } from '../../steps/registry';
 import type { Project } from '../../workbook';
 import { checklistFacts } from './checklistFacts';
+import { FromShelf } from './FromShelf';
 import type { ViewControl } from './useBenchControl';
 import type { ProjectActions } from './useProjectActions';
 
@@ -44,7 +45,7 @@ export interface StepSheetProps {
 
 /** The sheet of one step, with what it needs of the open project. */
 export function StepSheet(props: StepSheetProps) {
-  const { step, report, context, readOnly, actions, measuring, control, forecast } = props;
+  const { project, step, report, context, readOnly, actions, measuring, control, forecast } = props;
   const sheet: SheetProps & { title: string; question: string } = {
     title: step.title,
     question: step.question,
@@ -52,6 +53,7 @@ export function StepSheet(props: StepSheetProps) {
     report,
     readOnly,
     change: actions.change,
+    fromShelf: (kind) => <FromShelf project={project} kind={kind} readOnly={readOnly} />,
   };
   switch (step.id) {
     case 'part':
