@@ -1,6 +1,6 @@
 /** What a maker does on the shelf: cards put there, changed, deleted and put back; hours of a roll; the shelf as a file. */
 import { explain } from './inputEdit';
-import { refused, type Outcome } from './outcome';
+import { refused } from './outcome';
 import {
   shelfCardSchema,
   shelfCardsSchema,
@@ -21,112 +21,120 @@ export interface ShelfActionsParts {
   readonly now: () => string;
 }
 
-export const shelfFileExtension = '.shelf.json';
-const gone = 'This card is no longer on the shelf: it was deleted in another tab.';
+const shelfFileExtension = '.shelf.json';
 
-export function createShelfActions({ shelf, store, newId, now }: ShelfActionsParts): ShelfActions {
-  const withNew = (cards: readonly ShelfCard[], fresh: readonly ShelfCard[]) => {
-    const whole = [...cards, ...fresh];
-    return shelfCardsSchema.safeParse(whole).success
-      ? ({ done: true, cards: whole } as const)
-      : refused('The shelf takes no more cards; delete some that you no longer need.');
-  };
+const cardGone = refused('This card is no longer on the shelf: it was deleted in another tab.');
 
+function withNew(cards: readonly ShelfCard[], fresh: readonly ShelfCard[]) {
+  const whole = [...cards, ...fresh];
+  return shelfCardsSchema.safeParse(whole).success
+    ? ({ done: true, cards: whole } as const)
+    : refused('The shelf takes no more cards; delete some that you no longer need.');
+}
+
+export function createShelfActions(parts: ShelfActionsParts): ShelfActions {
+  return { ...adding(parts), ...deleting(parts), ...changing(parts), ...files(parts) };
+}
+
+type Adding = Pick<ShelfActions, 'addCard' | 'putCopyOnShelf'>;
+
+const adding = ({ shelf, newId, now }: ShelfActionsParts): Adding => ({
+  async addCard({ kind, name, note = '', values = {} }) {
+    const card: ShelfCard = { id: newId(), kind, name: name.trim(), note, changedAt: now(), values, log: [] };
+    const wrong = whyNoCard(card);
+    if (wrong !== null) return refused(wrong);
+    const outcome = await shelf.change((cards) => withNew(cards, [card]));
+    return outcome.done ? { done: true, card } : outcome;
+  },
+
+  putCopyOnShelf({ cardId, kind, name, values }) {
+    const card: ShelfCard = { id: cardId, kind, name, note: '', changedAt: now(), values, log: [] };
+    return shelf.change((cards) =>
+      cards.some(({ id }) => id === cardId)
+        ? refused('This card is on the shelf already.')
+        : withNew(cards, [card]),
+    );
+  },
+});
+
+type Deleting = Pick<ShelfActions, 'deleteCard' | 'undeleteCard'>;
+
+const deleting = ({ shelf, store }: ShelfActionsParts): Deleting => ({
+  async deleteCard(id) {
+    let deleted: ShelfCard | undefined;
+    const outcome = await shelf.change((cards) => {
+      deleted = cards.find((card) => card.id === id);
+      return deleted === undefined
+        ? cardGone
+        : { done: true, cards: cards.filter((card) => card !== deleted) };
+    });
+    if (!outcome.done || deleted === undefined) return outcome;
+    const { deletedCards } = store.getState();
+    store.setState({ deletedCards: [deleted, ...deletedCards] });
+    return outcome;
+  },
+
+  async undeleteCard(id) {
+    const card = store.getState().deletedCards.find((one) => one.id === id);
+    if (card === undefined) return refused('There is no delete to undo.');
+    const outcome = await shelf.change((cards) =>
+      cards.some((one) => one.id === id) ? { done: true, cards } : withNew(cards, [card]),
+    );
+    if (outcome.done)
+      store.setState(({ deletedCards }) => ({ deletedCards: deletedCards.filter((one) => one !== card) }));
+    return outcome;
+  },
+});
+
+type Changing = Pick<ShelfActions, 'changeCard' | 'logHours' | 'removeSession'>;
+
+function changing({ shelf, newId, now }: ShelfActionsParts): Changing {
   const changeCard: ShelfActions['changeCard'] = (id, recipe) =>
     shelf.change((cards) => {
       const former = cards.find((card) => card.id === id);
-      if (former === undefined) return refused(gone);
+      if (former === undefined) return cardGone;
       const changed = { ...recipe(former), id, kind: former.kind, changedAt: now() };
       const wrong = whyNoCard(changed);
       if (wrong !== null) return refused(wrong);
       return { done: true, cards: cards.map((card) => (card === former ? changed : card)) };
     });
-
   return {
-    async addCard({ kind, name, note = '', values = {} }) {
-      const card: ShelfCard = {
-        id: newId(),
-        kind,
-        name: name.trim(),
-        note,
-        changedAt: now(),
-        values,
-        log: [],
-      };
-      const wrong = whyNoCard(card);
-      if (wrong !== null) return refused(wrong);
-      const outcome = await shelf.change((cards) => withNew(cards, [card]));
-      return outcome.done ? { done: true, card } : outcome;
-    },
-
-    async putCopyOnShelf({ cardId, kind, name, values }) {
-      const card: ShelfCard = { id: cardId, kind, name, note: '', changedAt: now(), values, log: [] };
-      return shelf.change((cards) =>
-        cards.some(({ id }) => id === cardId)
-          ? refused('This card is on the shelf already.')
-          : withNew(cards, [card]),
-      );
-    },
-
     changeCard,
-
-    async deleteCard(id) {
-      let deleted: ShelfCard | undefined;
-      const outcome = await shelf.change((cards) => {
-        deleted = cards.find((card) => card.id === id);
-        return deleted === undefined
-          ? refused(gone)
-          : { done: true, cards: cards.filter((card) => card !== deleted) };
-      });
-      if (!outcome.done || deleted === undefined) return outcome;
-      const { deletedCards } = store.getState();
-      store.setState({ deletedCards: [deleted, ...deletedCards] });
-      return outcome;
-    },
-
-    async undeleteCard(id) {
-      const { deletedCards } = store.getState();
-      const card = deletedCards.find((one) => one.id === id);
-      if (card === undefined) return refused('There is no delete to undo.');
-      const outcome = await shelf.change((cards) =>
-        cards.some((one) => one.id === id) ? { done: true, cards } : withNew(cards, [card]),
-      );
-      if (outcome.done) store.setState({ deletedCards: deletedCards.filter((one) => one !== card) });
-      return outcome;
-    },
-
     logHours(id, hoursH, project) {
       const session: RollSession = { id: newId(), at: now(), hoursH, project };
       return changeCard(id, (card) => ({ ...card, log: [...card.log, session] }));
     },
-
     removeSession: (id, sessionId) =>
       changeCard(id, (card) => ({ ...card, log: card.log.filter((one) => one.id !== sessionId) })),
-
-    exportShelf() {
-      const cards = shelf.read();
-      if (cards === null) return refused('The shelf cannot be read; see the note above.');
-      return { done: true, file: { fileName: `My shelf${shelfFileExtension}`, text: encodeShelf(cards) } };
-    },
-
-    async importShelf(text) {
-      const loaded = decodeShelf(text);
-      if (loaded.outcome === 'newer')
-        return refused(
-          `This shelf was saved by a newer version of the workbook (format ${loaded.format}). Update the app to open it.`,
-        );
-      if (loaded.outcome === 'damaged')
-        return refused(`This file cannot be put on the shelf: ${loaded.reason}. Nothing was changed.`);
-      let added = 0;
-      const outcome = await shelf.change((cards) => {
-        const fresh = loaded.cards.flatMap((card) => notYetAmong(cards, card, newId));
-        added = fresh.length;
-        return withNew(cards, fresh);
-      });
-      return outcome.done ? { done: true, added } : outcome;
-    },
   };
 }
+
+type Files = Pick<ShelfActions, 'exportShelf' | 'importShelf'>;
+
+const files = ({ shelf, newId }: ShelfActionsParts): Files => ({
+  exportShelf() {
+    const cards = shelf.read();
+    if (cards === null) return refused('The shelf cannot be read; see the note above.');
+    return { done: true, file: { fileName: `My shelf${shelfFileExtension}`, text: encodeShelf(cards) } };
+  },
+
+  async importShelf(text) {
+    const loaded = decodeShelf(text);
+    if (loaded.outcome === 'newer')
+      return refused(
+        `This shelf was saved by a newer version of the workbook (format ${loaded.format}). Update the app to open it.`,
+      );
+    if (loaded.outcome === 'damaged')
+      return refused(`This file cannot be put on the shelf: ${loaded.reason}. Nothing was changed.`);
+    let added = 0;
+    const outcome = await shelf.change((cards) => {
+      const fresh = loaded.cards.flatMap((card) => notYetAmong(cards, card, newId));
+      added = fresh.length;
+      return withNew(cards, fresh);
+    });
+    return outcome.done ? { done: true, added } : outcome;
+  },
+});
 
 /** A card of a file beside those there are: what is there already stays, another of the same id gets an id of its own. */
 function notYetAmong(

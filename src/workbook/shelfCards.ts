@@ -101,8 +101,8 @@ export const shelfCardSchema = byKind(cardOfKind);
 export const shelfCardsSchema = z.array(shelfCardSchema).check(z.maxLength(1000));
 export const cardCopiesSchema = z.array(byKind(copyOfKind)).check(z.maxLength(200));
 
-export const hoursOutPath = 'plies.materials.N.hoursOutH';
-export const outTimePath = 'plies.materials.N.allowedOutTimeH';
+const hoursOutPath = 'plies.materials.N.hoursOutH';
+const outTimePath = 'plies.materials.N.allowedOutTimeH';
 
 const numberAt = (values: CardValues, path: string): number | null => {
   const value = values[path]?.value;

@@ -8,7 +8,6 @@ import type { ChangeInputs } from '../../src/sheets/sheetProps';
 import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { pliesReport } from '../../src/steps/plies/report';
 import { placeAt } from '../../src/sheets/plies/stackEdits';
-import { defaultMaterial } from '../../src/steps/inputs/material';
 import './support';
 
 function Plies({ readOnly = false }: { readonly readOnly?: boolean }) {

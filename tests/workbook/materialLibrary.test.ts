@@ -71,14 +71,13 @@ describe('the library at the first start with a shelf', () => {
     const machine = createMachine();
     const { workbook } = machine.tab();
     done(await workbook.shelf.addCard({ kind: 'stone', name: 'Stone A' }));
-    for (const _time of [1, 2]) {
+    for (const time of ['first', 'second']) {
       machine.disk.set(materialLibraryKey, saved(roll7));
-      expect(
-        machine
-          .tab()
-          .workbook.store.getState()
-          .shelf.map(({ name }) => name),
-      ).toEqual(['Roll 7', 'Stone A']);
+      const names = machine
+        .tab()
+        .workbook.store.getState()
+        .shelf.map(({ name }) => name);
+      expect(names, time).toEqual(['Roll 7', 'Stone A']);
     }
   });
 

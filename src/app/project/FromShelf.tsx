@@ -4,7 +4,7 @@ import { Disclosure } from '../../ui/Disclosure';
 import { Note } from '../../ui/Note';
 import type { Outcome, Project } from '../../workbook';
 import { nameForCard, placesOf, valuesFrom, type CardPlace } from '../../workbook/cardPicks';
-import { isChangedSince, type CardCopy } from '../../workbook/shelfCards';
+import { isChangedSince, type CardCopy, type ShelfCard } from '../../workbook/shelfCards';
 import { kindsOfCards, type CardKind } from '../../workbook/shelfKinds';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { shelfHref } from '../route';
@@ -22,10 +22,7 @@ export function FromShelf({ project, kind, readOnly }: FromShelfProps) {
   const workbook = useWorkbook();
   const shelf = useWorkbookState((state) => state.shelf);
   const cards = shelf.filter((card) => card.kind === kind);
-  const [chosenId, setChosenId] = useState('');
   const [told, setTold] = useState<{ readonly problem: boolean; readonly text: string } | null>(null);
-  const selectId = useId();
-  const chosen = cards.find(({ id }) => id === chosenId) ?? cards[0];
   const places = placesOf(project, kind);
   const { list } = kindsOfCards[kind];
   const { one } = kindWords[kind];
@@ -46,38 +43,14 @@ export function FromShelf({ project, kind, readOnly }: FromShelfProps) {
 
   return (
     <Disclosure title={`From my shelf: ${one}`} remark={remarkOf(copies, cards.length)}>
-      {cards.length === 0 ? (
-        <p className="quiet">
-          No card of this kind yet. <a href={shelfHref}>My shelf</a>
-        </p>
-      ) : (
-        <div className="shelf-pick">
-          <label htmlFor={selectId}>Card</label>
-          <select
-            id={selectId}
-            className="select"
-            value={chosen?.id ?? ''}
-            disabled={readOnly}
-            onChange={(event) => setChosenId(event.target.value)}
-          >
-            {cards.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </select>
-          <Button
-            disabled={readOnly || chosen === undefined}
-            onClick={() => {
-              if (chosen !== undefined)
-                tell(workbook.pickCard(chosen, null), `Filled from ${chosen.name}. Undo takes it back.`);
-            }}
-          >
-            {list === null ? 'Fill in from it' : 'Add to this project'}
-          </Button>
-          <span className="quiet">What it does not tell goes back to its ready-made value.</span>
-        </div>
-      )}
+      <CardPick
+        cards={cards}
+        doLabel={list === null ? 'Fill in from it' : 'Add to this project'}
+        readOnly={readOnly}
+        onPick={(card) =>
+          tell(workbook.pickCard(card, null), `Filled from ${card.name}. Undo takes it back.`)
+        }
+      />
       {told === null ? null : <Note problem={told.problem}>{told.text}</Note>}
       <ul className="project-list">
         {places.map((place) => (
@@ -108,15 +81,54 @@ function remarkOf(copies: readonly CardCopy[], onShelf: number): string {
   return onShelf === 0 ? 'none' : `none picked, ${onShelf} on the shelf`;
 }
 
-type Card = Parameters<typeof isChangedSince>[1];
+interface CardPickProps {
+  readonly cards: readonly ShelfCard[];
+  readonly doLabel: string;
+  readonly readOnly: boolean;
+  readonly onPick: (card: ShelfCard) => void;
+}
+
+function CardPick({ cards, doLabel, readOnly, onPick }: CardPickProps) {
+  const [chosenId, setChosenId] = useState('');
+  const selectId = useId();
+  const chosen = cards.find(({ id }) => id === chosenId) ?? cards[0];
+  if (chosen === undefined)
+    return (
+      <p className="quiet">
+        No card of this kind yet. <a href={shelfHref}>My shelf</a>
+      </p>
+    );
+  return (
+    <div className="shelf-pick">
+      <label htmlFor={selectId}>Card</label>
+      <select
+        id={selectId}
+        className="select"
+        value={chosen.id}
+        disabled={readOnly}
+        onChange={(event) => setChosenId(event.target.value)}
+      >
+        {cards.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
+      </select>
+      <Button disabled={readOnly} onClick={() => onPick(chosen)}>
+        {doLabel}
+      </Button>
+      <span className="quiet">What it does not tell goes back to its ready-made value.</span>
+    </div>
+  );
+}
 
 interface PlaceLineProps {
   readonly place: CardPlace;
   readonly called: string;
   /** The card that its copy was taken of, when it is on the shelf. */
-  readonly onShelf: Card | null;
+  readonly onShelf: ShelfCard | null;
   readonly readOnly: boolean;
-  readonly onTakeOver: (card: Card) => void;
+  readonly onTakeOver: (card: ShelfCard) => void;
   readonly onPutNew: () => void;
   readonly onPutCopy: (copy: CardCopy) => void;
 }

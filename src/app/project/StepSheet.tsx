@@ -43,6 +43,11 @@ export interface StepSheetProps {
   readonly onPrint: () => void;
 }
 
+/** What the sheets ask of the shelf, for this project. */
+const shelfOf =
+  (project: Project, readOnly: boolean): NonNullable<SheetProps['fromShelf']> =>
+  (kind) => <FromShelf project={project} kind={kind} readOnly={readOnly} />;
+
 /** The sheet of one step, with what it needs of the open project. */
 export function StepSheet(props: StepSheetProps) {
   const { project, step, report, context, readOnly, actions, measuring, control, forecast } = props;
@@ -53,7 +58,7 @@ export function StepSheet(props: StepSheetProps) {
     report,
     readOnly,
     change: actions.change,
-    fromShelf: (kind) => <FromShelf project={project} kind={kind} readOnly={readOnly} />,
+    fromShelf: shelfOf(project, readOnly),
   };
   switch (step.id) {
     case 'part':

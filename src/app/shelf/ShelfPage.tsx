@@ -19,7 +19,6 @@ export function ShelfPage() {
   const workbook = useWorkbook();
   const { shelf } = workbook;
   const cards = useWorkbookState((state) => state.shelf);
-  const deleted = useWorkbookState((state) => state.deletedCards);
   const projects = useWorkbookState((state) => state.projects);
   const [openId, setOpenId] = useState<string | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -51,45 +50,16 @@ export function ShelfPage() {
 
   return (
     <main className="page projects-page shelf-page">
-      <header className="page-head">
-        <div>
-          <h1>My shelf</h1>
-          <p className="quiet">
-            What the shop has, entered once. A project keeps what it took from a card as it was then.
-          </p>
-        </div>
-        <div className="button-row">
-          <a href={projectsHref}>All projects</a>
-          <ThemeToggle />
-          <FilePick
-            accept=".json,application/json"
-            inputLabel="Shelf file"
-            onFile={(file) => void importShelf(file)}
-          >
-            Add from a shelf file
-          </FilePick>
-          <Button disabled={cards.length === 0} onClick={exportShelf}>
-            Save the shelf as a file
-          </Button>
-        </div>
-      </header>
+      <ShelfHead
+        isEmpty={cards.length === 0}
+        onExport={exportShelf}
+        onImport={(file) => void importShelf(file)}
+      />
       <WorkbookNotes />
       {refusal === null ? null : <Note problem>{refusal}</Note>}
       {said === '' ? null : <Note>{said}</Note>}
       <Announcer message={said} />
-      <div role="status">
-        {deleted.map(({ id, name }) => (
-          <div key={id} className="undo-bar">
-            <span>Deleted: {name}.</span>
-            <Button
-              aria-label={`Undo deleting ${name}`}
-              onClick={() => void told(shelf.undeleteCard(id), `${name} is back.`)}
-            >
-              Undo
-            </Button>
-          </div>
-        ))}
-      </div>
+      <DeletedCards onUndo={(id, name) => void told(shelf.undeleteCard(id), `${name} is back.`)} />
       {cardKinds.map((kind) => (
         <section key={kind} aria-label={kindsOfCards[kind].title}>
           <div className="shelf-head">
@@ -116,5 +86,51 @@ export function ShelfPage() {
         </section>
       ))}
     </main>
+  );
+}
+
+interface ShelfHeadProps {
+  readonly isEmpty: boolean;
+  readonly onExport: () => void;
+  readonly onImport: (file: File) => void;
+}
+
+function ShelfHead({ isEmpty, onExport, onImport }: ShelfHeadProps) {
+  return (
+    <header className="page-head">
+      <div>
+        <h1>My shelf</h1>
+        <p className="quiet">
+          What the shop has, entered once. A project keeps what it took from a card as it was then.
+        </p>
+      </div>
+      <div className="button-row">
+        <a href={projectsHref}>All projects</a>
+        <ThemeToggle />
+        <FilePick accept=".json,application/json" inputLabel="Shelf file" onFile={onImport}>
+          Add from a shelf file
+        </FilePick>
+        <Button disabled={isEmpty} onClick={onExport}>
+          Save the shelf as a file
+        </Button>
+      </div>
+    </header>
+  );
+}
+
+/** What was deleted in this tab, each with its way back. */
+function DeletedCards({ onUndo }: { readonly onUndo: (id: string, name: string) => void }) {
+  const deleted = useWorkbookState((state) => state.deletedCards);
+  return (
+    <div role="status">
+      {deleted.map(({ id, name }) => (
+        <div key={id} className="undo-bar">
+          <span>Deleted: {name}.</span>
+          <Button aria-label={`Undo deleting ${name}`} onClick={() => onUndo(id, name)}>
+            Undo
+          </Button>
+        </div>
+      ))}
+    </div>
   );
 }
