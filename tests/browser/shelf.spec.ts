@@ -1,4 +1,5 @@
 /** The shop's shelf: from one project onto it, into another, and with a project file into somebody else's browser. */
+import { AxeBuilder } from '@axe-core/playwright';
 import {
   expect,
   expectFigure,
@@ -104,4 +105,26 @@ test('a second tab follows the shelf, and a deleted card comes back', async ({ p
   await expect(page.getByRole('button', { name: 'Close Small oven' })).toHaveCount(0);
   await other.getByRole('button', { name: 'Undo deleting Small oven' }).click();
   await expect(page.getByRole('button', { name: /(Edit|Close) Small oven/ })).toBeVisible();
+});
+
+test('the shelf is reached by keys and breaks no accessibility rule, light or dark', async ({
+  page,
+  context,
+}) => {
+  await withoutDemo(context);
+  await page.goto('/');
+  await page.getByRole('link', { name: 'My shelf' }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Add roll' }).focus();
+  await page.keyboard.press('Enter');
+  await fillField(page, 'Fiber areal weight', '245');
+  await fillField(page, 'Hours out this time', '2');
+  await page.getByRole('button', { name: 'Write it down' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /^Take out: 2.0 h/ })).toBeVisible();
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map(({ id, nodes }) => `${colorScheme} ${id}: ${nodes[0]?.html}`)).toEqual([]);
+  }
 });
