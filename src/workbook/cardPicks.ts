@@ -50,6 +50,11 @@ export function placesOf({ inputs, cards }: Cards, kind: CardKind): readonly Car
   }));
 }
 
+/** Without those of entries that were taken out of their list since. */
+export function copiesInUse(project: Cards): readonly CardCopy[] {
+  return project.cards.filter((copy) => placesOf(project, copy.kind).some((place) => place.copy === copy));
+}
+
 /** Where the entries come from that are still as their card gave them. */
 export function originsOf(project: Cards): Origins {
   const origins = new Map<string, ValueOrigin>();
@@ -113,7 +118,7 @@ export function withCardPicked(
   });
   if (!edited.done) return edited;
   const copy: CardCopy = { cardId: card.id, kind, name, takenAt, entryId: filledId, values };
-  const kept = project.cards.filter((one) => !(one.kind === kind && one.entryId === filledId));
+  const kept = copiesInUse(project).filter((one) => !(one.kind === kind && one.entryId === filledId));
   return { done: true, inputs: edited.inputs, cards: [...kept, copy] };
 }
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { currentFormat } from '../../src/workbook/migrations';
 import { decodeProject, encodeProject } from '../../src/workbook/envelope';
 import { defaultProjectInputs } from '../../src/steps/inputs/project';
-import { originsOf, placesOf, valuesFrom } from '../../src/workbook/cardPicks';
+import { copiesInUse, originsOf, placesOf, valuesFrom } from '../../src/workbook/cardPicks';
 import { newProject, type Project } from '../../src/workbook/project';
 import { readProjectFile } from '../../src/workbook/projectFile';
 import { isChangedSince, type ShelfCard } from '../../src/workbook/shelfCards';
@@ -75,6 +75,19 @@ describe('a picked card', () => {
     expect(mold).toMatchObject({ stoneType: '3', coverOverShowMm: 14 });
     expect(mold.bag).toMatchObject({ demoldMin: 45, workingMin: null });
     expect(mold.measured.settingExpansionPercent).toBe(0.21);
+  });
+
+  it('lets go of the copy of an entry that is gone, and undo brings both back', async () => {
+    const { workbook } = await tabWithProject();
+    done(workbook.pickCard(roll, null));
+    const before = opened(workbook);
+    done(workbook.updateInputs((draft) => void draft.plies.materials.pop()));
+    expect(copiesInUse(opened(workbook))).toEqual([]);
+    workbook.undo();
+    expect(copiesInUse(opened(workbook))).toEqual(before.cards);
+    done(workbook.updateInputs((draft) => void draft.plies.materials.pop()));
+    done(workbook.pickCard(stone, null));
+    expect(opened(workbook).cards.map(({ name }) => name)).toEqual(['Stone A']);
   });
 
   it('replaces the copy of the same place, and is refused for a place that is gone', async () => {

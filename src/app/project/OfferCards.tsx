@@ -3,6 +3,7 @@ import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
 import type { Project } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
+import { copiesInUse } from '../../workbook/cardPicks';
 import { cameFromFile, forgetItCameFromFile } from '../givenFile';
 
 /** A project file carries the cards that it was worked out with: they are offered to the shelf when it was opened. */
@@ -11,7 +12,7 @@ export function OfferCards({ project }: { readonly project: Project }) {
   const shelf = useWorkbookState((state) => state.shelf);
   const [offers, setOffers] = useState(() => cameFromFile(project.id));
   const [refusal, setRefusal] = useState<string | null>(null);
-  const missing = project.cards.filter(
+  const missing = copiesInUse(project).filter(
     ({ cardId }, at, all) =>
       !shelf.some(({ id }) => id === cardId) && all.findIndex((copy) => copy.cardId === cardId) === at,
   );
