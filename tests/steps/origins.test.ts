@@ -49,6 +49,7 @@ it('reaches the reports of the steps: stone, coats, clamps, print and rolls', ()
     ['mold.coatSheet.sealerLimitC', 'measured'],
     ['mold.patternSoftensC', 'supplier'],
     ['mold.releaseWaitMin', 'supplier'],
+    ['plies.materials.0.laidThicknessMm', 'supplier'],
     ['plies.materials.0.hoursOutH', 'measured'],
     ['plies.materials.0.allowedOutTimeH', 'supplier'],
   ]);
@@ -64,6 +65,8 @@ it('reaches the reports of the steps: stone, coats, clamps, print and rolls', ()
     'mold.sealerLimitC': 'measured',
     'mold.patternSoftensC': 'supplier’s sheet',
     'mold.releaseWaitMin': 'supplier’s sheet',
+    'plies.laidPlyMm': 'supplier’s sheet',
+    'plies.laidThicknessMm': 'supplier’s sheet',
     'plies.outTimeLeftH': 'supplier’s sheet',
   });
 });
