@@ -8,6 +8,7 @@ import { ProjectPage } from './project/ProjectPage';
 import { ProjectsPage } from './projects/ProjectsPage';
 import { useRoute } from './route';
 import { saveTextFile } from './saveTextFile';
+import { ShelfPage } from './shelf/ShelfPage';
 
 export interface AppProps {
   readonly workbook: Workbook;
@@ -33,6 +34,8 @@ export function App({ workbook, started }: AppProps) {
       <ErrorBoundary onSaveProject={saveOpenProject}>
         {route.page === 'projects' ? (
           <ProjectsPage starting={starting} />
+        ) : route.page === 'shelf' ? (
+          <ShelfPage />
         ) : (
           <ProjectPage
             key={route.projectId}

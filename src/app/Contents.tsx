@@ -6,7 +6,7 @@ import type { DecisionWord } from '../steps/shared/decision';
 import { steps } from '../steps/registry';
 import { Button } from '../ui/Button';
 import { VerdictMark } from '../ui/VerdictMark';
-import { projectHref, projectsHref } from './route';
+import { projectHref, projectsHref, shelfHref } from './route';
 
 export interface ContentsProps {
   readonly projectId: string;
@@ -69,7 +69,7 @@ export function Contents({ projectId, stepId, decision, reports }: ContentsProps
         ))}
       </ol>
       <p className="contents-foot">
-        <a href={projectsHref}>All projects</a>
+        <a href={projectsHref}>All projects</a> · <a href={shelfHref}>My shelf</a>
       </p>
     </nav>
   );

@@ -6,7 +6,13 @@ import type { SourceKey } from './sources';
 
 /** How far a number can be trusted, in the words of the page. */
 export type FigureStatus =
-  'published' | 'computed' | 'measured' | 'common practice' | 'from memory' | 'your entry';
+  | 'published'
+  | 'computed'
+  | 'measured'
+  | 'supplier’s sheet'
+  | 'common practice'
+  | 'from memory'
+  | 'your entry';
 
 /** One worked-out number (or a short text when the answer is not a number). */
 export interface Figure {
@@ -23,6 +29,8 @@ export interface Figure {
   readonly working: readonly string[];
   readonly status: FigureStatus;
   readonly source: SourceKey | null;
+  /** Paths of the inputs that it shows as they were entered; left out where more was worked out. */
+  readonly entries?: readonly string[];
   /** Lowest and highest plausible value in `unit`, for estimates. */
   readonly band?: readonly [number, number];
 }

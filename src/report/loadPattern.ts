@@ -9,6 +9,7 @@ import type { OnProgress } from '../pipeline/told';
 import type { PatternRecord } from '../steps/shared/context';
 import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs/project';
 import type { RecordLine } from '../workbook/project';
+import type { CardCopy } from '../workbook/shelfCards';
 import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile';
 import type { ReportArguments } from './parseArguments';
 import { setInput } from './setInput';
@@ -19,6 +20,8 @@ export interface LoadedPattern {
   readonly inputs: ProjectInputs;
   readonly record: Readonly<Record<string, RecordLine>>;
   readonly pattern: PatternRecord | null;
+  /** Copies of cards that a project file carries. */
+  readonly cards: readonly CardCopy[];
   /** Has the mesh open that the question is about. */
   readonly memory: StageMemory;
   /** null for a project without a pattern. */
@@ -66,6 +69,7 @@ export async function loadPattern(given: ReportArguments, onProgress: OnProgress
     inputs,
     record: saved?.record ?? {},
     pattern,
+    cards: saved?.cards ?? [],
     memory,
     question: asked(inputs),
   };
@@ -77,9 +81,9 @@ async function loadProject(path: string, memory: StageMemory): Promise<SavedProj
     tooLargeForProjectFile(sizeBytes) ?? readProjectFile(new TextDecoder().decode(readBytes(path)));
   if ('message' in file) throw new Problem('file.project', `${basename(path)}: ${file.message}`);
   const { packedMesh } = file;
-  const { enclosure, name, inputs, record, pattern } = file.project;
+  const { enclosure, name, inputs, record, pattern, cards } = file.project;
   if (packedMesh !== null) memory.openMesh(meshName, await openPacked(packedMesh));
-  return { project: enclosure, part: name, inputs, record, pattern, hasMesh: packedMesh !== null };
+  return { project: enclosure, part: name, inputs, record, pattern, cards, hasMesh: packedMesh !== null };
 }
 
 async function importMesh(path: string, memory: StageMemory, onProgress: OnProgress): Promise<PatternRecord> {

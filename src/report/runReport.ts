@@ -9,6 +9,7 @@ import type { OnProgress } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
 import { withMadePattern } from '../steps/pattern/report';
 import { stepReports } from '../steps/registry';
+import { originsOf } from '../workbook/cardPicks';
 import { currentFormat } from '../workbook/migrations';
 import { inputsList } from './inputsList';
 import { loadPattern, type LoadedPattern } from './loadPattern';
@@ -47,7 +48,8 @@ export async function runReport(
       : null;
   const shown = given.applyPlan && plan !== null ? plan.evaluated : { question, answers };
   const inputs = shown.question?.inputs ?? loaded.inputs;
-  const context: StepContext = { inputs, pattern, ...contextOf(shown.answers) };
+  const origins = originsOf({ inputs, cards: loaded.cards });
+  const context: StepContext = { inputs, pattern, ...contextOf(shown.answers), origins };
   const reports = await reportsOf(
     context,
     { ...loaded, question: shown.question, inputs },

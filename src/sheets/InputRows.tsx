@@ -3,6 +3,7 @@ import type { InputsOf, InputTable } from '../steps/kit/inputTable';
 import { ChoiceField } from '../ui/ChoiceField';
 import { Disclosure } from '../ui/Disclosure';
 import { NumberField } from '../ui/NumberField';
+import { TextField } from '../ui/TextField';
 
 export interface InputRowsProps<Table extends InputTable> {
   readonly table: Table;
@@ -45,20 +46,22 @@ export function InputRows<Table extends InputTable>(props: InputRowsProps<Table>
         />
       );
     }
-    if (row.kind !== 'choice') return null;
-    return (
-      <ChoiceField
-        key={name}
-        label={row.label}
-        meaning={row.meaning}
-        choices={row.choices}
-        value={values[name] as string}
-        disabled={disabled}
-        onChange={(value) => change(name, value)}
-      />
+    const words = row.kind === 'choice' ? row : row.kind === 'plain' ? row.shown : undefined;
+    if (words === undefined) return null;
+    const { label, meaning, choices } = words;
+    const field = { label, disabled, onChange: (value: string) => change(name, value) };
+    const value = values[name] as string;
+    return choices === undefined ? (
+      <TextField key={name} value={value} check={wrongText(row)} {...field} />
+    ) : (
+      <ChoiceField key={name} meaning={meaning} choices={choices} value={value} {...field} />
     );
   });
 }
+
+/** What is wrong with a text, for the field. */
+const wrongText = (row: InputTable[string]) => (text: string) =>
+  row.schema.safeParse(text).success ? null : 'This text is too long here.';
 
 export interface InputFoldProps<Table extends InputTable> extends InputRowsProps<Table> {
   readonly fold: string;

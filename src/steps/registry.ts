@@ -14,6 +14,7 @@ import { partReport } from './part/report';
 import { patternReport } from './pattern/report';
 import { pliesRemedies } from './plies/remedies';
 import { pliesReport } from './plies/report';
+import { withOrigins } from './shared/origins';
 import type { ProposeRemedies } from './shared/remedy';
 import { heldVerdict, whyHeld, withheld } from './shared/held';
 import { wallsReport } from './walls/report';
@@ -106,10 +107,11 @@ export function stepReports(context: StepContext): ReadonlyMap<string, StepRepor
   const held = whyHeld(context);
   const after = held === null ? context : withheld(context, held);
   for (const { id, title, needs, report } of steps) {
+    const told = (from: StepContext) => withOrigins(report(from, before), context.origins ?? new Map());
     const own =
       held === null || saysWhyHeld.has(id)
-        ? withAwaited(report(context, before), id, needs, context.awaited ?? [])
-        : { ...report(after, before), verdicts: [heldVerdict(id, held)], cautions: [] };
+        ? withAwaited(told(context), id, needs, context.awaited ?? [])
+        : { ...told(after), verdicts: [heldVerdict(id, held)], cautions: [] };
     reports.set(id, own);
     before.push({ title, report: own });
   }

@@ -9,13 +9,20 @@ const statusMeaning: Record<FigureStatus, string> = {
   published: 'published value',
   computed: 'computed from the numbers given',
   measured: 'measured at the bench',
+  'supplier’s sheet': 'from the supplier’s sheet, by the card of your shelf',
   'common practice': 'common practice, no source',
   'from memory': 'from memory, not verified: check it before you rely on it',
   'your entry': 'your entry',
 };
 
 /** Statuses that must be seen without opening the working. */
-const toldAtOnce: readonly FigureStatus[] = ['measured', 'common practice', 'from memory', 'your entry'];
+const toldAtOnce: readonly FigureStatus[] = [
+  'measured',
+  'supplier’s sheet',
+  'common practice',
+  'from memory',
+  'your entry',
+];
 
 function FigureValue({ figure }: { readonly figure: Figure }) {
   const { value, unit, decimals } = figure;

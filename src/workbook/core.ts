@@ -3,11 +3,11 @@ import type { Deleted } from './deleted';
 import { createEditorLocks } from './editorLocks';
 import { createHistory } from './history';
 import { listKeptAside, moveAside as moveValueAside } from './keptAside';
-import { createMaterialLibrary } from './materialLibrary';
 import { createMeshShelf } from './meshShelf';
 import type { Project } from './project';
 import { createRecords, listedOf, type ReadOutcome, type WriteOutcome } from './records';
 import { createSaver } from './saver';
+import { createShelf } from './shelf';
 import { createWorkbookStore, type ListedProject, type SaveState } from './state';
 import { memoryStorage } from './storagePort';
 import { sizedStorage } from './storageSizes';
@@ -28,10 +28,14 @@ export function createCore(ports: WorkbookPorts) {
     onDamage: addNote,
     onDropped: (text) => meshes.suspect(text),
   });
-  const materialLibrary = createMaterialLibrary({
+  const shelf = createShelf({
     storage,
     moveAside,
-    onCards: (cards) => store.setState({ materialLibrary: cards }),
+    // No project can have this id.
+    alone: (action) => locks.during('*shelf', action),
+    newId: ports.newId,
+    now,
+    onCards: (cards) => store.setState({ shelf: cards }),
     onTrouble: addNote,
   });
   const saver = createSaver({ write, onDue: flush, onStatus: showSaveState });
@@ -164,7 +168,7 @@ export function createCore(ports: WorkbookPorts) {
     locks,
     meshes,
     records,
-    materialLibrary,
+    shelf,
     saver,
     session,
     addNote,

@@ -4,16 +4,10 @@ import type { ProjectInputs } from '../steps/inputs/project';
 import type { History } from './history';
 import { editInputs, setInputAt } from './inputEdit';
 import type { MeshShelf } from './meshShelf';
-import { trimmedName } from './names';
+import { withCardPicked } from './cardPicks';
+import { longestName, nameSchema, trimmedName } from './names';
 import { refused, type Outcome } from './outcome';
-import {
-  nameSchema,
-  longestName,
-  patternSchema,
-  recordLineSchema,
-  type Project,
-  type RecordLine,
-} from './project';
+import { patternSchema, recordLineSchema, type Project, type RecordLine } from './project';
 import type { WorkbookStore } from './state';
 import type { Workbook } from './workbookApi';
 
@@ -29,7 +23,15 @@ export interface EditingParts {
 
 export type Editing = Pick<
   Workbook,
-  'setInput' | 'updateInputs' | 'setPattern' | 'setRecord' | 'undo' | 'redo' | 'canUndo' | 'canRedo'
+  | 'setInput'
+  | 'updateInputs'
+  | 'pickCard'
+  | 'setPattern'
+  | 'setRecord'
+  | 'undo'
+  | 'redo'
+  | 'canUndo'
+  | 'canRedo'
 > & {
   /** Names of the open project. */
   readonly setNames: (names: Names) => Outcome;
@@ -132,6 +134,11 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
       edit((project) => takeInputs(project, setInputAt(project.inputs, path, value), `input ${path}`)),
     updateInputs: (recipe, group) =>
       edit((project) => takeInputs(project, editInputs(project.inputs, recipe), group ?? null)),
+    pickCard: (card, entryId) =>
+      edit((project) => {
+        const picked = withCardPicked(project, card, entryId, now());
+        return picked.done ? commit({ inputs: picked.inputs, cards: picked.cards }, project, null) : picked;
+      }),
     setPattern: (pattern, packedMesh, recipe) =>
       edit((project) => setPattern(project, pattern, packedMesh, recipe)),
     setRecord: (lineId, patch) => edit((project) => setRecord(project, lineId, patch)),

@@ -40,7 +40,8 @@ function isHolder(node: unknown): node is Record<string, unknown> {
   return typeof node === 'object' && node !== null;
 }
 
-function explain(path: readonly string[]): string {
+/** Why a value cannot be used, by the words of its input. */
+export function explain(path: readonly string[]): string {
   const spec = specOf(path);
   if (spec === undefined) return `The value for "${path.join('.')}" cannot be used.`;
   if (spec.kind === 'number') {

@@ -11,6 +11,8 @@ export const startedKey = `${root}started`;
 export const entryPrefix = `${root}entry/`;
 export const recordPrefix = `${root}record/`;
 export const meshPrefix = `${root}mesh/`;
+export const shelfKey = `${root}shelf`;
+/** Where apps before the shelf kept material cards for all projects. */
 export const materialLibraryKey = `${root}materials`;
 export const keptAsidePrefix = `${root}kept-aside/`;
 const timersPrefix = `${root}timers/`;

@@ -118,8 +118,10 @@ export const migrations: readonly MigrationStep[] = [
   },
   {
     toFormat: 7,
-    change: 'inputs of the pattern to make; what is missing starts at its default',
+    change:
+      'inputs of the pattern to make; what is missing starts at its default; copies of cards of the shelf, none so far',
     migrate: (project) => ({
+      cards: [],
       ...project,
       inputs: filled(objectIn(project, 'inputs'), filledByFormat7),
     }),

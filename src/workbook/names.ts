@@ -1,4 +1,9 @@
 /** Names as the maker sees them: some characters take no room, and two names can look the same. */
+import * as z from 'zod/mini';
+
+/** Longest name of an enclosure, a project or a card, so that one fits on the printed header. */
+export const longestName = 120;
+export const nameSchema = z.string().check(z.trim(), z.minLength(1), z.maxLength(longestName));
 
 /** Blanks, zero-width characters, and signs that are drawn as nothing. */
 const unseen = String.raw`\p{White_Space}\p{Default_Ignorable_Code_Point}\p{C}\u2800`;

@@ -1,7 +1,7 @@
 /** Opening a project as its one editor, or following the tab that edits it until that tab lets go. */
 import type { Bench } from './bench';
 import { whyUnreadable, type WorkbookCore } from './core';
-import { keptAsidePrefix, materialLibraryKey, parseEntryKey } from './keys';
+import { keptAsidePrefix, parseEntryKey, shelfKey } from './keys';
 import { refused } from './outcome';
 import type { Workbook } from './workbookApi';
 
@@ -94,7 +94,7 @@ export function createOpening(core: WorkbookCore, bench: Bench) {
     onOtherTabWrote: (key: string | null): void => {
       core.storage.changedElsewhere(key);
       if (key?.startsWith(keptAsidePrefix)) core.refreshKeptAside();
-      if (key === null || key === materialLibraryKey) core.materialLibrary.refresh();
+      if (key === null || key === shelfKey) core.shelf.refresh();
       const { project, editor } = store.getState();
       // Without locks nobody is the only editor, so every tab follows.
       const follows = editor === 'elsewhere' || !locks.available;

@@ -2,12 +2,12 @@
 import * as z from 'zod/mini';
 import type { PatternRecord } from '../steps/shared/context';
 import { defaultProjectInputs, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
+import { nameSchema } from './names';
+import { cardCopiesSchema, type CardCopy } from './shelfCards';
 
 // The page's content security policy forbids code made at run time; zod must know before its first parse.
 z.config({ jitless: true });
 
-/** Longest enclosure or project name, so that one fits on the printed header. */
-export const longestName = 120;
 const longestEntry = 400;
 
 /** What was signed off on one line of the checklist. */
@@ -32,11 +32,12 @@ export interface Project {
   /** null until a pattern file is imported. */
   readonly pattern: PatternRecord | null;
   readonly inputs: ProjectInputs;
+  /** Frozen copies of the shelf's cards that the inputs were filled from. */
+  readonly cards: readonly CardCopy[];
   /** By checklist line id; a line that was never touched is absent. */
   readonly record: Readonly<Record<string, RecordLine>>;
 }
 
-export const nameSchema = z.string().check(z.trim(), z.minLength(1), z.maxLength(longestName));
 const entryText = z.string().check(z.maxLength(longestEntry));
 
 export const recordLineSchema = z.object({ done: z.boolean(), measured: entryText, initials: entryText });
@@ -63,6 +64,8 @@ export const projectSchema = z.object({
   changedAt: z.iso.datetime(),
   pattern: z.nullable(patternSchema),
   inputs: projectInputsSchema,
+  /** Documents that were saved while format 7 was still growing have none. */
+  cards: z.prefault(cardCopiesSchema, []),
   record: z.record(z.string().check(z.minLength(1)), recordLineSchema),
 });
 
@@ -84,6 +87,7 @@ export function newProject({ id, enclosure, name, at }: NewProject): Project {
     changedAt: at,
     pattern: null,
     inputs: defaultProjectInputs,
+    cards: [],
     record: {},
   };
 }

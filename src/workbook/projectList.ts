@@ -4,7 +4,8 @@ import { takeOutProject, type Deleted } from './deleted';
 import { checkNames, openElsewhere, type Names } from './editing';
 import type { Opening } from './opening';
 import { refused, type Outcome } from './outcome';
-import { longestName, newProject } from './project';
+import { longestName } from './names';
+import { newProject } from './project';
 import type { ListedProject } from './state';
 import type { ProjectSeed, Workbook } from './workbookApi';
 
@@ -20,9 +21,9 @@ type ProjectList = Pick<
 
 /** Adds a seed as an ordinary project under a new id. */
 export function addSeed(core: WorkbookCore, seed: ProjectSeed): string {
-  const { enclosure, name, inputs, pattern, packedMesh } = seed;
+  const { enclosure, name, inputs, cards = [], pattern, packedMesh } = seed;
   const empty = newProject({ id: core.ports.newId(), enclosure, name, at: core.now() });
-  return core.add({ ...empty, inputs, pattern }, packedMesh).id;
+  return core.add({ ...empty, inputs, cards, pattern }, packedMesh).id;
 }
 
 export function createProjectList(

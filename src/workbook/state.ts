@@ -4,8 +4,8 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { noTimers, type BenchTimer } from './benchTimers';
 import type { KeptAside } from './keptAside';
 import { noOvenRun, type OvenRun } from './ovenRun';
-import type { Material } from '../steps/inputs/material';
 import type { Project } from './project';
+import type { ShelfCard } from './shelfCards';
 
 /**
  * How the maker's work stands with the browser's storage.
@@ -54,8 +54,10 @@ export interface WorkbookState {
   readonly deleted: readonly ListedProject[];
   /** Derived. */
   readonly keptAside: readonly KeptAside[];
-  /** Derived: cards shared by all projects, by name. */
-  readonly materialLibrary: readonly Material[];
+  /** Derived: the cards of the shop, over all projects, by kind and name. */
+  readonly shelf: readonly ShelfCard[];
+  /** Session: cards that were deleted in this tab and can be put back, the last one first. */
+  readonly deletedCards: readonly ShelfCard[];
   /** Session: plain sentences on what happened to saved data (recovered, kept aside, no locks); the page shows them until dismissed. */
   readonly notes: readonly string[];
 }
@@ -79,7 +81,8 @@ export function createWorkbookStore(): WorkbookStore {
         projects: [],
         deleted: [],
         keptAside: [],
-        materialLibrary: [],
+        shelf: [],
+        deletedCards: [],
         notes: [],
       }),
       {

@@ -6,6 +6,7 @@ import { createFirstStart } from './firstStart';
 import { createOpening } from './opening';
 import { createProjectFiles } from './projectFiles';
 import { createProjectList } from './projectList';
+import { createShelfActions } from './shelfActions';
 import { measureUsage } from './usage';
 import type { Workbook, WorkbookPorts } from './workbookApi';
 
@@ -20,7 +21,7 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
   core.records.dropLeftovers();
   core.meshes.suspectAll();
   core.refreshList();
-  core.materialLibrary.refresh();
+  core.shelf.start();
   core.flush();
   const putAway = (): void => {
     core.flush();
@@ -37,8 +38,7 @@ export function createWorkbook(ports: WorkbookPorts): Workbook {
     ...editing,
     ...createProjectFiles(core),
     ...bench.actions,
-    saveMaterial: core.materialLibrary.save,
-    forgetMaterial: core.materialLibrary.remove,
+    shelf: createShelfActions({ shelf: core.shelf, store, newId: ports.newId, now }),
     dismissNotes: () => store.setState({ notes: [] }),
     usage: () => measureUsage(core.storage),
     flush: core.flush,

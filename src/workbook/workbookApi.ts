@@ -1,13 +1,14 @@
 /** The one surface through which pages use the saved document. */
 import type { PatternRecord } from '../steps/shared/context';
 import type { ProjectInputs } from '../steps/inputs/project';
-import type { Material } from '../steps/inputs/material';
 import type { BenchTimer } from './benchTimers';
 import type { OvenRun } from './ovenRun';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
 import type { Project, RecordLine } from './project';
 import type { ProjectFileOutcome } from './projectFile';
+import type { CardCopy, CardValues, ShelfCard } from './shelfCards';
+import type { CardKind } from './shelfKinds';
 import type { SaveState, WorkbookStore } from './state';
 import type { StoragePort } from './storagePort';
 import type { Usage } from './usage';
@@ -17,6 +18,7 @@ export interface ProjectSeed {
   readonly enclosure: string;
   readonly name: string;
   readonly inputs: ProjectInputs;
+  readonly cards?: readonly CardCopy[];
   readonly pattern: PatternRecord | null;
   /** The packed mesh that `pattern.meshKey` names. */
   readonly packedMesh: string | null;
@@ -44,6 +46,32 @@ export interface WorkbookPorts {
 export interface TextFile {
   readonly fileName: string;
   readonly text: string;
+}
+
+/** A card as it is put on the shelf. */
+export interface NewCard {
+  readonly kind: CardKind;
+  readonly name: string;
+  readonly note?: string;
+  readonly values?: CardValues;
+}
+
+/** All are refused while the shelf cannot be read, has no room, or another tab changes it at that very moment. */
+export interface ShelfActions {
+  readonly addCard: (card: NewCard) => Promise<Outcome<{ card: ShelfCard }>>;
+  /** Puts the card on the shelf that a project has a copy of. */
+  readonly putCopyOnShelf: (copy: CardCopy) => Promise<Outcome>;
+  /** The recipe is given the card as it is saved now, which another tab may have changed. */
+  readonly changeCard: (id: string, recipe: (card: ShelfCard) => ShelfCard) => Promise<Outcome>;
+  /** Copies in projects stay. Undone by `undeleteCard` until the end of this tab. */
+  readonly deleteCard: (id: string) => Promise<Outcome>;
+  readonly undeleteCard: (id: string) => Promise<Outcome>;
+  /** Writes down that a roll was out of the freezer, and for what. */
+  readonly logHours: (id: string, hoursH: number, project: string) => Promise<Outcome>;
+  readonly removeSession: (id: string, sessionId: string) => Promise<Outcome>;
+  readonly exportShelf: () => Outcome<{ file: TextFile }>;
+  /** Adds the cards of a saved shelf; what stands on this one stays as it is. */
+  readonly importShelf: (text: string) => Promise<Outcome<{ added: number }>>;
 }
 
 /**
@@ -77,6 +105,11 @@ export interface Workbook {
   readonly setInput: (path: string, value: unknown) => Outcome;
   /** Changes inputs by a recipe on a draft; `group` names edits that belong to one undo step when close in time. */
   readonly updateInputs: (recipe: (draft: DraftInputs) => void, group?: string) => Outcome;
+  /**
+   * Fills inputs of the open project from a card and keeps a frozen copy of it, in one undo step. `entryId` names the
+   * entry of the kind's list; null adds one, or fills the inputs that a project has once.
+   */
+  readonly pickCard: (card: ShelfCard, entryId: string | null) => Outcome;
   /**
    * Takes a pattern and its packed mesh (null for a mesh the workbook already has); null takes the pattern out.
    * `recipe` changes inputs that a new file makes stale, in the same undo step.
@@ -113,10 +146,8 @@ export interface Workbook {
    */
   readonly benchClock: () => { readonly nowMs: number; readonly setBackMs: number };
 
-  /** Puts a card into the library that all projects share, in place of one of the same name. */
-  readonly saveMaterial: (card: Material) => Outcome;
-  /** Takes the card of this name out of the library; cards in projects stay. */
-  readonly forgetMaterial: (name: string) => Outcome;
+  /** The shop's cards, over all projects. */
+  readonly shelf: ShelfActions;
 
   /** Damaged bytes as a file to save; null when the key is gone. */
   readonly keptAsideFile: (key: string) => TextFile | null;

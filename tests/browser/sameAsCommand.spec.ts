@@ -28,6 +28,7 @@ const demo: Compared = {
       name,
       pattern,
       inputs,
+      cards: [],
       record: {},
       createdAt: at,
       changedAt: at,

@@ -7,36 +7,23 @@ import { PliesSheet } from '../../src/sheets/plies/PliesSheet';
 import type { ChangeInputs } from '../../src/sheets/sheetProps';
 import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import { pliesReport } from '../../src/steps/plies/report';
-import { placeAt, withLibraryCard } from '../../src/sheets/plies/stackEdits';
-import { defaultMaterial } from '../../src/steps/inputs/material';
-import type { Workbook } from '../../src/workbook';
-import { WorkbookContext } from '../../src/workbook/useWorkbook';
-import { createMachine } from '../workbook/support';
+import { placeAt } from '../../src/sheets/plies/stackEdits';
 import './support';
 
-function Plies({
-  readOnly = false,
-  workbook,
-}: {
-  readonly readOnly?: boolean;
-  readonly workbook?: Workbook;
-}) {
+function Plies({ readOnly = false }: { readonly readOnly?: boolean }) {
   const [inputs, setInputs] = useState(defaultProjectInputs);
-  const [own] = useState(() => workbook ?? createMachine().tab().workbook);
   const context = { inputs, pattern: null, measured: null, mold: null };
   const change: ChangeInputs = (step, patch) =>
     setInputs({ ...inputs, [step]: { ...inputs[step], ...patch } });
   return (
-    <WorkbookContext value={own}>
-      <PliesSheet
-        title="Ply schedule"
-        question="Which plies?"
-        context={context}
-        report={pliesReport(context)}
-        readOnly={readOnly}
-        change={change}
-      />
-    </WorkbookContext>
+    <PliesSheet
+      title="Ply schedule"
+      question="Which plies?"
+      context={context}
+      report={pliesReport(context)}
+      readOnly={readOnly}
+      change={change}
+    />
   );
 }
 
@@ -168,35 +155,6 @@ describe('the coat', () => {
     expect(
       within(screen.getByRole('region', { name: 'Verdict' })).getByText(/The stack bends/),
     ).toBeVisible();
-  });
-});
-
-describe('the library of all projects', () => {
-  it('takes a card from one project and gives it to another', async () => {
-    const { workbook } = createMachine().tab();
-    const first = render(<Plies workbook={workbook} />);
-    await userEvent.click(screen.getByRole('button', { name: 'Edit' }));
-    const name = screen.getByLabelText('Name');
-    await userEvent.clear(name);
-    await userEvent.type(name, 'Roll 7{Enter}');
-    await userEvent.click(screen.getByRole('button', { name: 'Save to library' }));
-    expect(screen.getByText('Roll 7 is in the library of all projects.')).toBeVisible();
-    first.unmount();
-    render(<Plies workbook={workbook} />);
-    await userEvent.click(screen.getByText('Library of all projects'));
-    await userEvent.click(screen.getByRole('button', { name: 'Add to this project: Roll 7' }));
-    expect(screen.getByRole('region', { name: 'Roll 7' })).toBeVisible();
-    await userEvent.click(screen.getByRole('button', { name: 'Forget in the library: Roll 7' }));
-    expect(workbook.store.getState().materialLibrary).toEqual([]);
-    expect(screen.getByRole('region', { name: 'Roll 7' })).toBeVisible();
-  });
-
-  it('brings a card of the same name up to date and keeps its place in the stack', () => {
-    const here = { ...defaultMaterial, name: 'Roll 7' };
-    const newer = { ...here, id: 'card-9', hoursOutH: 30 };
-    expect(withLibraryCard([here], newer)).toEqual([{ ...newer, id: here.id }]);
-    const other = { ...defaultMaterial, name: 'Roll 8' };
-    expect(withLibraryCard([here], other).map(({ id }) => id)).toEqual(['twill-200', 'card-2']);
   });
 });
 

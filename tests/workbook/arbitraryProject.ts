@@ -11,8 +11,11 @@ import { stageTable, supplierCureTable } from '../../src/steps/inputs/program';
 import { repairTable, wantedTable, weighingTable } from '../../src/steps/inputs/moldBench';
 import { coatSheetTable } from '../../src/steps/inputs/coat';
 import { bagTable, measuredTable } from '../../src/steps/inputs/stone';
+import { valueOrigins } from '../../src/steps/shared/origins';
 import { longestName, type Project } from '../../src/workbook';
 import { setInputAt } from '../../src/workbook/inputEdit';
+import type { CardCopy, CardValues, ShelfCard } from '../../src/workbook/shelfCards';
+import { cardKinds, kindsOfCards, rowAt, type CardKind } from '../../src/workbook/shelfKinds';
 
 const text = fc.string({ unit: 'binary', maxLength: 40 });
 const name = fc.string({ minLength: 1, maxLength: longestName }).filter((s) => s.trim() === s && s !== '');
@@ -155,6 +158,60 @@ const pattern: fc.Arbitrary<PatternRecord> = fc.record({
   notes: fc.array(text, { maxLength: 3 }),
 });
 
+const cardValuesOf = (kind: CardKind): fc.Arbitrary<CardValues> =>
+  fc.record(
+    Object.fromEntries(
+      kindsOfCards[kind].fills.flatMap((path) => {
+        const row = rowAt(path);
+        const value =
+          row.kind === 'number'
+            ? numberOf(row)
+            : row.kind === 'choice'
+              ? fc.constantFrom(...row.choices.map((one) => one.value))
+              : null;
+        return value === null
+          ? []
+          : [[path, fc.record({ value, origin: fc.constantFrom(...valueOrigins) })] as const];
+      }),
+    ),
+    { requiredKeys: [], noNullPrototype: true },
+  );
+const ofAnyKind = <Value>(of: (kind: CardKind) => fc.Arbitrary<Value>) => fc.oneof(...cardKinds.map(of));
+
+/** Any card of the shelf. */
+export const arbitraryCard: fc.Arbitrary<ShelfCard> = ofAnyKind((kind) =>
+  fc.record({
+    id,
+    kind: fc.constant(kind),
+    name,
+    note: text,
+    changedAt: isoTime,
+    values: cardValuesOf(kind),
+    log:
+      kind === 'roll'
+        ? fc.array(
+            fc.record({
+              id,
+              at: isoTime,
+              hoursH: fc.double({ min: 0.01, max: 10_000, noNaN: true }),
+              project: text,
+            }),
+            { maxLength: 3 },
+          )
+        : fc.constant([]),
+  }),
+);
+const cardCopy: fc.Arbitrary<CardCopy> = ofAnyKind((kind) =>
+  fc.record({
+    cardId: id,
+    kind: fc.constant(kind),
+    name,
+    takenAt: isoTime,
+    entryId: kindsOfCards[kind].list === null ? fc.constant(null) : id,
+    values: cardValuesOf(kind),
+  }),
+);
+
 export const arbitraryProject: fc.Arbitrary<Project> = fc.record({
   id,
   enclosure: name,
@@ -163,6 +220,7 @@ export const arbitraryProject: fc.Arbitrary<Project> = fc.record({
   changedAt: isoTime,
   pattern: fc.option(pattern),
   inputs,
+  cards: fc.array(cardCopy, { maxLength: 3 }),
   record: fc.dictionary(
     fc.stringMatching(/^[a-z][a-z.-]{0,20}$/),
     fc.record({ done: fc.boolean(), measured: text, initials: text }),

@@ -126,6 +126,7 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     before: { id: 'a', inputs: { part: { scale: 2 }, cure: { gelC: 90 } } },
     after: {
       id: 'a',
+      cards: [],
       inputs: { ...filledByFormat7.fields, part: { scale: 2, rightWayUp: 'settled' }, cure: { gelC: 90 } },
     },
     broken: { id: 'a' },

@@ -33,6 +33,7 @@ import { Button } from '../../ui/Button';
 import { Note } from '../../ui/Note';
 import { useSameText } from '../../ui/useSameText';
 import type { Project } from '../../workbook';
+import { originsOf } from '../../workbook/cardPicks';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { Contents } from '../Contents';
 import { takeGivenModel } from '../givenFile';
@@ -45,6 +46,7 @@ import { WorkbookNotes } from '../WorkbookNotes';
 import { awaitedResults, isMeasurementStopped } from './awaitedResults';
 import { BenchPages } from './BenchPages';
 import { BenchPane } from './BenchPane';
+import { OfferCards } from './OfferCards';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
@@ -90,7 +92,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const saveState = useWorkbookState((state) => state.saveState);
   const readOnly = saveState === 'readOnly';
   const [heatMoment, setHeatMoment] = useState(firstMoment);
-  const { inputs, pattern } = project;
+  const { inputs, pattern, cards } = project;
   const packedMesh = useCallback(() => workbook.packedMeshOf(project.id), [workbook, project.id]);
   const setMeshAside = useCallback(() => workbook.setMeshAside(project.id), [workbook, project.id]);
   const ovenRun = useOvenRun();
@@ -113,9 +115,10 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   useEffect(() => importGiven(), []);
 
   const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited));
+  const origins = useMemo(() => originsOf({ inputs, cards }), [inputs, cards]);
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited }),
-    [inputs, incoming, pattern, found, otherHalf, awaited],
+    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited, origins }),
+    [inputs, incoming, pattern, found, otherHalf, awaited, origins],
   );
   const { made, used } = patternControl;
   const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
@@ -185,6 +188,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
         <div className="sheet-notes screen-only">
           <WorkbookNotes />
           <SaveNote saveState={saveState} />
+          <OfferCards project={project} />
           {actions.refusal ? <Note problem>{actions.refusal}</Note> : null}
           {measuring.problem ? <Note problem>{measuring.problem}</Note> : null}
           {measuring.isSilent ? (

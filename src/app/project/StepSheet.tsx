@@ -20,6 +20,7 @@ import type { StepContext } from '../../steps/shared/context';
 import type { Step } from '../../steps/registry';
 import type { Project } from '../../workbook';
 import { checklistFacts } from './checklistFacts';
+import { FromShelf } from './FromShelf';
 import type { ViewControl } from './useBenchControl';
 import type { ProjectActions } from './useProjectActions';
 
@@ -42,9 +43,14 @@ export interface StepSheetProps {
   readonly onPrint: () => void;
 }
 
+/** What the sheets ask of the shelf, for this project. */
+const shelfOf =
+  (project: Project, readOnly: boolean): NonNullable<SheetProps['fromShelf']> =>
+  (kind) => <FromShelf project={project} kind={kind} readOnly={readOnly} />;
+
 /** The sheet of one step, with what it needs of the open project. */
 export function StepSheet(props: StepSheetProps) {
-  const { step, report, context, readOnly, actions, measuring, control, forecast } = props;
+  const { project, step, report, context, readOnly, actions, measuring, control, forecast } = props;
   const sheet: SheetProps & { title: string; question: string } = {
     title: step.title,
     question: step.question,
@@ -52,6 +58,7 @@ export function StepSheet(props: StepSheetProps) {
     report,
     readOnly,
     change: actions.change,
+    fromShelf: shelfOf(project, readOnly),
   };
   switch (step.id) {
     case 'part':

@@ -6,7 +6,7 @@ import { Note } from '../../ui/Note';
 import type { ListedProject, Outcome, Usage } from '../../workbook';
 import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { givenFileKinds, openGivenFile } from '../givenFile';
-import { goTo, projectHref } from '../route';
+import { goTo, projectHref, shelfHref } from '../route';
 import { SaveNote } from '../SaveNote';
 import { saveTextFile } from '../saveTextFile';
 import { ThemeToggle } from '../ThemeToggle';
@@ -76,6 +76,7 @@ export function ProjectsPage({ starting = false }: { readonly starting?: boolean
           <p className="quiet">Will this mold and layup work? One project per enclosure part.</p>
         </div>
         <div className="button-row">
+          <a href={shelfHref}>My shelf</a>
           <ThemeToggle />
           <FilePick accept={givenFileKinds} inputLabel="Project file" onFile={(file) => void openFile(file)}>
             Open project file

@@ -55,6 +55,7 @@ export function ClosingSheet(props: ClosingSheetProps) {
       <section aria-label="Clamps">
         <SectionHead title="Clamps" remark="count × force of one" />
         <ClampList clamps={closing.clamps} disabled={readOnly} onChange={(clamps) => set({ clamps })} />
+        {props.fromShelf?.('clamps')}
         {state.known ? <ClampPlan state={state} clamps={closing.clamps} shape={shape} /> : null}
       </section>
       <ClosingGiven

@@ -5,6 +5,7 @@ import type { Followed, Process } from '../../steps/shared/process';
 import { formatNumber } from '../../core/units/formatNumber';
 import { FollowedField } from '../FollowedField';
 import { InputFold, InputRows } from '../InputRows';
+import type { FromShelf } from '../sheetProps';
 
 export interface CureGivenProps {
   readonly cure: CureInputs;
@@ -13,10 +14,12 @@ export interface CureGivenProps {
   readonly water: WaterLeft;
   readonly disabled: boolean;
   readonly onChange: (change: Partial<CureInputs>) => void;
+  readonly fromShelf?: FromShelf | undefined;
 }
 
 /** Oven, mold, limits and kinetics. */
-export function CureGiven({ cure, water, process, disabled, onChange }: CureGivenProps) {
+export function CureGiven(props: CureGivenProps) {
+  const { cure, water, process, disabled, onChange, fromShelf } = props;
   const rows = { table: cureTable, values: cure, disabled, onChange };
   const given = kineticsFields[cure.kineticsForm].filter((field) => cure.kinetics[field] !== null).length;
   const followed = (field: 'gelC' | 'startC', value: Followed) => (
@@ -48,7 +51,9 @@ export function CureGiven({ cure, water, process, disabled, onChange }: CureGive
         remark={`starts at ${formatNumber(process.start.valueC, 0)} °C, runs over by ${cure.overshootK} K`}
         own={{ startC: followed('startC', process.start) }}
         {...rows}
-      />
+      >
+        {fromShelf?.('oven')}
+      </InputFold>
       <InputFold
         fold="Limits"
         remark={`stone ${cure.stoneLimitC} °C, clamps ${cure.clampLimitC} °C, demold ${cure.demoldC} °C`}

@@ -85,6 +85,7 @@ export function CureSheet(props: CureSheetProps) {
           water={waterLeft(context.inputs, context.mold)}
           disabled={readOnly}
           onChange={setCure}
+          fromShelf={props.fromShelf}
         />
       </section>
       <section aria-label="Worked out">

@@ -6,10 +6,18 @@ import type { AnswerShelf } from '../../pipeline/answerShelf';
 import type { AskName, Asks } from '../../pipeline/asks';
 import { answerOf, askedOf, nextStage, type Answers, type RunStage } from '../../pipeline/evaluate';
 import type { Question } from '../../pipeline/question';
-import { stageNames, stages } from '../../pipeline/stages';
+import { stages } from '../../pipeline/stages';
 import type { StageName } from '../../pipeline/told';
 import type { PatternRecord } from '../../steps/shared/context';
 import type { ProjectInputs } from '../../steps/inputs/project';
+import {
+  isCanceled,
+  nothingShown,
+  questionOf,
+  sentenceOf,
+  stoppedWith,
+  type StageInWork,
+} from './deskQuestion';
 import { nothingKnown, type DeskProject, type DeskState } from './deskState';
 import { shownOf } from './shownOf';
 
@@ -35,31 +43,6 @@ const stagesOfImport = ['part', 'walls', 'measurement'] as const;
 
 /** Imports of this session: what is imported has no other name until it is packed. */
 let imports = 0;
-
-/** What is left of a failed job as a sentence for the page. */
-const sentenceOf = (error: unknown): string =>
-  error instanceof Error ? error.message : `Something unexpected went wrong: ${String(error)}`;
-
-/** Nothing is drawn of another pattern. */
-const nothingShown = { shape: null, reply: null, lastRun: null };
-
-const isCanceled = (error: unknown) => error instanceof Problem && error.code === 'job.canceled';
-
-/** What is stopped holds up all that would come after it. */
-const stoppedWith = (stopped: StageName | null): ReadonlySet<StageName> =>
-  new Set(stopped === null ? [] : stageNames.slice(stageNames.indexOf(stopped)));
-
-function questionOf({ pattern, inputs, thermocouple }: DeskProject): Question | null {
-  if (pattern === null) return null;
-  return { mesh: pattern.meshKey, declaredUnit: pattern.declaredUnit, inputs, thermocouple };
-}
-
-/** The stage in work, and what it was asked. */
-interface StageInWork {
-  readonly name: StageName;
-  readonly key: string | null;
-  readonly own: AbortController;
-}
 
 /** Keeps one open project worked out: walks the stages for its present question, one at a time. */
 export class MeasuringDesk {

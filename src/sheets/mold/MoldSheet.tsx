@@ -77,6 +77,7 @@ export function MoldSheet(props: MoldSheetProps) {
           {...fields}
           gel={processOf(context.inputs).gel}
           onGelC={(gelC) => change('cure', { gelC })}
+          fromShelf={props.fromShelf}
         />
         <Disclosure
           title="The five stones and yours, side by side"

@@ -1,15 +1,9 @@
 import { materialTable, type Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
-import { ChoiceField } from '../../ui/ChoiceField';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
 import { TextField } from '../../ui/TextField';
-
-const weaves = [
-  { value: 'woven', label: 'woven' },
-  { value: 'unidirectional', label: 'unidirectional' },
-  { value: 'non-crimp', label: 'non-crimp' },
-] as const;
+import { InputRows } from '../InputRows';
 
 const requiredFields = [
   'arealWeightGsm',
@@ -34,7 +28,6 @@ const strengthFields = [
   'compression2Mpa',
   'shear12Mpa',
 ] as const;
-const longestDate = 40;
 
 export interface MaterialCardProps {
   readonly card: Material;
@@ -44,7 +37,6 @@ export interface MaterialCardProps {
   readonly onChange: (change: Partial<Material>) => void;
   readonly onDuplicate: () => void;
   readonly onDelete: () => void;
-  readonly onSaveToLibrary: () => void;
 }
 
 /** One prepreg roll, opened: the label first; what is measured, timed or looked up less often behind a line each. */
@@ -61,13 +53,12 @@ export function MaterialCard(props: MaterialCardProps) {
         check={(text) => (text.trim() === '' ? 'A card needs a name.' : null)}
         onChange={(name) => onChange({ name: name.trim() })}
       />
-      <ChoiceField
-        label="Kind of fabric"
-        meaning="How the fibers lie: crossing over and under, all one way, or stitched layers."
-        choices={weaves}
-        value={card.weave}
+      <InputRows
+        table={materialTable}
+        values={card}
+        fields={['weave']}
         disabled={disabled}
-        onChange={(weave) => onChange({ weave })}
+        onChange={onChange}
       />
       {requiredFields.map((field) => (
         <NumberField
@@ -113,12 +104,12 @@ export function MaterialCard(props: MaterialCardProps) {
         <OptionalFields fields={offcutFields} emptyWord="none" {...props} />
       </Disclosure>
       <Disclosure title="Roll and out-time" remark={rollRemark(card)}>
-        <TextField
-          label="Freezer date, as on the label"
-          value={card.freezerDate}
+        <InputRows
+          table={materialTable}
+          values={card}
+          fields={['freezerDate']}
           disabled={disabled}
-          check={(text) => (text.length > longestDate ? `At most ${longestDate} characters.` : null)}
-          onChange={(freezerDate) => onChange({ freezerDate: freezerDate.trim() })}
+          onChange={onChange}
         />
         <NumberField
           spec={materialTable.hoursOutH}
@@ -143,7 +134,6 @@ export function MaterialCard(props: MaterialCardProps) {
         <Button disabled={disabled} onClick={props.onDuplicate}>
           Duplicate card
         </Button>
-        <Button onClick={props.onSaveToLibrary}>Save to library</Button>
         <Button kind="danger" disabled={disabled || used} onClick={props.onDelete}>
           Delete card
         </Button>

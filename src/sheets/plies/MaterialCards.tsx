@@ -1,12 +1,8 @@
 import { useState } from 'react';
 import type { Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
-import { Disclosure } from '../../ui/Disclosure';
-import { Note } from '../../ui/Note';
 import { MaterialCard } from './MaterialCard';
-import { MaterialLibrary } from './MaterialLibrary';
-import { withLibraryCard, withMaterialAdded, withMaterialChanged } from './stackEdits';
-import { useMaterialLibrary } from './useMaterialLibrary';
+import { withMaterialAdded, withMaterialChanged } from './stackEdits';
 
 export interface MaterialCardsProps {
   readonly materials: readonly Material[];
@@ -16,10 +12,9 @@ export interface MaterialCardsProps {
   readonly onChange: (materials: Material[]) => void;
 }
 
-/** The prepreg rolls of the project, one card each, and the library that all projects share. */
+/** The prepreg rolls of the project, one card each. */
 export function MaterialCards({ materials, usedIds, disabled, onChange }: MaterialCardsProps) {
   const [openId, setOpenId] = useState<string | null>(null);
-  const library = useMaterialLibrary();
   return (
     <div className="cards">
       {materials.map((card) => (
@@ -44,24 +39,10 @@ export function MaterialCards({ materials, usedIds, disabled, onChange }: Materi
               onChange={(change) => onChange(withMaterialChanged(materials, card.id, change))}
               onDuplicate={() => onChange(withMaterialAdded(materials, card))}
               onDelete={() => onChange(materials.filter((other) => other.id !== card.id))}
-              onSaveToLibrary={() => library.save(card)}
             />
           ) : null}
         </section>
       ))}
-      {library.told === null ? null : <Note problem={library.told.problem}>{library.told.text}</Note>}
-      <Disclosure
-        title="Library of all projects"
-        remark={library.cards.length === 1 ? '1 card' : `${library.cards.length} cards`}
-      >
-        <MaterialLibrary
-          cards={library.cards}
-          namesHere={new Set(materials.map(({ name }) => name))}
-          disabled={disabled}
-          onTake={(card) => onChange(withLibraryCard(materials, card))}
-          onForget={library.forget}
-        />
-      </Disclosure>
       <div className="button-row">
         <Button disabled={disabled} onClick={() => onChange(withMaterialAdded(materials, null))}>
           Add card

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { formatNumber } from '../../core/units/formatNumber';
 import { pliesTable, type PliesInputs } from '../../steps/inputs/plies';
 import type { Followed, Process } from '../../steps/shared/process';
@@ -9,11 +10,12 @@ export interface PliesGivenProps {
   readonly process: Process;
   readonly disabled: boolean;
   readonly onChange: (change: Partial<PliesInputs>) => void;
+  readonly coatFromShelf?: ReactNode | undefined;
 }
 
 /** The numbers of the print, the cure, the coat and the layup. */
 export function PliesGiven(props: PliesGivenProps) {
-  const { plies, process, disabled, onChange } = props;
+  const { plies, process, disabled, onChange, coatFromShelf } = props;
   const coated = plies.coatFace !== 'none';
   const followed = (field: 'stressFreeC' | 'roomTemperatureC' | 'coatSetC', value: Followed) => (
     <FollowedField
@@ -51,7 +53,9 @@ export function PliesGiven(props: PliesGivenProps) {
             : { coatThicknessMm: null, coatSetC: null }
         }
         {...rows}
-      />
+      >
+        {coatFromShelf}
+      </InputFold>
     </>
   );
 }

@@ -20,7 +20,8 @@ export interface PliesSheetProps extends SheetProps {
 }
 
 /** Which plies, how many, which way? */
-export function PliesSheet({ title, question, context, report, readOnly, change }: PliesSheetProps) {
+export function PliesSheet(props: PliesSheetProps) {
+  const { title, question, context, report, readOnly, change, fromShelf } = props;
   const { plies } = context.inputs;
   const stack = resolveStack(plies);
   const setPlies = (pliesChange: Partial<PliesInputs>) => change('plies', pliesChange);
@@ -51,6 +52,7 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
           process={processOf(context.inputs)}
           disabled={readOnly}
           onChange={setPlies}
+          coatFromShelf={fromShelf?.('coat')}
         />
       </section>
       <section aria-label="Material cards">
@@ -61,6 +63,7 @@ export function PliesSheet({ title, question, context, report, readOnly, change 
           disabled={readOnly}
           onChange={(materials) => setPlies({ materials })}
         />
+        {fromShelf?.('roll')}
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" />

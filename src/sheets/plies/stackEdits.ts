@@ -53,16 +53,6 @@ export function withMaterialAdded(materials: readonly Material[], original: Mate
   return [...materials, card];
 }
 
-/** A card from the library: takes the place of the project's card of the same name, else is added. */
-export function withLibraryCard(materials: readonly Material[], card: Material): Material[] {
-  const same = materials.find(({ name }) => name === card.name);
-  if (same !== undefined) return materials.map((one) => (one === same ? { ...card, id: same.id } : one));
-  const id = materials.some((one) => one.id === card.id)
-    ? freeId('card', materials, materials.length + 1)
-    : card.id;
-  return [...materials, { ...card, id }];
-}
-
 /** One more patch on the innermost ply but one, of the last ply's material. */
 export function withPatchAdded(
   patches: readonly PlyPatch[],

@@ -211,7 +211,14 @@ function forceFigures(state: ClosingState): readonly Figure[] {
         );
   return [
     figure(
-      { ...specs.clamp, status: 'your entry', source: 'springPractice' },
+      {
+        ...specs.clamp,
+        status: 'your entry',
+        source: 'springPractice',
+        entries: state.inputs.closing.clamps.flatMap((clamp, at) =>
+          clamp.count > 0 ? [`closing.clamps.${at}.forceN`] : [],
+        ),
+      },
       clampN,
       `${count} ${count === 1 ? 'clamp' : 'clamps'}, each with its force at its own opening. Measure yours on a scale: hand clamps of one kind differ by a factor of two.`,
     ),

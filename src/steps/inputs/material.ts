@@ -33,7 +33,15 @@ function megapascal(label: string, typical: number) {
 export const materialTable = {
   id: plain(z.string().check(z.minLength(1)), ''),
   name: plain(z.string(), ''),
-  weave: plain(z.enum(['woven', 'unidirectional', 'non-crimp']), 'woven'),
+  weave: plain(z.enum(['woven', 'unidirectional', 'non-crimp']), 'woven', {
+    label: 'Kind of fabric',
+    meaning: 'How the fibers lie: crossing over and under, all one way, or stitched layers.',
+    choices: [
+      { value: 'woven', label: 'woven' },
+      { value: 'unidirectional', label: 'unidirectional' },
+      { value: 'non-crimp', label: 'non-crimp' },
+    ],
+  }),
   arealWeightGsm: number('Fiber areal weight', 'g/m²', 200, [10, 3000, 0], {
     meaning: 'Mass of dry fiber per area, from the roll label; not the prepreg weight.',
   }),
@@ -100,7 +108,12 @@ export const materialTable = {
   compression2Mpa: megapascal('Compressive strength across', 570),
   shear12Mpa: megapascal('Shear strength', 90),
   /** As written on the label, any form; '' when not known. */
-  freezerDate: mayBeLeftOut(plain(z.string().check(z.maxLength(40)), '')),
+  freezerDate: mayBeLeftOut(
+    plain(z.string().check(z.maxLength(40)), '', {
+      label: 'Freezer date, as on the label',
+      meaning: 'When the roll went into the freezer, or until when it keeps there.',
+    }),
+  ),
   hoursOutH: mayBeLeftOut(
     number('Hours out of the freezer so far', 'h', 0, [0, 100_000, 1], {
       meaning: 'All the time this roll has spent out of the freezer, added up from its log.',

@@ -10,12 +10,15 @@ export interface FigureSpec {
   readonly decimals: number;
   readonly status?: FigureStatus;
   readonly source?: SourceKey;
+  /** Paths of the inputs that it shows as they were entered. */
+  readonly entries?: readonly string[];
 }
 
 /** A figure with its working; status "computed" and no source unless the spec says otherwise. */
 export function figure(spec: FigureSpec, value: Figure['value'], ...working: readonly string[]): Figure {
-  const { id, label, unit, decimals, status = 'computed', source = null } = spec;
-  return { id, label, value, unit, decimals, working, status, source };
+  const { id, label, unit, decimals, status = 'computed', source = null, entries } = spec;
+  const shown = { id, label, value, unit, decimals, working, status, source };
+  return entries === undefined ? shown : { ...shown, entries };
 }
 
 /** A figure that cannot be known yet, with the reason as its working. */

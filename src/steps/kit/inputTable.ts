@@ -42,10 +42,18 @@ export interface OtherSpec extends Described {
 export type InputSpec = NumberSpec | ChoiceSpec | OtherSpec;
 export type InputSpecs = Readonly<Record<string, InputSpec>>;
 
+/** How a form shows a plain field: as one of a few possibilities, or as a short text. */
+interface PlainWords {
+  readonly label: string;
+  readonly meaning: string;
+  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+}
+
 /** A field of a list's entry that its own editor shows: an id, a name, a flag. */
 interface PlainSpec {
   readonly kind: 'plain';
   readonly fold?: string;
+  readonly shown?: PlainWords | undefined;
 }
 
 interface Typed<Schema extends z.ZodMiniType> {
@@ -132,8 +140,12 @@ export function choice<Value extends string>(
 }
 
 /** A field of an entry that has no line of its own in the list of inputs. */
-export function plain<Schema extends z.ZodMiniType>(schema: Schema, start: z.infer<Schema>) {
-  return { kind: 'plain', schema, start } as const;
+export function plain<Schema extends z.ZodMiniType>(
+  schema: Schema,
+  start: z.infer<Schema>,
+  shown?: PlainWords,
+) {
+  return { kind: 'plain', schema, start, shown } as const;
 }
 
 /** An input with a control of its own. */

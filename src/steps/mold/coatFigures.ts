@@ -35,6 +35,7 @@ export function coatFigures(context: StepContext, work: MoldWork): readonly Figu
       unit: 'mL',
       decimals: 1,
       status: entryStatus(choices.coverageM2PerL, moldTable[`${id}M2PerL`], 'common practice'),
+      entries: [`mold.${id}M2PerL`],
     };
     const wait: FigureSpec = {
       id: `mold.${id}WaitMin`,
@@ -42,6 +43,7 @@ export function coatFigures(context: StepContext, work: MoldWork): readonly Figu
       unit: 'min',
       decimals: 0,
       status: entryStatus(choices.waitMin, moldTable[`${id}WaitMin`], 'common practice'),
+      entries: [`mold.${id}WaitMin`],
     };
     return [
       figureFrom(amount, work.geometry, ({ negativeFaceMm2, positiveFaceMm2 }) => {
@@ -91,6 +93,7 @@ function limitFigure({ what, name, bearsC, fails, status }: CoatInUse): Figure {
     unit: '°C',
     decimals: 0,
     status,
+    entries: [`mold.coatSheet.${what}LimitC`],
   };
   if (bearsC === null) return unknownFigure(spec, `Which ${what} it is was not said.`);
   const [every, some] = bearsC;

@@ -188,6 +188,7 @@ function heatFigures({ inputs }: StepContext, work: MoldWork): readonly Figure[]
         unit: '°C',
         decimals: 0,
         status: entryStatus(patternSoftensC, moldTable.patternSoftensC, 'published'),
+        entries: ['mold.patternSoftensC'],
         source: 'printPlastics',
       },
       patternSoftensC,

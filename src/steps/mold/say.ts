@@ -23,7 +23,12 @@ export function figureFrom<Value>(
 /** A number of card, bag or measurement as it stands. */
 export function knownFigure(spec: FigureSpec, number: KnownNumber, ...working: readonly string[]): Figure {
   const shown = figure(
-    { ...spec, status: number.status, ...(number.source === null ? {} : { source: number.source }) },
+    {
+      ...spec,
+      status: number.status,
+      ...(number.source === null ? {} : { source: number.source }),
+      ...(number.entry === null ? {} : { entries: [number.entry] }),
+    },
     number.value,
     `${number.how.charAt(0).toUpperCase()}${number.how.slice(1)}${number.band === null ? '' : '; your bag or a measurement replaces it'}.`,
     ...working,
@@ -42,6 +47,7 @@ export function leastCertain(...statuses: readonly FigureStatus[]): FigureStatus
     'from memory',
     'common practice',
     'your entry',
+    'supplier’s sheet',
     'computed',
     'published',
     'measured',

@@ -66,6 +66,16 @@ export function pliesFigures(context: StepContext): readonly Figure[] {
   ];
 }
 
+/** Where the thickness as laid of each card in the stack was entered: a caliper's reading goes before the number. */
+function laidEntries({ materials, stack }: PliesInputs): readonly string[] {
+  const used = new Set(stack.map(({ materialId }) => materialId));
+  return materials.flatMap(({ id, caliperTotalMm }, at) =>
+    used.has(id)
+      ? [`plies.materials.${at}.${caliperTotalMm === null ? 'laidThicknessMm' : 'caliperTotalMm'}`]
+      : [],
+  );
+}
+
 function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[] {
   const { total, plies, volume } = stack;
   const { bulkFactor } = inputs;
@@ -96,7 +106,7 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
     ),
     withScatter(
       figure(
-        { ...stackSpecs.laidPly, status: stack.laidStatus },
+        { ...stackSpecs.laidPly, status: stack.laidStatus, entries: laidEntries(inputs) },
         stack.laidPlyMm,
         one ? laidWorking(stack, bulkFactor) : mean,
         'With the air between the plies: how the stack gets in, not what fills the gap.',
@@ -109,7 +119,7 @@ function stackFigures(stack: KnownStack, inputs: PliesInputs): readonly Figure[]
     figure(stackSpecs.count, total.plies, 'Counted in the stack.'),
     withScatter(
       figure(
-        { ...stackSpecs.laid, status: stack.laidStatus },
+        { ...stackSpecs.laid, status: stack.laidStatus, entries: laidEntries(inputs) },
         total.laidMm,
         one
           ? `${total.plies} × ${mm(stack.laidPlyMm)} = ${mm(total.laidMm)}`

@@ -59,8 +59,10 @@ export function rollFigure({ inputs: { plies } }: StepContext): Figure {
       'No card in use says what out-time its data sheet allows; enter it on the card.',
     );
   const { card, time } = least;
+  const position = plies.materials.indexOf(card);
+  const entries = ['hoursOutH', 'allowedOutTimeH'].map((field) => `plies.materials.${position}.${field}`);
   return figure(
-    spec,
+    { ...spec, entries },
     time.afterLayupH,
     `${card.name}: ${hours(card.allowedOutTimeH ?? 0)} allowed − ${hours(card.hoursOutH)} out − ${hours(plies.plannedLayupH)} of layup = ${hours(time.afterLayupH)}`,
     'The allowance holds at the room temperature of the data sheet; a warmer shop uses it up faster.',

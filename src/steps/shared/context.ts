@@ -9,6 +9,7 @@ import type { PourFindings } from '../../core/stone/pours/castHalves';
 import type { FinishedRim } from '../../core/stone/rimMatch';
 import type { AwaitedResult } from '../kit/awaited';
 import type { ProjectInputs } from '../inputs/project';
+import type { Origins } from './origins';
 
 /** Facts of the imported file; kept in the project because they cannot be had from the saved mesh. */
 export interface PatternRecord {
@@ -72,6 +73,8 @@ export interface StepContext {
   readonly cureProblem?: string | null;
   /** Why nothing after Part can be said of this model; left out or null where it can (`held.ts`). */
   readonly held?: Missing | null;
+  /** Where the entries come from that were taken from cards of the shelf; left out where none was. */
+  readonly origins?: Origins;
   /** Results that are not in; left out where everything is worked out at once. */
   readonly awaited?: readonly AwaitedResult[];
 }

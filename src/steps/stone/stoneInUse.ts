@@ -13,6 +13,8 @@ export interface KnownNumber {
   readonly how: string;
   /** Plausible ends; null for a number of the maker's own. */
   readonly band: readonly [number, number] | null;
+  /** Path of the input that it was entered at; null where the ready-made value stands. */
+  readonly entry: string | null;
 }
 
 export interface StoneInUse {
@@ -35,8 +37,8 @@ const types: Readonly<Record<MoldInputs['stoneType'], StoneType>> = {
   '5': 5,
 };
 
-function measuredNumber(value: number): KnownNumber {
-  return { value, status: 'measured', source: null, how: 'measured', band: null };
+function measuredNumber(value: number, entry: string): KnownNumber {
+  return { value, status: 'measured', source: null, how: 'measured', band: null, entry };
 }
 
 export function stoneInUse({ stoneType, bag, measured }: MoldInputs): StoneInUse {
@@ -47,23 +49,33 @@ export function stoneInUse({ stoneType, bag, measured }: MoldInputs): StoneInUse
     source: number.source,
     how: `usual for type ${card.type}`,
     band: number.low < number.high ? [number.low, number.high] : null,
+    entry: null,
   });
-  const bagOrCard = (ofBag: number | null, number: CardNumber): KnownNumber =>
-    ofBag === null
-      ? fromCard(number)
-      : { value: ofBag, status: 'your entry', source: null, how: 'from your bag', band: null };
+  const bagOrCard = (field: keyof MoldInputs['bag'] & keyof StoneCard): KnownNumber => {
+    const value = bag[field];
+    return value === null
+      ? fromCard(card[field])
+      : {
+          value,
+          status: 'your entry',
+          source: null,
+          how: 'from your bag',
+          band: null,
+          entry: `mold.bag.${field}`,
+        };
+  };
   return {
     card,
-    waterPowderRatio: bagOrCard(bag.waterPowderRatio, card.waterPowderRatio),
-    workingMin: bagOrCard(bag.workingMin, card.workingMin),
-    initialSetMin: bagOrCard(bag.initialSetMin, card.initialSetMin),
-    finalSetMin: bagOrCard(bag.finalSetMin, card.finalSetMin),
-    demoldMin: bagOrCard(bag.demoldMin, card.demoldMin),
+    waterPowderRatio: bagOrCard('waterPowderRatio'),
+    workingMin: bagOrCard('workingMin'),
+    initialSetMin: bagOrCard('initialSetMin'),
+    finalSetMin: bagOrCard('finalSetMin'),
+    demoldMin: bagOrCard('demoldMin'),
     settingExpansionPercent:
       measured.settingExpansionPercent === null
-        ? bagOrCard(bag.settingExpansionPercent, card.settingExpansionPercent)
-        : measuredNumber(measured.settingExpansionPercent),
-    strengthMPa: bagOrCard(bag.strengthMPa, card.strengthMPa),
+        ? bagOrCard('settingExpansionPercent')
+        : measuredNumber(measured.settingExpansionPercent, 'mold.measured.settingExpansionPercent'),
+    strengthMPa: bagOrCard('strengthMPa'),
     detailUm: fromCard(card.detailUm),
   };
 }

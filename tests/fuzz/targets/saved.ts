@@ -1,14 +1,14 @@
-/** What is loaded: project files, saved records, the material library. Loading never throws; what it takes can be worked with. */
+/** What is loaded: project files, saved records, the shelf. Loading never throws; what it takes can be worked with. */
 import * as fc from 'fast-check';
 import { canonicalMesh } from '../../../src/core/mesh/canonicalMesh';
 import { meshKey } from '../../../src/core/mesh/meshKey';
 import { packMesh, preparePack, unpackMesh } from '../../../src/core/mesh/pack';
 import { decodeProject, encodeProject } from '../../../src/workbook/envelope';
-import { decodeLibrary, encodeLibrary } from '../../../src/workbook/materialLibrary';
 import { newProject } from '../../../src/workbook/project';
 import { writeProjectFile } from '../../../src/workbook/projectFile';
 import { readProjectFileBytes } from '../../../src/workbook/projectFileBytes';
-import { arbitraryMaterial, arbitraryProject } from '../../workbook/arbitraryProject';
+import { decodeShelf, encodeShelf } from '../../../src/workbook/shelfText';
+import { arbitraryCard, arbitraryProject } from '../../workbook/arbitraryProject';
 import { patternOf } from '../../workbook/support';
 import { tray } from '../../support/meshes';
 import type { Chance } from '../chance';
@@ -57,15 +57,15 @@ export const projectFiles: FuzzTarget = {
 export const records: FuzzTarget = {
   name: 'records',
   run(chance) {
-    const isLibrary = chance.below(4) === 0;
-    const text = isLibrary
-      ? encodeLibrary([sampleOf(chance, arbitraryMaterial) as never])
+    const isShelf = chance.below(4) === 0;
+    const text = isShelf
+      ? encodeShelf([sampleOf(chance, arbitraryCard)])
       : encodeProject(sampleOf(chance, arbitraryProject));
     const changed =
       chance.below(2) === 0
         ? mutatedText(chance, text)
         : JSON.stringify(mutatedJson(chance, JSON.parse(text) as unknown));
-    const read = isLibrary ? decodeLibrary(changed) : decodeProject(changed);
+    const read = isShelf ? decodeShelf(changed) : decodeProject(changed);
     const lost = lostNumber(read);
     if (lost !== null) throw new Finding(lost);
   },
