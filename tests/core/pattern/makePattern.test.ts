@@ -2,7 +2,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { findHealth } from '../../../src/core/mesh/health';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { makePattern, type MadePattern, type PatternChoices } from '../../../src/core/pattern/makePattern';
-import { prepareSimplify } from '../../../src/core/pattern/simplify';
 import { Problem } from '../../../src/core/problem';
 import { cellPart } from '../../support/cellPart';
 import { ballGap, exactWalls, facesOf, leastDraftDeg, shareUnder } from '../../support/exactShell';
@@ -25,8 +24,6 @@ const make = (part: IndexedMesh, choices: Partial<PatternChoices> = {}): MadePat
 
 /** Vertices less half the facets: 2 for a shell without a tunnel. */
 const eulerNumber = ({ positions, facets }: IndexedMesh) => positions.length / 3 - facets.length / 6;
-
-beforeAll(prepareSimplify);
 
 describe('the pattern of a block', () => {
   let made: MadePattern;
