@@ -20,6 +20,7 @@ import { drawIn, fillBelow } from './release';
 import { closeRim, type FaceLevel } from './rimCap';
 import { findRimPlane } from './rimPlane';
 import { simplifyShell } from './simplify';
+import { takenOffMm } from './takenOff';
 import { cornersOf } from './triangleDistance';
 
 export interface PatternChoices {
@@ -46,6 +47,8 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
   /** Largest first; places in the axes of the part. */
   readonly filled: readonly FilledPlace[];
   readonly filledMm3: number;
+  /** Farthest that the import stands out of the show face, seen along the pull: what is rounded, drawn in or left out. */
+  readonly takenMaxMm: number;
   /** How far leaving out triangles may have moved the surface. */
   readonly movedMm: number;
 }
@@ -105,6 +108,7 @@ export function makePattern(
     ...changeFigures(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z)),
     mesh: { positions: outOfFrame(frame, shell.mesh.positions), facets: shell.mesh.facets },
     movedMm: shell.movedMm,
+    takenMaxMm: takenOffMm(shell, grid, ground.tops, coreMm, wallMm + choices.insideRadiusMm),
     holes: inPartAxes(frame, ground.cover.holes),
     filled,
     filledMm3: filled.reduce((sum, { volumeMm3 }) => sum + volumeMm3, 0),
@@ -145,6 +149,8 @@ const floorTo2 = (value: number): number => Math.floor(100 * value) / 100;
 export interface Ground {
   readonly grid: PatternGrid;
   readonly cover: CoveredHoles;
+  /** Heights of the import by column. */
+  readonly tops: Float64Array;
   readonly rimMm: number;
   readonly topMm: number;
   /** Radius of the ball that closes the outside. */
@@ -170,7 +176,7 @@ function layGround(mesh: IndexedMesh, choices: PatternChoices): Ground {
   checkShape(heights, box, rimMm, choices);
   const belowMm = (closingMm + wallMm + 2 * insideRadiusMm) * sinDraft + 2 * gridMm;
   const grid = layLayers(columns, rimMm, topMm, closingMm + 3 * gridMm, belowMm);
-  return { grid, cover, rimMm, topMm, closingMm, sinDraft };
+  return { grid, cover, tops: heights.topMm, rimMm, topMm, closingMm, sinDraft };
 }
 
 function checkShape(

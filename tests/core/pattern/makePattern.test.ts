@@ -183,6 +183,15 @@ describe('other parts', () => {
     expect(leastDraftDeg(faces)).toBeGreaterThan(2);
   });
 
+  it('tells how far the show face stays behind what is drawn', () => {
+    const part = box([0, 0, 0], [28, 24, 10]);
+    // Where three edges meet, a ball of wall and radius leaves out √3 - 1 of itself; the draft takes a little more.
+    const small = make(part);
+    expect(small.takenMaxMm).toBeGreaterThan(0.73 * 1.8);
+    expect(small.takenMaxMm).toBeLessThan(0.73 * 1.8 + 0.9);
+    expect(make(part, { insideRadiusMm: 5 }).takenMaxMm).toBeGreaterThan(0.73 * 5.8);
+  });
+
   it('keeps sharp edges sharp when asked', () => {
     const part = box([0, 0, 0], [24, 20, 8]);
     expect(flatTopMm2(make(part, { edges: 'sharp' }))).toBeGreaterThan(flatTopMm2(make(part)) + 80);
