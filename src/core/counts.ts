@@ -11,7 +11,7 @@ export const mostCounts = {
   /** Voxels of the heated mold; more would take minutes. */
   voxels: 4_000_000,
   /** Points of the grid that a pattern is made on: some 20 bytes each. */
-  patternNodes: 16_000_000,
+  patternNodes: 20_000_000,
   /** Temperatures that one run keeps of its laminate, places times kept times: 256 MB. */
   keptTemperatures: 64_000_000,
   /** Columns along the pull. */

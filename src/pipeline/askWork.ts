@@ -18,7 +18,6 @@ import { findSelfTouching } from '../core/mesh/selfTouching';
 import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
 import { writeStlBinary } from '../core/mesh/writeStl';
 import { makePattern } from '../core/pattern/makePattern';
-import { prepareSimplify } from '../core/pattern/simplify';
 import { Problem } from '../core/problem';
 import { intoFrame } from '../core/stone/pours/pullFrame';
 import { rimOfPart } from '../core/stone/pours/rimOfPart';
@@ -140,8 +139,7 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
   },
   pattern: {
     needs: always('part'),
-    async answer(choices, { part: { partMesh } }, progress) {
-      await prepareSimplify();
+    answer(choices, { part: { partMesh } }, progress) {
       const { mesh, ...summary } = makePattern(partMesh, choices, progress);
       return { summary, stl: writeStlBinary(mesh) };
     },

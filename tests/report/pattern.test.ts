@@ -56,6 +56,7 @@ describe('--out FOLDER', () => {
         'shareUnderDraft',
         'addedShare',
         'addedMaxMm',
+        'takenMaxMm',
         'filledMm3',
         'holes',
         'rimShiftMm',

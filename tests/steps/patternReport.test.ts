@@ -31,6 +31,17 @@ describe('the pattern step', () => {
     expect(made.cautions).toEqual(cautionsFor(madeSummary));
   });
 
+  it('says when wall and inside radius leave out more than edges', () => {
+    const round = { ...choices, insideRadiusMm: 19 };
+    const made = withMadePattern(patternReport(trayContext()), round, { ...madeSummary, takenMaxMm: 7.2 });
+    expect(worstWord(made.verdicts)).toBe('look again');
+    expect(made.verdicts.at(-1)).toMatchObject({
+      id: 'pattern.drawnIn',
+      fix: 'Enter a smaller inside radius, or keep the outer edges sharp, and make it again.',
+    });
+    expect(made.verdicts.at(-1)!.reason).toContain('7.20 mm');
+  });
+
   it('cautions where holes are to be cut, and only there', () => {
     expect(cautionsFor(madeSummary).map(({ id }) => id)).toEqual(['pattern.cuttingHoles']);
     const holes = madeSummary.holes.map((hole) => ({ ...hole, plugged: false }));

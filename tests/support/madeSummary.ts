@@ -9,6 +9,7 @@ export const madeSummary: PatternSummary = {
   addedMaxMm: 1.4,
   filled: [{ volumeMm3: 42, centerMm: [10, 20, 9] }],
   filledMm3: 42,
+  takenMaxMm: 0.6,
   holes: [
     { areaMm2: 28.3, depthMm: 12, centerMm: [10, 20, 12], plugged: true },
     { areaMm2: 900, depthMm: 12, centerMm: [-30, 5, 12], plugged: false },

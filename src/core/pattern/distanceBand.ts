@@ -10,16 +10,9 @@ const bucketsPerStep = 4;
 /** Larger triangles are split before nodes are looked for near them. */
 const mostSteps = 6;
 
-export interface DistanceBand {
-  /** `farMm` where the band does not reach. */
-  readonly distanceMm: Float32Array;
-  /** Number of the closest triangle, -1 where there is none. */
-  readonly nearest: Int32Array;
-}
-
 /**
  * Nodes beside each triangle know it first; from there on each node hands its closest triangle on to its 26 neighbors, nearest
- * first. Exact but where the closest triangle of a node is that of none of its neighbors.
+ * first. Exact but where the closest triangle of a node is that of none of its neighbors; `farMm` where the band does not reach.
  * @param corners 9 numbers per triangle
  * @param reachMm how far the band reaches from the triangles in each layer
  * @param shut 1 marks nodes that are left out; null leaves none out. Nodes on the border of the grid always are.
@@ -29,7 +22,7 @@ export function distanceBand(
   corners: Float64Array,
   reachMm: (layer: number) => number,
   shut: Uint8Array | null,
-): DistanceBand {
+): Float32Array {
   const { countX, countY, countZ } = grid;
   const count = countX * countY * countZ;
   const distanceMm = new Float32Array(count).fill(farMm);
@@ -40,7 +33,7 @@ export function distanceBand(
   for (let t = 0; 9 * t < corners.length; t++) seeder.seed(t);
   const reach = Float64Array.from({ length: countZ }, (_, layer) => reachMm(layer));
   handOn(grid, corners, reach, distanceMm, nearest, done);
-  return { distanceMm, nearest };
+  return distanceMm;
 }
 
 function shutBorder({ countX, countY, countZ }: PatternGrid, done: Uint8Array): void {

@@ -8,7 +8,7 @@
  */
 import { Problem } from '../problem';
 import type { IndexedMesh, Vec3 } from '../mesh/types';
-import { distanceBand, type DistanceBand } from './distanceBand';
+import { distanceBand } from './distanceBand';
 import { intoFrame, outOfFrame, patternFrame, type PatternFrame } from './frame';
 import { boxOf, layColumns, layLayers, type BoxMm, type PatternGrid } from './grid';
 import { columnHeights, type ColumnGrid, type ColumnHeights } from './heights';
@@ -20,6 +20,7 @@ import { drawIn, fillBelow } from './release';
 import { closeRim, type FaceLevel } from './rimCap';
 import { findRimPlane } from './rimPlane';
 import { simplifyShell } from './simplify';
+import { takenOffMm } from './takenOff';
 import { cornersOf } from './triangleDistance';
 
 export interface PatternChoices {
@@ -46,6 +47,8 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
   /** Largest first; places in the axes of the part. */
   readonly filled: readonly FilledPlace[];
   readonly filledMm3: number;
+  /** Farthest that the import stands out of the show face, seen along the pull: what is rounded, drawn in or left out. */
+  readonly takenMaxMm: number;
   /** How far leaving out triangles may have moved the surface. */
   readonly movedMm: number;
 }
@@ -56,13 +59,12 @@ export type PatternSummary = Omit<MadePattern, 'mesh'>;
 export type PatternProgress = (doing: string, share: number) => void;
 
 /** By which triangles as long as a step cut across a corner of the inside radius. */
-const chordMm = ({ gridMm, insideRadiusMm }: PatternChoices): number => gridMm ** 2 / (3 * insideRadiusMm);
+const chordMm = ({ gridMm, insideRadiusMm }: PatternChoices): number => gridMm ** 2 / (2.5 * insideRadiusMm);
 
 /** Grid errors take so much from the worst facets; it is asked for on top. */
 const draftMarginDeg = 0.4;
 
 /**
- * `prepareSimplify` has been awaited before.
  * @param part in mm, its facets wound either way
  * @throws Problem `pull.zero`, `pattern.*`
  */
@@ -97,6 +99,7 @@ export function makePattern(
   const shell = simplifyShell(
     { mesh: closed, coreFrom: show.positions.length / 3, rimMm: ground.rimMm },
     choices.draftDeg - 0.1,
+    choices.gridMm,
   );
   progress('measuring the pattern', 0.9);
   const filled = inPartAxes(frame, filledOf(ground, outside, coreMm, choices));
@@ -105,6 +108,7 @@ export function makePattern(
     ...changeFigures(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z)),
     mesh: { positions: outOfFrame(frame, shell.mesh.positions), facets: shell.mesh.facets },
     movedMm: shell.movedMm,
+    takenMaxMm: takenOffMm(shell, grid, ground.tops, coreMm, wallMm + choices.insideRadiusMm),
     holes: inPartAxes(frame, ground.cover.holes),
     filled,
     filledMm3: filled.reduce((sum, { volumeMm3 }) => sum + volumeMm3, 0),
@@ -145,6 +149,8 @@ const floorTo2 = (value: number): number => Math.floor(100 * value) / 100;
 export interface Ground {
   readonly grid: PatternGrid;
   readonly cover: CoveredHoles;
+  /** Heights of the import by column. */
+  readonly tops: Float64Array;
   readonly rimMm: number;
   readonly topMm: number;
   /** Radius of the ball that closes the outside. */
@@ -170,7 +176,7 @@ function layGround(mesh: IndexedMesh, choices: PatternChoices): Ground {
   checkShape(heights, box, rimMm, choices);
   const belowMm = (closingMm + wallMm + 2 * insideRadiusMm) * sinDraft + 2 * gridMm;
   const grid = layLayers(columns, rimMm, topMm, closingMm + 3 * gridMm, belowMm);
-  return { grid, cover, rimMm, topMm, closingMm, sinDraft };
+  return { grid, cover, tops: heights.topMm, rimMm, topMm, closingMm, sinDraft };
 }
 
 function checkShape(
@@ -218,7 +224,7 @@ function checkHollow(columns: ColumnGrid, { topMm }: ColumnHeights, { holes, cov
 
 export interface OutsideField {
   /** To the part and the membranes over its holes, in a band. */
-  readonly band: DistanceBand;
+  readonly distanceMm: Float32Array;
   /** The same with everything under a face filled. */
   readonly filledMm: Float32Array;
   /** 1 for nodes that lie outside of the part. */
@@ -234,10 +240,10 @@ function fieldOfPart(
   const corners = new Float64Array(own.length + cover.corners.length);
   corners.set(own);
   corners.set(cover.corners, own.length);
-  const band = distanceBand(grid, corners, () => closingMm + 1.8 * grid.stepMm, null);
-  const filledMm = band.distanceMm.slice();
+  const distanceMm = distanceBand(grid, corners, () => closingMm + 1.8 * grid.stepMm, null);
+  const filledMm = distanceMm.slice();
   fillBelow(grid, filledMm, choices.neutralPlane === 'top' ? sinDraft : 0, sinDraft);
-  return { band, filledMm, reached: nodesOutside(grid, band.distanceMm) };
+  return { distanceMm, filledMm, reached: nodesOutside(grid, distanceMm) };
 }
 
 /** Depth under the outside that is moved out by `closingMm`: at that depth lies the part with its undercuts filled and closed. */
@@ -254,7 +260,7 @@ function depthInside(
     const aboveMm = topMm - Math.max(rimMm, grid.lowZMm + layer * grid.layerMm);
     return leastMm + (neutralPlane === 'rim' ? Math.max(0, aboveMm) * sinDraft : 0);
   };
-  const { distanceMm } = distanceBand(grid, cornersOf(moved.positions, moved.facets), reachMm, shut);
+  const distanceMm = distanceBand(grid, cornersOf(moved.positions, moved.facets), reachMm, shut);
   for (let node = 0; node < shut.length; node++) if (shut[node] === 1) distanceMm[node] = 0;
   drawIn(grid, distanceMm, sinDraft);
   return distanceMm;
@@ -282,7 +288,7 @@ function fieldOfCore(
     );
   const core = levelSet(grid, depthMm, levelMm, -1, 0);
   const corners = cornersOf(core.positions, core.facets);
-  const { distanceMm } = distanceBand(grid, corners, () => wallMm + insideRadiusMm + 1.8 * grid.stepMm, shut);
+  const distanceMm = distanceBand(grid, corners, () => wallMm + insideRadiusMm + 1.8 * grid.stepMm, shut);
   for (let node = 0; node < shut.length; node++) if (shut[node] === 1) distanceMm[node] = 0;
   fillBelow(grid, distanceMm, sinDraft, sinDraft);
   return distanceMm;
@@ -290,19 +296,11 @@ function fieldOfCore(
 
 const filledOf = (
   { grid, cover }: Ground,
-  { reached, band }: OutsideField,
+  { reached, distanceMm }: OutsideField,
   coreMm: Float32Array,
   { wallMm, insideRadiusMm }: PatternChoices,
 ): readonly FilledPlace[] =>
-  filledPlaces(
-    grid,
-    reached,
-    band.distanceMm,
-    coreMm,
-    cover.covered,
-    insideRadiusMm,
-    wallMm + insideRadiusMm,
-  );
+  filledPlaces(grid, reached, distanceMm, coreMm, cover.covered, insideRadiusMm, wallMm + insideRadiusMm);
 
 /** Whether any corner of the cell around a place lies outside. */
 function isOutside(

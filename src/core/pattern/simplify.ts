@@ -1,182 +1,60 @@
 /** Fewer triangles for a made shell, without taking its draft from it. */
-import { MeshoptSimplifier } from 'meshoptimizer/simplifier';
-import { facetLeans, type Shell } from './facetLeans';
+import { CloseFacets } from './closeFacets';
+import { facetLeans, onRim, type Shell } from './facetLeans';
+import { faceKind, ShrinkingMesh } from './shrinkingMesh';
+import { cornersOf } from './triangleDistance';
 
 /** How far the surface may move; farther, step by step, while there are more triangles than wanted. */
-const shiftsMm = [0.004, 0.008, 0.016] as const;
+const shiftsMm = [0.004, 0.008, 0.012, 0.016, 0.024, 0.032] as const;
+/** Wanted in any case. */
+const leastShiftMm = 0.004;
 const wantedTriangles = 60_000;
-const mostRounds = 12;
-/** Smaller facets are lines: nothing can be measured on them. */
-const leastFacetMm2 = 1e-5;
-/** Draft said of a facet without area. */
-const standing = -91;
-/** Share of the area that may stay a little under the draft. */
-const mostLeft = 3e-4;
-/** A facet may be that much under the draft. */
-const letPassDeg = 0.8;
-/** So few wrong facets are searched for all that lies in their boxes. */
-const fewFacets = 64;
+const mostSweeps = 24;
+/** A sweep that takes a smaller share of the vertices is the last one. */
+const leastShare = 0.02;
 
 export interface SimplifiedShell extends Shell {
-  /** How far the surface may have moved. */
+  /** Farthest that the surface moved, of many places that were looked at. */
   readonly movedMm: number;
 }
 
-/** Loads what `simplifyShell` works with; awaited once before it. */
-export const prepareSimplify = (): Promise<void> => MeshoptSimplifier.ready;
+/** Every so many vertices of the full mesh is looked at. */
+const lookedAtEvery = 16;
 
 /**
- * Collapses edges while the surface stays where it is to within a few micrometers. Joining facets tilts those of steep walls a
- * little, so vertices around facets that fall under the draft, or around an edge that does not join two facets any longer, are held
- * where they are and it is done anew.
- * @param leastDraftDeg of the facets that a collapse makes
+ * Pulls vertices onto neighbors while the surface stays where it is to within a few micrometers; refused where a facet would fall
+ * under the draft, become a sliver, or leave the rim.
+ * @param leastDraftDeg of the facets that it makes
+ * @param stepMm of the grid that the shell was cut from
  */
-export function simplifyShell(shell: Shell, leastDraftDeg: number): SimplifiedShell {
-  const { mesh } = shell;
-  const points = Float32Array.from(mesh.positions);
-  const locked = new Uint8Array(points.length / 3);
-  const wholeMm2 = facetLeans(shell).areaMm2.reduce((sum, area) => sum + area, 0);
-  // No worse than before anything was joined, or than is let pass.
-  const drawn = wrongFacets(shell, mesh.facets, leastDraftDeg);
-  const littleMm2 = Math.max(mostLeft * wholeMm2, 1.5 * areaOf(drawn));
-  const floorDeg = drawn
-    .filter(({ deg }) => deg > standing)
-    .reduce((least, { deg }) => Math.min(least, deg), leastDraftDeg - letPassDeg);
-  let shift = 0;
-  let best = mesh.facets;
-  let fewest = Infinity;
-  for (let round = 0; round < mostRounds; round++) {
-    const facets = collapsed(mesh.facets, points, locked, shiftsMm[shift]!);
-    if (round === shift && facets.length > 3 * wantedTriangles && shift + 1 < shiftsMm.length) {
-      shift++;
-      continue;
-    }
-    const tilted = wrongFacets(shell, facets, leastDraftDeg);
-    const worse = tilted.filter(({ deg }) => deg > standing && deg < floorDeg);
-    const wrong = new Uint8Array(locked.length);
-    const torn = markTorn(facets, locked.length, wrong);
-    if (torn === 0 && worse.length <= fewest) {
-      best = facets;
-      fewest = worse.length;
-    }
-    const isLittle = areaOf(tilted) < littleMm2;
-    if (torn + worse.length === 0 && isLittle) break;
-    // At first all that is tilted is held, then only what is tilted too far, each time from farther around it.
-    const rounds = round - shift;
-    const held = rounds < 2 || !isLittle ? tilted : worse;
-    for (const { f } of held) for (let corner = 0; corner < 3; corner++) wrong[facets[3 * f + corner]!] = 1;
-    lockAround(mesh.facets, wrong, locked);
-    if (worse.length <= fewFacets)
-      for (const { f } of worse)
-        lockWithin(mesh.positions, facets, f, 0.05 * 2 ** Math.min(5, rounds), locked);
+export function simplifyShell(shell: Shell, leastDraftDeg: number, stepMm: number): SimplifiedShell {
+  const { positions } = shell.mesh;
+  const facets = shell.mesh.facets.slice();
+  const { draftDeg, isCore } = facetLeans(shell);
+  const kinds = Uint8Array.from(draftDeg, (deg, f) =>
+    deg === onRim ? faceKind.land : isCore[f] === 1 ? faceKind.core : faceKind.show,
+  );
+  const leastSine = Math.sin((leastDraftDeg * Math.PI) / 180);
+  const mesh = new ShrinkingMesh(positions, facets, kinds, { leastSine, stepMm });
+  for (const shiftMm of shiftsMm) {
+    if (shiftMm > leastShiftMm && mesh.liveFacets <= wantedTriangles) break;
+    for (let sweep = 0; sweep < mostSweeps; sweep++)
+      if (mesh.sweep(shiftMm) < (leastShare * mesh.liveFacets) / 2) break;
   }
-  // Better too many triangles than one that hangs on the mold.
-  if (fewest > 0) best = mesh.facets;
-  const shown = compact({ ...shell, mesh: { positions: mesh.positions, facets: best } });
-  return { ...shown, movedMm: shiftsMm[shift]! };
+  const left = compact({ ...shell, mesh: { positions, facets: mesh.left() } });
+  return { ...left, movedMm: farthestFrom(left, positions, stepMm) };
 }
 
-function collapsed(
-  facets: Uint32Array,
-  points: Float32Array,
-  locked: Uint8Array,
-  shiftMm: number,
-): Uint32Array {
-  const noAttributes = new Float32Array(0);
-  return MeshoptSimplifier.simplifyWithAttributes(
-    facets,
-    points,
-    3,
-    noAttributes,
-    0,
-    [],
-    locked,
-    0,
-    shiftMm,
-    ['ErrorAbsolute'],
-  )[0];
-}
-
-interface WrongFacet {
-  readonly f: number;
-  readonly deg: number;
-  readonly areaMm2: number;
-}
-
-const areaOf = (some: readonly WrongFacet[]): number => some.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
-
-/** Facets under the draft, and those without area as if they stood on their head. */
-function wrongFacets(shell: Shell, facets: Uint32Array, leastDraftDeg: number): readonly WrongFacet[] {
-  const { draftDeg, areaMm2 } = facetLeans({ ...shell, mesh: { positions: shell.mesh.positions, facets } });
-  const wrong: WrongFacet[] = [];
-  for (let f = 0; f < draftDeg.length; f++) {
-    if (areaMm2[f]! < leastFacetMm2) wrong.push({ f, deg: standing, areaMm2: 0 });
-    else if (draftDeg[f]! < leastDraftDeg) wrong.push({ f, deg: draftDeg[f]!, areaMm2: areaMm2[f]! });
-  }
-  return wrong;
-}
-
-/** Locks all vertices in and around the box of a facet: what was there before it was joined. */
-function lockWithin(
-  positions: Float64Array,
-  facets: Uint32Array,
-  facet: number,
-  aroundMm: number,
-  locked: Uint8Array,
-): void {
-  const [low, high] = [
-    [0, 0, 0],
-    [0, 0, 0],
-  ];
-  for (let axis = 0; axis < 3; axis++) {
-    const values = [0, 1, 2].map((corner) => positions[3 * facets[3 * facet + corner]! + axis]!);
-    low[axis] = Math.min(...values) - aroundMm;
-    high[axis] = Math.max(...values) + aroundMm;
-  }
-  for (let vertex = 0, at = 0; vertex < locked.length; vertex++, at += 3) {
-    if (positions[at]! < low[0]! || positions[at]! > high[0]!) continue;
-    if (positions[at + 1]! < low[1]! || positions[at + 1]! > high[1]!) continue;
-    if (positions[at + 2]! >= low[2]! && positions[at + 2]! <= high[2]!) locked[vertex] = 1;
-  }
-}
-
-/** Marks the ends of edges that do not have one facet on either side. */
-function markTorn(facets: Uint32Array, vertexCount: number, wrong: Uint8Array): number {
-  const edges = new Float64Array(facets.length);
-  for (let at = 0; at < facets.length; at++) {
-    const a = facets[at]!;
-    const b = facets[at % 3 === 2 ? at - 2 : at + 1]!;
-    edges[at] = a < b ? 2 * (a * vertexCount + b) : 2 * (b * vertexCount + a) + 1;
-  }
-  edges.sort();
-  let torn = 0;
-  for (let at = 0; at < edges.length; at++) {
-    const own = edges[at]!;
-    const isPair =
-      own % 2 === 0 && edges[at + 1] === own + 1 && edges[at + 2] !== own + 1 && edges[at - 1] !== own;
-    if (isPair) {
-      at++;
-      continue;
-    }
-    torn++;
-    const edge = Math.floor(own / 2);
-    wrong[edge % vertexCount] = 1;
-    wrong[Math.floor(edge / vertexCount)] = 1;
-  }
-  return torn;
-}
-
-/** Locks the marked vertices and those next to them, and marks those too. */
-function lockAround(facets: Uint32Array, wrong: Uint8Array, locked: Uint8Array): void {
-  const before = wrong.slice();
-  for (let at = 0; at < facets.length; at += 3) {
-    const [a, b, c] = [facets[at]!, facets[at + 1]!, facets[at + 2]!];
-    if (before[a] !== 1 && before[b] !== 1 && before[c] !== 1) continue;
-    for (const vertex of [a, b, c]) {
-      locked[vertex] = 1;
-      wrong[vertex] = 1;
-    }
-  }
+/** How far the vertices of the full mesh lie from what is left of it. */
+function farthestFrom({ mesh }: Shell, positions: Float64Array, stepMm: number): number {
+  const left = new CloseFacets(cornersOf(mesh.positions, mesh.facets), 3 * stepMm);
+  let farthest = 0;
+  for (let at = 0; at < positions.length; at += 3 * lookedAtEvery)
+    farthest = Math.max(
+      farthest,
+      left.distanceMm(positions[at]!, positions[at + 1]!, positions[at + 2]!, stepMm),
+    );
+  return farthest;
 }
 
 /** Without the vertices that no facet uses; the others keep their order, so that the core face still follows the show face. */

@@ -26,6 +26,7 @@ const groups: readonly FigureGroup[] = [
       'pattern.wallP99Mm',
       'pattern.shareUnderDraft',
       'pattern.addedShare',
+      'pattern.takenMaxMm',
       'pattern.filledMm3',
       'pattern.holes',
       'pattern.triangles',

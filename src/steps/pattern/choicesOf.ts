@@ -7,6 +7,10 @@ import type { ProjectInputs } from '../inputs/project';
 /** No coarser, however thick the wall: walls on a coarser grid were out by more than 0.02 mm. */
 const coarsestMm = 0.4;
 
+/** As fine as keeps the wall within 0.02 mm: triangles as long as a step cut across inside corners. */
+export const proposedGridMm = (wallMm: number, insideRadiusMm: number): number =>
+  Math.floor(100 * Math.min(coarsestMm, wallMm / 2, insideRadiusMm / 2.75)) / 100;
+
 /**
  * The wall is the one that the stack wants until another is entered.
  * @throws Problem `pattern.noWall`
@@ -19,11 +23,10 @@ export function patternChoicesOf(inputs: ProjectInputs): PatternChoices {
       'pattern.noWall',
       'The wall is not known: the ply stack is not complete. Complete it at Ply schedule, or enter a wall at Pattern.',
     );
-  const finest = Math.min(coarsestMm, wallMm / 2, given.insideRadiusMm / 2.5);
   return {
     ...given,
     pull: inputs.part.pull,
     wallMm,
-    gridMm: gridMm ?? Math.floor(100 * finest) / 100,
+    gridMm: gridMm ?? proposedGridMm(wallMm, given.insideRadiusMm),
   };
 }

@@ -26,6 +26,7 @@ const specs = {
   },
   added: { id: 'pattern.addedShare', label: 'Share of the show face that stands out', unit: '', decimals: 3 },
   addedMax: { id: 'pattern.addedMaxMm', label: 'Farthest that it stands out', unit: 'mm', decimals: 2 },
+  taken: { id: 'pattern.takenMaxMm', label: 'Farthest that it is drawn in', unit: 'mm', decimals: 2 },
   filled: { id: 'pattern.filledMm3', label: 'Material over holes and undercuts', unit: 'mm³', decimals: 0 },
   holes: { id: 'pattern.holes', label: 'Holes in the show face', unit: '', decimals: 0 },
   rimShift: { id: 'pattern.rimShiftMm', label: 'Shift of the outline at the rim', unit: 'mm', decimals: 3 },
@@ -56,8 +57,28 @@ export function withMadePattern(
   return {
     ...report,
     figures: patternFigures(choices, made),
+    verdicts: [...report.verdicts, ...drawnInTooFar(choices, made)],
     cautions: cautionsFor(made),
   };
+}
+
+/** Farther than this what is left is no longer the part that was drawn. Our own judgement. */
+const mostTakenMm = 3;
+
+function drawnInTooFar(
+  { insideRadiusMm, edges }: PatternChoices,
+  { takenMaxMm }: PatternSummary,
+): readonly Verdict[] {
+  if (takenMaxMm <= mostTakenMm) return [];
+  const sharp = edges === 'eased' ? ', or keep the outer edges sharp' : '';
+  return [
+    {
+      id: 'pattern.drawnIn',
+      word: 'look again',
+      reason: `The made show face leaves out up to ${mm(takenMaxMm)} of what is drawn: an inside radius of ${mm(insideRadiusMm)} and the wall are more than the part has room for there.`,
+      fix: `Enter a smaller inside radius${sharp}, and make it again.`,
+    },
+  ];
 }
 
 /** Where holes are covered, also once the pattern is in use. */
@@ -102,6 +123,11 @@ function patternFigures(choices: PatternChoices, made: PatternSummary): readonly
     ),
     figure(specs.added, made.addedShare, 'Area that lies more than 0.1 mm outside of the import.'),
     figure(specs.addedMax, made.addedMaxMm, 'To the nearest place of the import; 25 mm where it is more.'),
+    figure(
+      specs.taken,
+      made.takenMaxMm,
+      'From the import, seen along the pull, to the show face: edges that are rounded, draft that is taken, places too narrow for wall and inside radius; 25 mm where it is more.',
+    ),
     figure(
       specs.filled,
       made.filledMm3,

@@ -2,7 +2,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { findHealth } from '../../../src/core/mesh/health';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { makePattern, type MadePattern, type PatternChoices } from '../../../src/core/pattern/makePattern';
-import { prepareSimplify } from '../../../src/core/pattern/simplify';
 import { Problem } from '../../../src/core/problem';
 import { cellPart } from '../../support/cellPart';
 import { ballGap, exactWalls, facesOf, leastDraftDeg, shareUnder } from '../../support/exactShell';
@@ -25,8 +24,6 @@ const make = (part: IndexedMesh, choices: Partial<PatternChoices> = {}): MadePat
 
 /** Vertices less half the facets: 2 for a shell without a tunnel. */
 const eulerNumber = ({ positions, facets }: IndexedMesh) => positions.length / 3 - facets.length / 6;
-
-beforeAll(prepareSimplify);
 
 describe('the pattern of a block', () => {
   let made: MadePattern;
@@ -184,6 +181,15 @@ describe('other parts', () => {
     expect(walls.p1).toBeGreaterThan(0.78);
     expect(walls.p99).toBeLessThan(0.82);
     expect(leastDraftDeg(faces)).toBeGreaterThan(2);
+  });
+
+  it('tells how far the show face stays behind what is drawn', () => {
+    const part = box([0, 0, 0], [28, 24, 10]);
+    // Where three edges meet, a ball of wall and radius leaves out √3 - 1 of itself; the draft takes a little more.
+    const small = make(part);
+    expect(small.takenMaxMm).toBeGreaterThan(0.73 * 1.8);
+    expect(small.takenMaxMm).toBeLessThan(0.73 * 1.8 + 0.9);
+    expect(make(part, { insideRadiusMm: 5 }).takenMaxMm).toBeGreaterThan(0.73 * 5.8);
   });
 
   it('keeps sharp edges sharp when asked', () => {
