@@ -30,6 +30,8 @@ export const mostCounts = {
   batches: 500,
   /** Columns of a thermocouple log. */
   logColumns: 256,
+  /** Flat pieces of cloth that are laid out together. */
+  nestPieces: 500,
   /** Entries of any list among the inputs: plies, stages, clamps, weighings, repairs ... */
   listEntries: 500,
 } as const satisfies Record<string, number>;

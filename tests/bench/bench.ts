@@ -35,6 +35,10 @@ const parts: Record<string, BenchPart> = {
     title: 'Packing for the saved workbook',
     run: async () => (await import('./pack.bench')).benchPack(),
   },
+  nesting: {
+    title: 'Nesting flat pieces on the roll',
+    run: async () => (await import('./nesting.bench')).benchNesting(),
+  },
   browser: {
     title: 'Import to finished maps in Chromium',
     run: async () => {
