@@ -21,19 +21,26 @@ export function bestStart(
   stepMm: number,
 ): PlanPoint | null {
   const wanted = wantedMm2(surface);
+  const costOf = (point: PlanPoint, ownStepMm: number): number => {
+    const start = placeOver(surface, datum, point);
+    if (start === null) return Infinity;
+    const warpRad = warpAngleAt(surface, datum, start, fiberDeg);
+    const cutRad = (lockingDeg * Math.PI) / 180;
+    const drape = drapePly(surface, { stepMm: ownStepMm, start, warpRad, cutRad, first: 'warp' }, null);
+    const { coveredMm2, shareOverWarning } = shearFigures(drape, warningDeg);
+    return Math.max(0, 1 - (coveredMm2 * (1 - shareOverWarning)) / wanted);
+  };
   const coarseMm = Math.max(stepMm, Math.sqrt(wanted / triedNodes));
-  let best: { readonly point: PlanPoint; readonly cost: number } | null = null;
-  for (const share of triedAlong)
-    for (const shareAcross of triedAcross) {
-      const point = { alongMm: share * datum.lengthMm, acrossMm: shareAcross * datum.acrossMm };
-      const start = placeOver(surface, datum, point);
-      if (start === null) continue;
-      const warpRad = warpAngleAt(surface, datum, start, fiberDeg);
-      const cutRad = (lockingDeg * Math.PI) / 180;
-      const drape = drapePly(surface, { stepMm: coarseMm, start, warpRad, cutRad, first: 'warp' }, null);
-      const { coveredMm2, shareOverWarning } = shearFigures(drape, warningDeg);
-      const cost = Math.max(0, 1 - (coveredMm2 * (1 - shareOverWarning)) / wanted);
-      if (best === null || cost < best.cost - leastGain) best = { point, cost };
-    }
-  return best === null ? null : best.point;
+  const tried = triedAlong
+    .flatMap((share) =>
+      triedAcross.map((other) => ({ alongMm: share * datum.lengthMm, acrossMm: other * datum.acrossMm })),
+    )
+    .map((point) => ({ point, cost: costOf(point, coarseMm) }))
+    .filter(({ cost }) => cost < Infinity);
+  const [middle] = tried;
+  if (middle === undefined) return null;
+  const best = tried.reduce((least, one) => (one.cost < least.cost ? one : least), middle);
+  if (best === middle || best.cost > middle.cost - leastGain) return middle.point;
+  // A coarse net errs on small radii: what it prefers must also hold on the fine one.
+  return costOf(best.point, stepMm) < costOf(middle.point, stepMm) - leastGain ? best.point : middle.point;
 }

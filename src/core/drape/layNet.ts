@@ -24,9 +24,14 @@ export interface LayChoices {
 const leastApart = 0.7;
 /** Of nodes that are neighbors by index, yet not linked. */
 const leastApartBeside = 0.3;
-/** Both walks to a node end within that share of a step of each other. */
-const meetShare = 4e-3;
-const mostRounds = 14;
+/**
+ * Both walks to a node end within that share of a step of each other; nearly all do to a millionth. On small facets the ends of walks
+ * jump from one side of a vertex to the other, and one node that is not had there would leave a slit behind it.
+ */
+const meetShare = 0.06;
+const mostRounds = 24;
+/** From that round on steps are halved and more, for walks that jump. */
+const calmRound = 8;
 
 export function layNet(surface: DrapeSurface, choices: LayChoices): Net {
   const { stepMm, start, warpRad, first } = choices;
@@ -219,6 +224,13 @@ class Layer {
   }
 }
 
+interface Met {
+  readonly leavesA: number;
+  readonly leavesB: number;
+  /** How far apart both walks end. */
+  readonly offMm: number;
+}
+
 /** The angles at which two nodes each walk one step to the same point; null where they do not. */
 function meet(
   net: Net,
@@ -229,28 +241,24 @@ function meet(
   p: Walked,
   q: Walked,
   points: Float64Array,
-): { readonly leavesA: number; readonly leavesB: number } | null {
+): Met | null {
   const { surface, stepMm } = net;
   const { axes } = surface;
   const placeA = net.placeOf(a);
   const placeB = net.placeOf(b);
   let leavesA = guessA;
   let leavesB = guessB;
-  let off = Infinity;
+  let best: Met = { leavesA, leavesB, offMm: Infinity };
   for (let round = 0; round < mostRounds; round++) {
     walk(surface, placeA, leavesA, stepMm, p);
     walk(surface, placeB, leavesB, stepMm, q);
-    if (p.leftMm > 0 || q.leftMm > 0) return null;
+    if (p.leftMm > 0 || q.leftMm > 0) break;
     writePoint(surface, p, points, 0);
     writePoint(surface, q, points, 3);
-    const dx = points[3]! - points[0]!;
-    const dy = points[4]! - points[1]!;
-    const dz = points[5]! - points[2]!;
-    off = Math.sqrt(dx * dx + dy * dy + dz * dz);
-    if (off < 1e-6 * stepMm) break;
     // How each end moves when its way is turned: across itself, by the step.
     const u = 6 * p.facet;
     const v = 6 * q.facet;
+    let square = 0;
     let mixed = 0;
     let onU = 0;
     let onV = 0;
@@ -258,20 +266,28 @@ function meet(
       const acrossP = p.dirX * axes[u + 3 + k]! - p.dirY * axes[u + k]!;
       const acrossQ = q.dirX * axes[v + 3 + k]! - q.dirY * axes[v + k]!;
       const apart = (points[3 + k]! - points[k]!) / stepMm;
+      square += apart * apart;
       mixed += acrossP * acrossQ;
       onU += acrossP * apart;
       onV += acrossQ * apart;
     }
+    const offMm = Math.sqrt(square) * stepMm;
+    if (offMm < best.offMm) best = { leavesA, leavesB, offMm };
+    if (square < 1e-12) return best;
     const free = 1 - mixed * mixed;
-    if (free < 0.02) return null;
+    if (free < 0.02) break;
     const turnA = (onU - mixed * onV) / free;
     const turnB = (mixed * onU - onV) / free;
-    const damp = Math.min(1, 0.6 / Math.max(Math.abs(turnA), Math.abs(turnB), 1e-9)) * (round < 7 ? 1 : 0.5);
-    if (round === mostRounds - 1) break;
+    const calm = round < calmRound ? 1 : 0.7 / (1 + (round % 4));
+    const damp = calm * Math.min(1, 0.6 / Math.max(Math.abs(turnA), Math.abs(turnB), 1e-9));
     leavesA += damp * turnA;
     leavesB += damp * turnB;
   }
-  return off < meetShare * stepMm ? { leavesA, leavesB } : null;
+  if (best.offMm > meetShare * stepMm) return null;
+  walk(surface, placeA, best.leavesA, stepMm, p);
+  walk(surface, placeB, best.leavesB, stepMm, q);
+  writePoint(surface, p, points, 0);
+  return best;
 }
 
 /** The angle of a walk's way in the frame of another facet. */

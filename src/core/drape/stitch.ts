@@ -7,7 +7,7 @@ import { stepI, stepJ, type Net, type Way } from './net';
 import { noWalk, walk } from './walk';
 
 /** A walk of one step ends within that share of it at the neighbor. */
-const meetShare = 0.05;
+const meetShare = 0.08;
 const rounds = 6;
 
 export function stitch(net: Net): void {
