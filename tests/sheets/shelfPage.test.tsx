@@ -120,6 +120,22 @@ describe('what a sheet takes from the shelf', () => {
     ]);
   });
 
+  it('writes down in the roll’s log that it was out for this part, and the project takes it over when asked', async () => {
+    const { workbook } = await tabWithProject();
+    const { card } = done(await workbook.shelf.addCard({ kind: 'roll', name: 'Roll 7' }));
+    done(workbook.pickCard(card, null));
+    open(workbook, <Control kind="roll" />);
+    await userEvent.click(screen.getByText('From my shelf: roll'));
+    await userEvent.type(screen.getByRole('textbox', { name: 'Hours out this time, Roll 7' }), '6.5{Enter}');
+    await userEvent.click(screen.getByRole('button', { name: 'Write down the hours of Roll 7' }));
+    expect(await screen.findByText('Written down on the card of Roll 7.')).toBeVisible();
+    expect(workbook.store.getState().shelf[0]?.log).toMatchObject([{ hoursH: 6.5, project: 'Lamp, Lid' }]);
+    const hoursOut = () => workbook.store.getState().project?.inputs.plies.materials[1]?.hoursOutH;
+    expect(hoursOut()).toBe(0);
+    await userEvent.click(screen.getByRole('button', { name: 'Card changed: take over Roll 7' }));
+    expect(hoursOut()).toBe(6.5);
+  });
+
   it('does nothing while another tab edits the project', async () => {
     const { workbook } = await tabWithProject();
     done(await workbook.shelf.addCard({ kind: 'oven', name: 'Small oven' }));

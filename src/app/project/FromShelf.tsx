@@ -10,6 +10,7 @@ import { useWorkbook, useWorkbookState } from '../../workbook/useWorkbook';
 import { shelfHref } from '../route';
 import { dayOf, kindWords, originCounts } from '../shelf/shelfWords';
 import '../shelf/shelf.css';
+import { RollHours } from './RollHours';
 
 export interface FromShelfProps {
   readonly project: Project;
@@ -62,6 +63,11 @@ export function FromShelf({ project, kind, readOnly }: FromShelfProps) {
             readOnly={readOnly}
             onTakeOver={(card) =>
               tell(workbook.pickCard(card, place.entryId), `Taken over from ${card.name}.`)
+            }
+            onLog={(card, hoursH) =>
+              void workbook.shelf
+                .logHours(card.id, hoursH, `${project.enclosure}, ${project.name}`)
+                .then((outcome) => tell(outcome, `Written down on the card of ${card.name}.`))
             }
             onPutNew={() => void putOnShelf(place)}
             onPutCopy={(copy) =>
@@ -129,11 +135,13 @@ interface PlaceLineProps {
   readonly onShelf: ShelfCard | null;
   readonly readOnly: boolean;
   readonly onTakeOver: (card: ShelfCard) => void;
+  readonly onLog: (card: ShelfCard, hoursH: number) => void;
   readonly onPutNew: () => void;
   readonly onPutCopy: (copy: CardCopy) => void;
 }
 
-function PlaceLine({ place, called, onShelf, readOnly, onTakeOver, onPutNew, onPutCopy }: PlaceLineProps) {
+function PlaceLine(props: PlaceLineProps) {
+  const { place, called, onShelf, readOnly, onTakeOver, onLog, onPutNew, onPutCopy } = props;
   const { copy } = place;
   if (copy === null)
     return (
@@ -171,6 +179,9 @@ function PlaceLine({ place, called, onShelf, readOnly, onTakeOver, onPutNew, onP
         <Button aria-label={`Put on my shelf: ${copy.name}`} onClick={() => onPutCopy(copy)}>
           Put on my shelf
         </Button>
+      ) : null}
+      {onShelf?.kind === 'roll' ? (
+        <RollHours rollName={onShelf.name} disabled={readOnly} onLog={(hoursH) => onLog(onShelf, hoursH)} />
       ) : null}
     </li>
   );

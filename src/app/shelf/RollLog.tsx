@@ -4,6 +4,7 @@ import { Button } from '../../ui/Button';
 import { NumberField } from '../../ui/NumberField';
 import type { ListedProject } from '../../workbook';
 import { hoursOutOf, outTimeLeftH, type ShelfCard } from '../../workbook/shelfCards';
+import { hoursOutSpec } from './hoursOutSpec';
 import { dayOf } from './shelfWords';
 
 export interface RollLogProps {
@@ -12,17 +13,6 @@ export interface RollLogProps {
   readonly onLog: (hoursH: number, project: string) => void;
   readonly onRemove: (sessionId: string) => void;
 }
-
-const hoursSpec = {
-  kind: 'number',
-  label: 'Hours out this time',
-  unit: 'h',
-  default: null,
-  min: 0.01,
-  max: 10_000,
-  decimals: 1,
-  meaning: 'From taking the roll out of the freezer until it is back in, thawing included.',
-} as const;
 
 /** When a roll was out of the freezer and for which part, over all projects, and what is left of its out-life. */
 export function RollLog({ card, projects, onLog, onRemove }: RollLogProps) {
@@ -34,7 +24,7 @@ export function RollLog({ card, projects, onLog, onRemove }: RollLogProps) {
     <section className="roll-log" aria-label={`Out of the freezer: ${card.name}`}>
       <h3>Out of the freezer</h3>
       <p>{outLifeWords(card)}</p>
-      <NumberField spec={hoursSpec} value={hoursH} emptyWord="" disabled={false} onChange={setHoursH} />
+      <NumberField spec={hoursOutSpec} value={hoursH} emptyWord="" disabled={false} onChange={setHoursH} />
       <div className="shelf-pick">
         <label htmlFor={projectId}>For</label>
         <select
