@@ -53,7 +53,7 @@ export function CardForm({ card, onChange }: CardFormProps) {
             table={table}
             values={values}
             fields={[path]}
-            emptyWord="not on the card"
+            emptyWord="none"
             disabled={false}
             onChange={(change) => setValue(path, change[path])}
           />
