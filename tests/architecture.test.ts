@@ -73,9 +73,11 @@ const mayImport: Record<string, readonly string[]> = {
   workbook: ['core', 'steps'],
   viewer: ['core', 'pipeline', 'ui'],
   checklist: ['core', 'steps', 'ui'],
-  sheets: ['core', 'steps', 'pipeline', 'jobs', 'ui', 'viewer', 'workbook', 'checklist'],
-  app: ['core', 'steps', 'pipeline', 'jobs', 'ui', 'viewer', 'workbook', 'checklist', 'sheets'],
-  report: ['core', 'steps', 'pipeline', 'checklist', 'workbook'],
+  // Drawings of core as files.
+  paper: ['core'],
+  sheets: ['core', 'steps', 'pipeline', 'jobs', 'ui', 'viewer', 'workbook', 'checklist', 'paper'],
+  app: ['core', 'steps', 'pipeline', 'jobs', 'ui', 'viewer', 'workbook', 'checklist', 'paper', 'sheets'],
+  report: ['core', 'steps', 'pipeline', 'checklist', 'paper', 'workbook'],
   compileKernel: [],
   // Declarations of what every runtime has.
   types: [],
