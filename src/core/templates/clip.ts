@@ -4,14 +4,14 @@ import type { Point2 } from './piece';
 import type { Bounds2 } from './outline';
 
 /** Lines cut at the window's edge; a closed line that is cut comes back in open pieces. */
-export function clippedLine(line: DrawnLine, window: Bounds2): DrawnLine[] {
+export function clippedLine(line: DrawnLine, view: Bounds2): DrawnLine[] {
   const { points, closed } = line;
   const runs: Point2[][] = [];
   const count = closed ? points.length : points.length - 1;
   let whole = true;
   for (let i = 0; i < count; i++) {
     const [from, to] = [points[i]!, points[(i + 1) % points.length]!];
-    const part = clippedSegment(from, to, window);
+    const part = clippedSegment(from, to, view);
     if (part === null || part[0] !== from || part[1] !== to) whole = false;
     if (part === null) continue;
     const run = runs.at(-1);
@@ -25,15 +25,15 @@ export function clippedLine(line: DrawnLine, window: Bounds2): DrawnLine[] {
   return runs.map((run) => ({ ...line, points: run, closed: false }));
 }
 
-/** Liang and Barsky's clipping of a segment; its own ends are handed back where they lie in the window. */
-function clippedSegment(from: Point2, to: Point2, window: Bounds2): [Point2, Point2] | null {
+/** Liang and Barsky's clipping of a segment; its own ends are handed back where they lie in the view. */
+function clippedSegment(from: Point2, to: Point2, view: Bounds2): [Point2, Point2] | null {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   let [start, end] = [0, 1];
   const sides = [
-    [-dx, from[0] - window.lowXMm],
-    [dx, window.highXMm - from[0]],
-    [-dy, from[1] - window.lowYMm],
-    [dy, window.highYMm - from[1]],
+    [-dx, from[0] - view.lowXMm],
+    [dx, view.highXMm - from[0]],
+    [-dy, from[1] - view.lowYMm],
+    [dy, view.highYMm - from[1]],
   ] as const;
   for (const [toward, room] of sides) {
     if (toward === 0) {

@@ -122,7 +122,7 @@ const tiledOn =
     const move = (point: readonly [number, number]) => turned(point, turnDeg);
     const outline = piece.outlineMm.map(move);
     const tiles = tilesOf(carried(pieceDrawing(piece), turnDeg, move), boundsOf(outline), x, y, [outline]);
-    return tiles.map(({ number, row, column, window, drawing }) =>
+    return tiles.map(({ number, row, column, view, drawing }) =>
       framedPage(
         paper,
         `${pieceTitle(piece)}, 1 : 1`,
@@ -131,10 +131,7 @@ const tiledOn =
           `Sheet ${number} of ${tiles.length}: row ${row + 1}, column ${column + 1}.`,
           'Join on the dashed lines: marks of the same numbers over each other.',
         ],
-        carried(drawing, 0, ([px, py]) => [
-          px - window.lowXMm + clear.lowXMm,
-          py - window.lowYMm + clear.lowYMm,
-        ]),
+        carried(drawing, 0, ([px, py]) => [px - view.lowXMm + clear.lowXMm, py - view.lowYMm + clear.lowYMm]),
       ),
     );
   };
@@ -153,12 +150,12 @@ function rollPages(sheet: ClothSheet): DrawnSheet[] {
   };
   const clear = clearOf(paper);
   const tiles = tilesOf(carried(cloth, 90, upright), bounds, acrossMm, pageYMm, [outline]);
-  return tiles.map(({ number, window, drawing }) =>
+  return tiles.map(({ number, view, drawing }) =>
     framedPage(
       paper,
       `${sheet.title}, 1 : 1`,
       tiles.length === 1 ? [] : [`Sheet ${number} of ${tiles.length}.`],
-      carried(drawing, 0, ([x, y]) => [x - window.lowXMm + clear.lowXMm, y - window.lowYMm + clear.lowYMm]),
+      carried(drawing, 0, ([x, y]) => [x - view.lowXMm + clear.lowXMm, y - view.lowYMm + clear.lowYMm]),
     ),
   );
 }

@@ -4,7 +4,7 @@ import { circleOf, lineOf, textOf, together, type Drawing } from './drawing';
 import { isInside, type Bounds2 } from './outline';
 import type { Outline, Point2 } from './piece';
 
-export const overlapMm = 10;
+const overlapMm = 10;
 /** Of the two marks of a join from the ends of the page. */
 const markInsetMm = 20;
 
@@ -14,7 +14,7 @@ export interface Tile {
   readonly row: number;
   readonly column: number;
   /** What of the drawing this page shows. */
-  readonly window: Bounds2;
+  readonly view: Bounds2;
   /** In the drawing's own place. */
   readonly drawing: Drawing;
 }
@@ -35,28 +35,26 @@ export function tilesOf(
 ): Tile[] {
   const columns = tilesAlong(bounds.highXMm - bounds.lowXMm, pageXMm);
   const rows = tilesAlong(bounds.highYMm - bounds.lowYMm, pageYMm);
-  const windowAt = (row: number, column: number): Bounds2 => {
+  const viewAt = (row: number, column: number): Bounds2 => {
     const lowXMm = bounds.lowXMm + column * (pageXMm - overlapMm);
     const lowYMm = bounds.lowYMm + row * (pageYMm - overlapMm);
     return { lowXMm, lowYMm, highXMm: lowXMm + pageXMm, highYMm: lowYMm + pageYMm };
   };
   const shown = Array.from({ length: rows * columns }, (_, i) => {
     const [row, column] = [Math.floor(i / columns), i % columns];
-    const window = windowAt(row, column);
-    return { row, column, window, part: partOf(drawing, window) };
-  }).filter(
-    ({ part, window }) => part.lines.length > 0 || inside.some((one) => isInside(one, middleOf(window))),
-  );
+    const view = viewAt(row, column);
+    return { row, column, view, part: partOf(drawing, view) };
+  }).filter(({ part, view }) => part.lines.length > 0 || inside.some((one) => isInside(one, middleOf(view))));
   const numberAt = (row: number, column: number): number | null => {
     const at = shown.findIndex((tile) => tile.row === row && tile.column === column);
     return at === -1 ? null : at + 1;
   };
-  return shown.map(({ row, column, window, part }, i) => ({
+  return shown.map(({ row, column, view, part }, i) => ({
     number: i + 1,
     row,
     column,
-    window,
-    drawing: together([part, ...joinsOf(row, column, window, i + 1, numberAt)]),
+    view,
+    drawing: together([part, ...joinsOf(row, column, view, i + 1, numberAt)]),
   }));
 }
 
@@ -65,9 +63,9 @@ const middleOf = ({ lowXMm, lowYMm, highXMm, highYMm }: Bounds2): Point2 => [
   (lowYMm + highYMm) / 2,
 ];
 
-const partOf = ({ lines, texts }: Drawing, window: Bounds2): Drawing => ({
-  lines: lines.flatMap((line) => clippedLine(line, window)),
-  texts: texts.filter(({ atMm }) => isWithin(atMm, window)),
+const partOf = ({ lines, texts }: Drawing, view: Bounds2): Drawing => ({
+  lines: lines.flatMap((line) => clippedLine(line, view)),
+  texts: texts.filter(({ atMm }) => isWithin(atMm, view)),
 });
 
 /** A line in the middle of each overlap with two marks on it, the same on both pages. */
