@@ -20,6 +20,7 @@ import type { DrawnLine, DrawnSheet, DrawnText, Layer } from '../core/templates/
 
 /** A point is 1/72 inch (ISO 32000-1, 8.3.2.3). */
 const pointsPerMm = 72 / 25.4;
+const pt = (mm: number) => mm * pointsPerMm;
 
 const colors: Readonly<Record<Layer, readonly [number, number, number]>> = {
   cut: [0, 0, 0],
@@ -46,7 +47,6 @@ export async function writePdf(sheets: readonly DrawnSheet[], title: string): Pr
 
 function strokeOf({ layer, points, closed, dashed, widthMm }: DrawnLine): PDFOperator[] {
   const [red, green, blue] = colors[layer];
-  const pt = (mm: number) => mm * pointsPerMm;
   return [
     setStrokingRgbColor(red, green, blue),
     setLineWidth(pt(widthMm)),

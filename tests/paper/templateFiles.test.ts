@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { clippedLine } from '../../src/core/templates/clip';
 import { lineOf } from '../../src/core/templates/drawing';
 import { nestPieces, type FabricRoll, type NestChoices } from '../../src/core/templates/nest';
-import { boundsOf, posed, signedAreaMm2 } from '../../src/core/templates/outline';
+import { borderDistanceMm, boundsOf, posed, signedAreaMm2 } from '../../src/core/templates/outline';
 import type { Outline, PlyPiece, Point2 } from '../../src/core/templates/piece';
 import { papers } from '../../src/core/templates/sheetFrame';
 import { templatePages } from '../../src/core/templates/templatePages';
@@ -47,14 +47,15 @@ const isLevel = ({ points: [a, b], closed }: ReadPath) =>
   !closed && a !== undefined && b !== undefined && a[1] === b[1];
 const cutPaths = (page: ReadPage) => page.paths.filter(({ color }) => color === black);
 
+const sideLengthsMm = (points: readonly Point2[]) =>
+  points.map(([x, y], i) => {
+    const [px, py] = points[(i + points.length - 1) % points.length]!;
+    return Math.hypot(x - px, y - py);
+  });
+
 /** Sides of both, from corner to corner, are the same whatever the turn and place. */
 const sameShape = (a: readonly Point2[], b: readonly Point2[], withinMm: number): boolean => {
-  const sides = (points: readonly Point2[]) =>
-    points.map(([x, y], i) => {
-      const [px, py] = points[(i + points.length - 1) % points.length]!;
-      return Math.hypot(x - px, y - py);
-    });
-  const [own, other] = [sides(a), sides(b)];
+  const [own, other] = [sideLengthsMm(a), sideLengthsMm(b)];
   return (
     own.length === other.length &&
     own.every((side, i) => Math.abs(side - other[i]!) < withinMm) &&
@@ -146,15 +147,16 @@ it('draws a hole dashed', async () => {
   expect(holes[0]).toMatchObject({ dashed: true, closed: true });
 });
 
+const middleOf = (points: readonly Point2[]): Point2 => {
+  const { lowXMm, lowYMm, highXMm, highYMm } = boundsOf(points);
+  return [(lowXMm + highXMm) / 2, (lowYMm + highYMm) / 2];
+};
+
 describe('a piece over several pages', () => {
   const sheets = templatePages(nestPieces([large], [roll], choices), 'a4').slice(1);
   const crosses = sheets.map(({ lines }) =>
     lines.filter(({ layer, closed, points }) => layer === 'sheet' && closed && points.length === 24),
   );
-  const middleOf = (points: readonly Point2[]): Point2 => {
-    const { lowXMm, lowYMm, highXMm, highYMm } = boundsOf(points);
-    return [(lowXMm + highXMm) / 2, (lowYMm + highYMm) / 2];
-  };
   const labelsOf = ({ texts }: (typeof sheets)[number]) =>
     texts.filter(({ text }) => /^\d+ \+ \d+$/.test(text));
 
@@ -173,7 +175,7 @@ describe('a piece over several pages', () => {
     for (let round = 0; round < sheets.length; round++)
       marksBy.forEach((marks, i) => {
         if (placed.has(i)) return;
-        for (const [k, [moveX, moveY]] of [...placed]) {
+        for (const [k, [moveX, moveY]] of placed) {
           const shared = marks.filter(({ text }) => marksBy[k]!.some((other) => other.text === text));
           const label = shared[0]?.text;
           if (label === undefined) continue;
@@ -210,22 +212,15 @@ describe('a piece over several pages', () => {
       ),
     );
     // Every point along the outline is on a page, and nothing else is.
-    const distance = ([x, y]: Point2, [[ax, ay], [bx, by]]: readonly Point2[] & { 0: Point2; 1: Point2 }) => {
-      const t = Math.min(
-        1,
-        Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2)),
-      );
-      return Math.hypot(ax + t * (bx - ax) - x, ay + t * (by - ay) - y);
-    };
     const sides = expected.map((point, i) => [point, expected[(i + 1) % expected.length]!] as const);
     for (const [[ax, ay], [bx, by]] of sides)
       for (let t = 0; t <= 1; t += 0.02) {
         const at: Point2 = [ax + t * (bx - ax), ay + t * (by - ay)];
-        expect(Math.min(...cut.map((part) => distance(at, part as never)))).toBeLessThan(0.01);
+        expect(Math.min(...cut.map((part) => borderDistanceMm(part, at)))).toBeLessThan(0.01);
       }
     for (const part of cut)
       for (const point of part)
-        expect(Math.min(...sides.map((side) => distance(point, side as never)))).toBeLessThan(0.01);
+        expect(Math.min(...sides.map((side) => borderDistanceMm(side, point)))).toBeLessThan(0.01);
   });
 
   it('says which sheet of how many', () => {
@@ -265,6 +260,29 @@ describe('a piece over several pages', () => {
   });
 });
 
+/** All pieces of one cloth moved alike: relative places are the nest's. */
+function expectNest(
+  read: readonly Point2[][],
+  placements: ReturnType<typeof nestPieces>[number]['placements'],
+): void {
+  expect(read).toHaveLength(placements.length);
+  const moves = new Map<string, Point2>();
+  for (const placement of placements) {
+    const wanted = placement.piece.outlineMm.map((point) => posed(point, placement));
+    const found = read.find((points) => {
+      if (points.length !== wanted.length) return false;
+      const [mx, my] = [points[0]![0] - wanted[0]![0], points[0]![1] - wanted[0]![1]];
+      const known = moves.get(String(placement.remnant)) ?? [mx, my];
+      if (Math.hypot(known[0] - mx, known[1] - my) > 0.01) return false;
+      if (!points.every(([x, y], i) => Math.hypot(x - mx - wanted[i]![0], y - my - wanted[i]![1]) < 0.01))
+        return false;
+      moves.set(String(placement.remnant), known);
+      return true;
+    });
+    expect(found, placement.piece.name).toBeDefined();
+  }
+}
+
 describe('the files for a plotter', () => {
   const remnantsMm = [rectangle(200, 140)];
   const made = nestAndDraw(pieces, [{ ...roll, remnantsMm }], choices, 'a4');
@@ -303,29 +321,6 @@ describe('the files for a plotter', () => {
     expect(texts).toContain('3B · ply 3 · twill 200 g · 45%%d'.replaceAll('·', '\\U+00B7'));
     expect(/[^\n -~]/.test(dxf)).toBe(false);
   });
-
-  /** All pieces of one cloth moved alike: relative places are the nest's. */
-  function expectNest(
-    read: readonly Point2[][],
-    placements: ReturnType<typeof nestPieces>[number]['placements'],
-  ): void {
-    expect(read).toHaveLength(placements.length);
-    const moves = new Map<string, Point2>();
-    for (const placement of placements) {
-      const wanted = placement.piece.outlineMm.map((point) => posed(point, placement));
-      const found = read.find((points) => {
-        if (points.length !== wanted.length) return false;
-        const [mx, my] = [points[0]![0] - wanted[0]![0], points[0]![1] - wanted[0]![1]];
-        const known = moves.get(String(placement.remnant)) ?? [mx, my];
-        if (Math.hypot(known[0] - mx, known[1] - my) > 0.01) return false;
-        if (!points.every(([x, y], i) => Math.hypot(x - mx - wanted[i]![0], y - my - wanted[i]![1]) < 0.01))
-          return false;
-        moves.set(String(placement.remnant), known);
-        return true;
-      });
-      expect(found, placement.piece.name).toBeDefined();
-    }
-  }
 });
 
 it('writes names in any letters, and keeps file and page whole', async () => {

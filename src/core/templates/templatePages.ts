@@ -136,10 +136,11 @@ const tiledOn =
     );
   };
 
+const upright = (point: readonly [number, number]) => turned(point, 90);
+
 /** The cloth itself, its length up the page; a nest longer than a page may be goes on on the next. */
 function rollPages(sheet: ClothSheet): DrawnSheet[] {
   const cloth = together([clothOutline(sheet), ...sheet.placements.map(placedDrawing)]);
-  const upright = (point: readonly [number, number]) => turned(point, 90);
   const outline = sheet.outlineMm.map(upright);
   const bounds = boundsOf(outline);
   const [acrossMm, alongMm] = sizeOf(bounds);

@@ -135,9 +135,9 @@ const plainText = (text: string) =>
   text
     .replaceAll('%%', '% %')
     .replaceAll('°', '%%d')
-    .replace(/[\u0000-\u001f\u007f]/gu, ' ')
+    .replace(/\p{Cc}/gu, ' ')
     .replace(/[^ -~]/gu, (letter) =>
-      [...Array.from({ length: letter.length }, (_, i) => letter.charCodeAt(i))]
+      Array.from({ length: letter.length }, (_, i) => letter.charCodeAt(i))
         .map((unit) => `\\U+${unit.toString(16).toUpperCase().padStart(4, '0')}`)
         .join(''),
     );
