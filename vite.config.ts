@@ -14,7 +14,7 @@ const headers = {
 };
 
 /** Tests without a page, a clock or storage of their own. */
-const plainTests = ['core', 'checks', 'steps', 'pipeline', 'report', 'locks', 'checklist'].map(
+const plainTests = ['core', 'checks', 'steps', 'pipeline', 'report', 'locks', 'checklist', 'paper'].map(
   (folder) => `tests/${folder}/**/*.test.ts`,
 );
 

@@ -1,4 +1,5 @@
-import { sha256Hex } from '../core/sha256';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 
 /** What every runtime has of it, and pages only on a safe connection. */
 interface Digests {
@@ -7,11 +8,10 @@ interface Digests {
 
 /**
  * SHA-256 of the bytes in lower-case hex, by the platform's own code where the page may use it (it then runs beside
- * the reading of the file), else by ours.
+ * the reading of the file), else by plain code.
  */
 export async function hashOf(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   const { subtle } = (globalThis as { crypto?: { subtle?: Digests } }).crypto ?? {};
-  if (subtle === undefined) return sha256Hex(bytes);
-  const digest = new Uint8Array(await subtle.digest('SHA-256', bytes));
-  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
+  if (subtle === undefined) return bytesToHex(sha256(bytes));
+  return bytesToHex(new Uint8Array(await subtle.digest('SHA-256', bytes)));
 }

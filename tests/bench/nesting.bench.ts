@@ -10,9 +10,10 @@ export function benchNesting(): string[] {
     tenPieces.map((piece) => ({ ...piece, name: `${piece.name}${round}` })),
   );
   return [
-    ...[1, 2, 3].map((seed) => lineFor(tenPieces, seed, 0)),
-    lineFor(tenPieces, 1, 2),
-    lineFor(forty, 1, 0),
+    ...[1, 2, 3].map((seed) => lineFor(tenPieces, 300, seed, 0)),
+    lineFor(tenPieces, 300, 1, 2),
+    lineFor(tenPieces, 500, 1, 0),
+    lineFor(forty, 500, 1, 0),
   ];
 }
 

@@ -1,10 +1,10 @@
 /** Project files made to do harm: each is refused with a sentence, soon, in little memory, and before anything is saved. */
+import { sha256 } from '@noble/hashes/sha2.js';
 import { deflateSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { canonicalMesh } from '../../src/core/mesh/canonicalMesh';
 import { packMesh, preparePack } from '../../src/core/mesh/pack';
 import { packPayload, packText, readPackHeader, type PackHeader } from '../../src/core/mesh/packHeader';
-import { sha256 } from '../../src/core/sha256';
 import { writeProjectFile } from '../../src/workbook';
 import { newProject } from '../../src/workbook/project';
 import { mostProjectFileBytes } from '../../src/workbook/projectFile';

@@ -4,12 +4,12 @@
  * Facets go through the index codec of meshoptimizer, vertices as differences from their guesses
  * (vertexPrediction.ts), byte planes apart; deflate shortens both.
  */
+import { sha256 } from '@noble/hashes/sha2.js';
 import { deflateSync } from 'fflate';
 import { MeshoptDecoder } from 'meshoptimizer/decoder';
 import { MeshoptEncoder } from 'meshoptimizer/encoder';
 import { inflateSteps } from '../inflateSteps';
 import { Problem } from '../problem';
-import { sha256 } from '../sha256';
 import { turnToSmallestFirst } from './canonicalMesh';
 import { countsDoNotFit, packPayload, packText, readPackHeader, type PackHeader } from './packHeader';
 import { gridPosition } from './quantize';

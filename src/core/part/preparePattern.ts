@@ -1,5 +1,6 @@
 /** From a file's bytes to the mesh that is saved and measured; the worker and the headless command both call it. */
-import { sha256Hex } from '../sha256';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 import { canonicalMesh, type CanonicalMesh } from '../mesh/canonicalMesh';
 import { readMeshFile } from '../mesh/read/readMeshFile';
 import type { MeshFormat } from '../mesh/types';
@@ -33,7 +34,7 @@ export function preparePattern(
 ): PreparedPattern {
   const pattern = readPattern(bytes, fileName, onProgress);
   onProgress('naming the file', 1);
-  return { sha256: sha256Hex(bytes), ...pattern };
+  return { sha256: bytesToHex(sha256(bytes)), ...pattern };
 }
 
 /** `preparePattern` without the name of the bytes, for a caller that has them hashed elsewhere meanwhile. */

@@ -5,6 +5,7 @@ import type { CurePrediction } from '../../core/cure/predictCure';
 import { stagesOnDial } from '../../core/cure/ovenProgram';
 import type { OvenProgram } from '../../core/cure/ovenProgram';
 import { Problem } from '../../core/problem';
+import { Plot, plotOf, type PlotPx } from '../../ui/charts/Plot';
 import { useWidth } from '../../ui/charts/useWidth';
 import { curveClass, curveLabel } from './curveStyles';
 
@@ -44,14 +45,6 @@ export interface ChartScales {
   readonly timeAtS: (px: number) => number;
   readonly temperatureAtC: (px: number) => number;
   readonly plot: PlotPx;
-}
-
-/** Between the axes, px from the upper left of the drawing. */
-export interface PlotPx {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
 }
 
 const heightPx = 300;
@@ -94,28 +87,24 @@ export function HeatCurves(props: HeatCurvesProps) {
   const needed = spanOf(curves.map(({ curve }) => curve));
   const span = props.spanFor?.(needed) ?? needed;
   const { lastS, lowC, highC } = span;
-  const plot: PlotPx = {
-    left: edges.left,
-    right: Math.max(edges.left + 40, widthPx - edges.right),
-    top: edges.top,
-    bottom: heightPx - edges.bottom,
-  };
+  const plot = plotOf(widthPx, heightPx, edges);
   const x = scaleLinear([0, lastS / 3600], [plot.left, plot.right]);
   const y = scaleLinear([lowC, highC + 5], [plot.bottom, plot.top]).nice(5);
-  const [lowTick] = y.domain();
   return (
     <figure ref={box} className="chart heat-chart">
       <div className="heat-drawing">
-        <svg
-          width="100%"
-          height={heightPx}
-          role="img"
-          aria-labelledby={`${id}-title`}
-          className="chart-drawing"
+        <Plot
+          id={id}
+          title={`Temperature over hours: ${curves.map(({ label }) => label).join('; ')}`}
+          heightPx={heightPx}
+          plot={plot}
+          x={x}
+          y={y}
+          xTicks={Math.min(8, Math.max(2, Math.floor(widthPx / 70)))}
+          yTicks={5}
+          xText={(tick) => `${tick} h`}
+          up="°C"
         >
-          <title id={`${id}-title`}>
-            Temperature over hours: {curves.map(({ label }) => label).join('; ')}
-          </title>
           <clipPath id={`${id}-plot`}>
             <rect
               x={plot.left - lineRoomPx}
@@ -124,29 +113,6 @@ export function HeatCurves(props: HeatCurvesProps) {
               height={plot.bottom - plot.top + 2 * lineRoomPx}
             />
           </clipPath>
-          {y.ticks(5).map((tick) => (
-            <g key={tick}>
-              <line x1={plot.left} x2={plot.right} y1={y(tick)} y2={y(tick)} className="chart-rule" />
-              <text x={plot.left - 8} y={y(tick)} className="chart-number chart-left">
-                {tick}
-              </text>
-            </g>
-          ))}
-          {x.ticks(Math.min(8, Math.max(2, Math.floor(widthPx / 70)))).map((tick) => (
-            <text key={tick} x={x(tick)} y={plot.bottom + 16} className="chart-number chart-middle">
-              {tick} h
-            </text>
-          ))}
-          <line
-            x1={plot.left}
-            x2={plot.right}
-            y1={y(lowTick ?? 0)}
-            y2={y(lowTick ?? 0)}
-            className="chart-axis"
-          />
-          <text x={4} y={12} className="chart-word">
-            °C
-          </text>
           <g clipPath={`url(#${id}-plot)`}>
             {curves.map(({ key, className, curve }) => (
               <path key={key} className={`heat-line ${className}`} d={pathOf(curve, x, y)} />
@@ -161,7 +127,7 @@ export function HeatCurves(props: HeatCurvesProps) {
               className="heat-now"
             />
           )}
-        </svg>
+        </Plot>
         {props.overlay?.({
           span,
           timePx: (timeS) => x(timeS / 3600),

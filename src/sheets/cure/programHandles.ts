@@ -3,7 +3,8 @@ import { stagesOnDial, type OvenProgram } from '../../core/cure/ovenProgram';
 import { formatNumber } from '../../core/units/formatNumber';
 import { stageTable, type OvenStageInput } from '../../steps/inputs/program';
 import { hoursMinutes } from '../../steps/cure/say';
-import type { ChartSpan, PlotPx } from './HeatCurves';
+import type { PlotPx } from '../../ui/charts/Plot';
+import type { ChartSpan } from './HeatCurves';
 
 /** Snap of a drag and of one press of a key. */
 const stepC = 1;

@@ -5,6 +5,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../../steps/shared/context';
 import { halfDryness, type HalfDryness } from '../../steps/stone/dryness';
 import { halves, moldWork } from '../../steps/stone/work';
+import { Plot, plotOf } from '../../ui/charts/Plot';
 import { useWidth } from '../../ui/charts/useWidth';
 import './dryingCurve.css';
 
@@ -52,46 +53,25 @@ function DryingCurve({ name, dryness }: DryingCurveProps) {
   ];
   const [low, high] = [Math.min(...weights), Math.max(...weights)];
   const room = Math.max(0.5, 0.08 * (high - low));
-  const x = scaleLinear(
-    [first.hours, untilHours],
-    [edges.left, Math.max(edges.left + 40, widthPx - edges.right)],
-  );
-  const y = scaleLinear([low - room, high + room], [heightPx - edges.bottom, edges.top]);
-  const right = x.range()[1] ?? 0;
+  const plot = plotOf(widthPx, heightPx, edges);
+  const x = scaleLinear([first.hours, untilHours], [plot.left, plot.right]);
+  const y = scaleLinear([low - room, high + room], [plot.bottom, plot.top]);
   return (
     <figure ref={box} className="chart drying-curve">
-      <svg
-        width="100%"
-        height={heightPx}
-        role="img"
-        aria-labelledby={`${id}-title ${id}-text`}
-        className="chart-drawing"
+      <Plot
+        id={id}
+        title={`${name}: weight over hours after demolding`}
+        describedBy={`${id}-text`}
+        heightPx={heightPx}
+        plot={plot}
+        x={x}
+        y={y}
+        xTicks={Math.min(6, Math.max(2, Math.floor(widthPx / 80)))}
+        yTicks={4}
+        xText={(tick) => `${tick} h`}
+        up={`${name}, g`}
       >
-        <title id={`${id}-title`}>{name}: weight over hours after demolding</title>
-        <text x={4} y={10} className="chart-word">
-          {name}, g
-        </text>
-        {y.ticks(4).map((tick) => (
-          <g key={tick}>
-            <line x1={edges.left} x2={right} y1={y(tick)} y2={y(tick)} className="chart-rule" />
-            <text x={edges.left - 8} y={y(tick)} className="chart-number chart-left">
-              {y.tickFormat(4)(tick)}
-            </text>
-          </g>
-        ))}
-        {x.ticks(Math.min(6, Math.max(2, Math.floor(widthPx / 80)))).map((tick) => (
-          <text key={tick} x={x(tick)} y={heightPx - edges.bottom + 16} className="chart-number chart-middle">
-            {tick} h
-          </text>
-        ))}
-        <line
-          x1={edges.left}
-          x2={right}
-          y1={heightPx - edges.bottom}
-          y2={heightPx - edges.bottom}
-          className="chart-axis"
-        />
-        <line x1={edges.left} x2={right} y1={y(targetG)} y2={y(targetG)} className="chart-band-edge" />
+        <line x1={plot.left} x2={plot.right} y1={y(targetG)} y2={y(targetG)} className="chart-band-edge" />
         {fitted.length === 0 ? null : (
           <path
             className="section-line"
@@ -112,7 +92,7 @@ function DryingCurve({ name, dryness }: DryingCurveProps) {
             className="drying-point"
           />
         ))}
-      </svg>
+      </Plot>
       <figcaption id={`${id}-text`} className="chart-note">
         {drynessText(name, dryness)}
       </figcaption>

@@ -6,6 +6,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import { Button } from '../Button';
 import { DataTable } from '../DataTable';
 import { HatchPattern } from './HatchPattern';
+import { Plot, plotOf } from './Plot';
 import { useWidth } from './useWidth';
 
 export interface HistogramProps {
@@ -42,13 +43,10 @@ export function Histogram({ title, description, histogram, unit, decimals, band 
   const last = bins.at(-1);
   if (first === undefined || last === undefined) return null;
 
-  const x = scaleLinear(
-    [first.from, last.to],
-    [edges.left, Math.max(edges.left + 40, widthPx - edges.right)],
-  );
+  const plot = plotOf(widthPx, heightPx, edges);
+  const x = scaleLinear([first.from, last.to], [plot.left, plot.right]);
   const tallestCm2 = (max(bins, (bin) => bin.areaMm2) ?? 0) / squareMmPerCm;
-  const y = scaleLinear([0, tallestCm2 || 1], [heightPx - edges.bottom, edges.top]).nice(3);
-  const bottom = y(0);
+  const y = scaleLinear([0, tallestCm2 || 1], [plot.bottom, plot.top]).nice(3);
   const inDrawing = (value: number) => value >= first.from && value <= last.to;
   const outer = [
     belowMm2 > 0 ? `under ${formatNumber(first.from, decimals)} ${unit}: ${areaText(belowMm2)}` : null,
@@ -57,43 +55,79 @@ export function Histogram({ title, description, histogram, unit, decimals, band 
 
   return (
     <figure ref={box} className="chart">
-      <svg
-        width="100%"
-        height={heightPx}
-        role="img"
-        aria-labelledby={`${id}-title ${id}-desc`}
-        className="chart-drawing"
-      >
-        <title id={`${id}-title`}>{title}</title>
-        <desc id={`${id}-desc`}>{description}</desc>
-        <defs>
-          <HatchPattern id={`${id}-loose`} hatch="slant" />
-          <HatchPattern id={`${id}-tight`} hatch="cross" />
-        </defs>
-        {band === null ? null : (
-          <rect
-            x={x(Math.max(first.from, band.low))}
-            width={Math.max(0, x(Math.min(last.to, band.high)) - x(Math.max(first.from, band.low)))}
-            y={edges.top}
-            height={bottom - edges.top}
-            className="chart-band"
-          />
-        )}
-        {y.ticks(3).map((tick) => (
-          <g key={tick}>
-            <line x1={edges.left} x2={x.range()[1]} y1={y(tick)} y2={y(tick)} className="chart-rule" />
-            <text x={edges.left - 8} y={y(tick)} className="chart-number chart-left">
-              {y.tickFormat(3)(tick)}
+      <Plot
+        id={id}
+        title={title}
+        description={description}
+        heightPx={heightPx}
+        plot={plot}
+        x={x}
+        y={y}
+        xTicks={Math.max(3, Math.floor(widthPx / 90))}
+        yTicks={3}
+        xText={(tick) => formatNumber(tick, decimals)}
+        up="cm²"
+        behind={
+          <>
+            <defs>
+              <HatchPattern id={`${id}-loose`} hatch="slant" />
+              <HatchPattern id={`${id}-tight`} hatch="cross" />
+            </defs>
+            {band === null ? null : (
+              <rect
+                x={x(Math.max(first.from, band.low))}
+                width={Math.max(0, x(Math.min(last.to, band.high)) - x(Math.max(first.from, band.low)))}
+                y={edges.top}
+                height={plot.bottom - plot.top}
+                className="chart-band"
+              />
+            )}
+          </>
+        }
+        inFront={
+          <>
+            <text x={x.range()[1]} y={heightPx - 6} className="chart-word chart-end">
+              {unit}
             </text>
-          </g>
-        ))}
+            {band === null
+              ? null
+              : [band.low, band.high]
+                  .filter(inDrawing)
+                  .map((value) => (
+                    <line
+                      key={value}
+                      x1={x(value)}
+                      x2={x(value)}
+                      y1={edges.top - 6}
+                      y2={plot.bottom}
+                      className="chart-band-edge"
+                    />
+                  ))}
+            {band !== null && band.high >= first.from && band.low <= last.to ? (
+              <text
+                x={Math.min(
+                  Math.max(
+                    x((Math.max(first.from, band.low) + Math.min(last.to, band.high)) / 2),
+                    edges.left + band.label.length * 4,
+                  ),
+                  widthPx - edges.right - band.label.length * 4,
+                )}
+                y={edges.top - 11}
+                className="chart-word chart-middle"
+              >
+                {band.label}
+              </text>
+            ) : null}
+          </>
+        }
+      >
         {bins.map((bin) => {
           const tone = toneOf(bin, band);
           const shape = {
             x: x(bin.from) + 0.5,
             width: Math.max(0.5, x(bin.to) - x(bin.from) - 1),
             y: y(bin.areaMm2 / squareMmPerCm),
-            height: bottom - y(bin.areaMm2 / squareMmPerCm),
+            height: plot.bottom - y(bin.areaMm2 / squareMmPerCm),
           };
           return (
             <g key={bin.from}>
@@ -102,51 +136,7 @@ export function Histogram({ title, description, histogram, unit, decimals, band 
             </g>
           );
         })}
-        <line x1={edges.left} x2={x.range()[1]} y1={bottom} y2={bottom} className="chart-axis" />
-        {x.ticks(Math.max(3, Math.floor(widthPx / 90))).map((tick) => (
-          <g key={tick}>
-            <line x1={x(tick)} x2={x(tick)} y1={bottom} y2={bottom + 5} className="chart-axis" />
-            <text x={x(tick)} y={bottom + 20} className="chart-number chart-middle">
-              {formatNumber(tick, decimals)}
-            </text>
-          </g>
-        ))}
-        <text x={x.range()[1]} y={heightPx - 6} className="chart-word chart-end">
-          {unit}
-        </text>
-        <text x={4} y={14} className="chart-word">
-          cm²
-        </text>
-        {band === null
-          ? null
-          : [band.low, band.high]
-              .filter(inDrawing)
-              .map((value) => (
-                <line
-                  key={value}
-                  x1={x(value)}
-                  x2={x(value)}
-                  y1={edges.top - 6}
-                  y2={bottom}
-                  className="chart-band-edge"
-                />
-              ))}
-        {band !== null && band.high >= first.from && band.low <= last.to ? (
-          <text
-            x={Math.min(
-              Math.max(
-                x((Math.max(first.from, band.low) + Math.min(last.to, band.high)) / 2),
-                edges.left + band.label.length * 4,
-              ),
-              widthPx - edges.right - band.label.length * 4,
-            )}
-            y={edges.top - 11}
-            className="chart-word chart-middle"
-          >
-            {band.label}
-          </text>
-        ) : null}
-      </svg>
+      </Plot>
       {outer.length === 0 ? null : <p className="chart-note">Not drawn: {outer.join('; ')}.</p>}
       <Button aria-expanded={asTable} onClick={() => setAsTable(!asTable)} className="screen-only">
         {asTable ? 'Hide the table' : 'Show as a table'}

@@ -1,4 +1,5 @@
 /** The saved form: bit for bit back, small, and refused with its own words when it is not what it says. */
+import { sha256 } from '@noble/hashes/sha2.js';
 import { deflateSync } from 'fflate';
 import * as fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -9,7 +10,6 @@ import { packPayload, packText, readPackHeader } from '../../../src/core/mesh/pa
 import type { PackHeader } from '../../../src/core/mesh/packHeader';
 import type { IndexedMesh } from '../../../src/core/mesh/types';
 import { Problem } from '../../../src/core/problem';
-import { sha256 } from '../../../src/core/sha256';
 import { icosphere, shellOfTriangles, tray } from '../../support/meshes';
 
 beforeAll(preparePack);

@@ -147,15 +147,16 @@ describe('hand cases', () => {
   });
 });
 
+const said = (work: () => unknown): string => {
+  try {
+    work();
+  } catch (error) {
+    return (error as Error).message;
+  }
+  return '';
+};
+
 describe('what cannot be nested is said', () => {
-  const said = (work: () => unknown): string => {
-    try {
-      work();
-    } catch (error) {
-      return (error as Error).message;
-    }
-    return '';
-  };
   it('a roll narrower than a piece: which, and that a seam mends it', () => {
     const wide = [...tenPieces, flatPiece('11A', rectangle(100, 640))];
     expect(codeOf(() => nestOf(wide))).toBe('nest.rollTooNarrow');
