@@ -6,6 +6,7 @@ import { fitToLog } from '../core/cure/fitToLog';
 import { cutFields, fieldBounds, heatAtPoint } from '../core/cure/heatFields';
 import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
+import { fitFindings } from '../core/fit/findings';
 import { bestPull } from '../core/mesh/bestPull';
 import { findHealth } from '../core/mesh/health';
 import { partFromSaved } from '../core/mesh/partFromSaved';
@@ -144,6 +145,15 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
   plan: {
     needs: always(),
     answer: (pattern, _, progress, { question, memory }) => planWith(pattern, question, memory, progress),
+  },
+  contents: {
+    needs: always('part'),
+    answer({ choices, mate }, { part: { partMesh } }, progress) {
+      progress('looking whether all fits', 0);
+      if (mate === null) return fitFindings(partMesh, null, choices);
+      const mesh = unpackMesh(mate.packed);
+      return fitFindings(partMesh, partFromSaved(mesh, findHealth(mesh), mate.part).partMesh, choices);
+    },
   },
   rim: {
     needs: always(),

@@ -11,6 +11,7 @@ import { defaultProjectInputs, type ProjectInputs } from '../steps/inputs/projec
 import type { RecordLine } from '../workbook/project';
 import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile';
 import type { ReportArguments } from './parseArguments';
+import { contentsIn } from './contentsFile';
 import { setInput } from './setInput';
 
 export interface LoadedPattern {
@@ -25,7 +26,7 @@ export interface LoadedPattern {
   readonly question: Question | null;
 }
 
-function readBytes(path: string): Uint8Array<ArrayBuffer> {
+export function readBytes(path: string): Uint8Array<ArrayBuffer> {
   try {
     return readFileSync(path);
   } catch (error) {
@@ -93,13 +94,15 @@ async function importMesh(path: string, memory: StageMemory, onProgress: OnProgr
 /** The project's inputs, changed by the flags; `--set` comes last and wins. */
 function withArguments(
   inputs: ProjectInputs,
-  { unit, body, scale, pull, set }: ReportArguments,
+  { unit, body, scale, pull, set, contentsPath, matePath }: ReportArguments,
 ): ProjectInputs {
   let changed = inputs;
   if (unit !== null) changed = setInput(changed, 'part.unit', unit);
   if (body !== null) changed = setInput(changed, 'part.body', body);
   if (scale !== null) changed = setInput(changed, 'part.scale', scale);
   if (pull !== null && pull !== 'best') changed = setInput(changed, 'part.pull', pull);
+  if (contentsPath !== null) changed = setInput(changed, 'fit.contents', contentsIn(contentsPath, readBytes(contentsPath)));
+  if (matePath !== null) changed = setInput(changed, 'fit.mate', basename(matePath));
   for (const { path, value } of set) changed = setInput(changed, path, value);
   return changed;
 }

@@ -137,6 +137,8 @@ interface Changes {
   readonly patternInputs?: Partial<ProjectInputs['pattern']>;
   readonly mold?: MoldGeometry | null;
   readonly cure?: Partial<ProjectInputs['cure']>;
+  readonly fit?: Partial<ProjectInputs['fit']>;
+  readonly finish?: Partial<ProjectInputs['finish']>;
   readonly prediction?: CurePrediction | null;
   readonly health?: Partial<MeshHealth>;
   readonly summary?: Partial<PartSummary>;
@@ -169,6 +171,8 @@ export function inputsWith(changes: Changes): ProjectInputs {
     closing: { ...defaultProjectInputs.closing, ...changes.closing },
     mold: { ...defaultProjectInputs.mold, ...changes.moldInputs },
     cure: { ...defaultProjectInputs.cure, ...changes.cure },
+    fit: { ...defaultProjectInputs.fit, ...changes.fit },
+    finish: { ...defaultProjectInputs.finish, ...changes.finish },
   };
 }
 

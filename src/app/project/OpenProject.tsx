@@ -38,6 +38,7 @@ import { BenchPane } from './BenchPane';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
+import { useFit } from './useFit';
 import { useMadePattern } from './useMadePattern';
 import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
@@ -81,6 +82,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, thermocouple, packedMesh, setMeshAside }, shelf);
   const { desk, found, incoming } = measuring;
   const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
+  const { fit, mates } = useFit(project, measuring);
   const forecast = forecastOf(measuring);
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(planned);
@@ -97,8 +99,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
 
   const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited));
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited }),
-    [inputs, incoming, pattern, found, otherHalf, awaited],
+    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, fit, awaited }),
+    [inputs, incoming, pattern, found, otherHalf, fit, awaited],
   );
   const { made, used } = patternControl;
   const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
@@ -207,6 +209,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             measuring={measuring}
             control={control}
             patternControl={patternControl}
+            mates={mates}
             timers={timers}
             forecast={forecast}
             ovenRun={ovenRun}

@@ -94,6 +94,9 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     saveChecklist(html: string) {
       saveTextFile({ fileName: fileName('checklist.html'), text: html }, 'text/html');
     },
+    saveCalendar(text: string) {
+      saveTextFile({ fileName: fileName('calendar.ics'), text }, 'text/calendar');
+    },
     /** The same text as the headless command's. */
     saveFigures(json: string) {
       saveTextFile({ fileName: fileName('figures.json'), text: json }, 'application/json');

@@ -38,7 +38,8 @@ export function cavityFacets(mesh: IndexedMesh, { rim, neighbor }: RimSearch): U
     const bucket = buckets[at];
     if (bucket === undefined) continue;
     for (let next = 0; next < bucket.length; next++) {
-      const [facet, from] = [bucket[next]! >> 1, (bucket[next]! & 1) + 1];
+      const facet: number = bucket[next]! >> 1;
+      const from: number = (bucket[next]! & 1) + 1;
       if (side[facet] !== 0) continue;
       side[facet] = from;
       const here = center(facet);

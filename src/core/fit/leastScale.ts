@@ -45,6 +45,8 @@ export interface Mouth {
 
 export interface FitFound {
   readonly scale: number;
+  /** Where all contents go for that. */
+  readonly move: Move;
   readonly shiftMm: Vector3;
   readonly turnDeg: number;
   /** Reached clearance, exact. */
@@ -184,6 +186,7 @@ function found(search: Search, pose: Pose): FitFound {
   const turnDeg = (Math.acos(Math.min(1, Math.max(-1, (trace - 1) / 2))) * 180) / Math.PI;
   return {
     scale,
+    move,
     shiftMm: move.shiftMm,
     turnDeg,
     clearanceMm: slackAt(search, pose, 0) + search.wish.clearanceMm,
@@ -299,7 +302,7 @@ function stepFor(
   });
   const most = Array.from({ length: 2 * unknowns }, (_, k) => (k < 2 * moves ? -trustMm : -trustMm / sizeMm));
   // The scale may fall at a gain: it is counted from the least that is trusted, so that no cost is below zero.
-  const costs = Array.from({ length: 2 * unknowns + 1 }, (_, k) =>
+  const costs: number[] = Array.from({ length: 2 * unknowns + 1 }, (_, k) =>
     k === 2 * unknowns ? costOfMiss : costOfShift,
   );
   const fall = trustMm / sizeMm;
@@ -326,4 +329,18 @@ function stepped({ scale, move }: Pose, step: readonly number[], axis: Vector3, 
       shiftMm: plus(move.shiftMm, [x, y, z]),
     },
   };
+}
+
+/** Clearance less what is wished at another scale, with the contents where a fit put them; as placed without one. */
+export function slackOf(
+  core: TriangleTree,
+  bodies: readonly PlacedBody[],
+  wish: FitWish,
+  scale: number,
+  fit: FitFound | null,
+): number {
+  const sizeMm = Math.max(...bodies.map(({ halfMm }) => lengthOf(halfMm)));
+  const points = bodies.map((body) => surfacePoints(body, Math.max(3, sizeMm / 6)));
+  const move = fit?.move ?? { turn: noTurn, aboutMm: middleOf(bodies), shiftMm: [0, 0, 0] };
+  return slackAt({ core, bodies, points, wish }, { scale, move }, 0);
 }

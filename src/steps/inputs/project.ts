@@ -11,6 +11,8 @@ import {
 } from '../kit/inputTable';
 import { closingTable } from './closing';
 import { cureTable } from './cure';
+import { finishTable } from './finish';
+import { fitTable } from './fit';
 import { moldTable } from './mold';
 import { partTable } from './part';
 import { patternTable } from './pattern';
@@ -26,6 +28,8 @@ export const inputTables = {
   closing: closingTable,
   mold: moldTable,
   cure: cureTable,
+  fit: fitTable,
+  finish: finishTable,
 } satisfies Readonly<Record<string, InputTable>>;
 
 export const projectInputsSchema = z
@@ -37,6 +41,8 @@ export const projectInputsSchema = z
     closing: schemaOf(closingTable),
     mold: schemaOf(moldTable),
     cure: schemaOf(cureTable),
+    fit: schemaOf(fitTable),
+    finish: schemaOf(finishTable),
   })
   .check(({ value, issues }) => {
     for (const [step, inputs] of Object.entries(value))
@@ -59,6 +65,8 @@ export const defaultProjectInputs: ProjectInputs = {
   closing: startOf(closingTable),
   mold: startOf(moldTable),
   cure: startOf(cureTable),
+  fit: startOf(fitTable),
+  finish: startOf(finishTable),
 };
 
 const steps: readonly (readonly [string, InputTable])[] = Object.entries(inputTables);

@@ -1,6 +1,7 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
 import type { StepReport } from '../../core/figure';
 import type { CurePrediction } from '../../core/cure/predictCure';
+import type { FitFindings } from '../../core/fit/findings';
 import type { MeshHealth, Patch, Vec3 } from '../../core/mesh/types';
 import type { LengthUnit } from '../../core/units/length';
 import type { PartSummary } from '../../core/part/partSummary';
@@ -64,6 +65,8 @@ export interface StepContext {
   readonly cure?: CurePrediction | null;
   /** Why the oven run cannot be had, in the maker's words; left out or null while nothing is wrong. */
   readonly cureProblem?: string | null;
+  /** Rims, contents and posts; left out or null while nothing is entered for them, or they are not worked out. */
+  readonly fit?: FitFindings | null;
   /** Results that are not in; left out where everything is worked out at once. */
   readonly awaited?: readonly AwaitedResult[];
 }
