@@ -101,7 +101,8 @@ function withArguments(
   if (body !== null) changed = setInput(changed, 'part.body', body);
   if (scale !== null) changed = setInput(changed, 'part.scale', scale);
   if (pull !== null && pull !== 'best') changed = setInput(changed, 'part.pull', pull);
-  if (contentsPath !== null) changed = setInput(changed, 'fit.contents', contentsIn(contentsPath, readBytes(contentsPath)));
+  if (contentsPath !== null)
+    changed = setInput(changed, 'fit.contents', contentsIn(contentsPath, readBytes(contentsPath)));
   if (matePath !== null) changed = setInput(changed, 'fit.mate', basename(matePath));
   for (const { path, value } of set) changed = setInput(changed, path, value);
   return changed;

@@ -30,7 +30,10 @@ export async function loadMate(
     if ('message' in file) throw new Problem('file.project', `--mate ${name}: ${file.message}`);
     const { inputs, pattern } = file.project;
     if (file.packedMesh === null || pattern === null)
-      throw new Problem('fit.noMate', `--mate ${name}: the project has no model. Import one there, and save it again.`);
+      throw new Problem(
+        'fit.noMate',
+        `--mate ${name}: the project has no model. Import one there, and save it again.`,
+      );
     const part = meshChoices({ inputs, declaredUnit: pattern.declaredUnit });
     return { mate: { packed: file.packedMesh, part }, inputs };
   }

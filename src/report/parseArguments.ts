@@ -37,7 +37,18 @@ export const usage = `Usage:
   npm run --silent report -- --inputs`;
 
 const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
-const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set', '--out', '--mate', '--contents'];
+const flagsWithValue = [
+  '--stl',
+  '--project',
+  '--unit',
+  '--body',
+  '--scale',
+  '--pull',
+  '--set',
+  '--out',
+  '--mate',
+  '--contents',
+];
 const flagsAlone = ['--json', '--plan', '--apply-plan', '--inputs', '--help'];
 
 function refuse(message: string): Problem {

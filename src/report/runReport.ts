@@ -57,12 +57,7 @@ export async function runReport(
     ...contextOf(shown.answers),
     fit: await fitOf(asked, given.matePath, onProgress),
   };
-  const reports = await reportsOf(
-    context,
-    asked,
-    given.outFolder,
-    onProgress,
-  );
+  const reports = await reportsOf(context, asked, given.outFolder, onProgress);
   const facts = { project, part, date, appVersion, formatNumber: currentFormat };
   const fixes = given.applyPlan ? null : (plan?.fixes ?? null);
   const output = given.json

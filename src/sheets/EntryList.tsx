@@ -43,7 +43,9 @@ export function EntryList<Table extends InputTable>(props: EntryListProps<Table>
             label="Name"
             value={entry.name}
             disabled={disabled}
-            check={(text) => (text.trim() === '' || text.length > 80 ? 'Give it a name of 80 letters at most.' : null)}
+            check={(text) =>
+              text.trim() === '' || text.length > 80 ? 'Give it a name of 80 letters at most.' : null
+            }
             onChange={(name) => change(entry.id, { name })}
           />
           <InputRows

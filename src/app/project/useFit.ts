@@ -35,7 +35,12 @@ export function useFit({ id, enclosure, inputs }: Project, { desk, question, ans
       mate?.pattern == null
         ? null
         : meshChoices({ inputs: mate.inputs, declaredUnit: mate.pattern.declaredUnit });
-    const key = JSON.stringify([askedOf('part', question, {}), choices, part, mate?.pattern?.meshKey ?? null]);
+    const key = JSON.stringify([
+      askedOf('part', question, {}),
+      choices,
+      part,
+      mate?.pattern?.meshKey ?? null,
+    ]);
     return { choices, part, key };
   }, [isAsked, question, inputs, mate]);
   const [found, setFound] = useState<{ readonly key: string; readonly fit: FitFindings | null } | null>(null);

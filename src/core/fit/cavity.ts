@@ -43,8 +43,8 @@ export function cavityFacets(mesh: IndexedMesh, { rim, neighbor }: RimSearch): U
       if (side[facet] !== 0) continue;
       side[facet] = from;
       const here = center(facet);
-      for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
-        const other = neighbor[halfEdge]!;
+      for (let halfEdge: number = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
+        const other: number = neighbor[halfEdge]!;
         if (other < 0 || side[other] !== 0) continue;
         put(at * stepMm + lengthOf(minus(center(other), here)), other, from);
       }

@@ -26,7 +26,7 @@ export interface FittedOutlines {
 }
 
 /** Places farther off than this are scraped, not sized. */
-export const offMm = 0.1;
+const offMm = 0.1;
 /** Turns that lie within this of the best are as good. */
 const asGoodMm = 0.02;
 const [coarseCount, fineCount] = [180, 720];

@@ -21,7 +21,11 @@ export interface FinishSheetProps extends SheetProps {
 }
 
 const groups: readonly FigureGroup[] = [
-  { title: 'Area, sanding and weight', ids: ['finish.areaCm2', 'finish.sandedUm', 'finish.weightG'], shown: ['finish.weightG'] },
+  {
+    title: 'Area, sanding and weight',
+    ids: ['finish.areaCm2', 'finish.sandedUm', 'finish.weightG'],
+    shown: ['finish.weightG'],
+  },
 ];
 
 const wrongDate = 'Enter a day as year, month and day, for example 2026-05-04, or leave it empty.';
@@ -54,7 +58,11 @@ export function FinishSheet(props: FinishSheetProps) {
           check={(text) => (text === '' || readDate(text) !== null ? null : wrongDate)}
           onChange={(text) => onChange({ startDate: text === '' ? null : text })}
         />
-        <InputFold {...rows} fold="Working hours" remark={`${finish.dayFromH} to ${finish.dayToH} h, ${finish.workdays}`} />
+        <InputFold
+          {...rows}
+          fold="Working hours"
+          remark={`${finish.dayFromH} to ${finish.dayToH} h, ${finish.workdays}`}
+        />
       </section>
       <section aria-label="Worked out">
         <SectionHead title="Worked out" />
@@ -63,7 +71,9 @@ export function FinishSheet(props: FinishSheetProps) {
           <Button disabled={job === null || !job.isDated} onClick={onSaveCalendar}>
             Save the calendar
           </Button>
-          {job !== null && !job.isDated ? <span className="quiet">Enter the start of the job first.</span> : null}
+          {job !== null && !job.isDated ? (
+            <span className="quiet">Enter the start of the job first.</span>
+          ) : null}
         </div>
         <FigureGroups figures={report.figures} groups={groups} />
       </section>

@@ -12,17 +12,40 @@ export function JobStrip({ job: { scheduled } }: { readonly job: Job }) {
   const heightPx = rowPx * scheduled.length;
   return (
     <figure className="chart">
-      <svg viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-label={`Calendar of the job, ${days.length} days`}>
+      <svg
+        viewBox={`0 0 ${widthPx} ${heightPx}`}
+        role="img"
+        aria-label={`Calendar of the job, ${days.length} days`}
+      >
         {days.map((day) => (
-          <line key={day} x1={x(1440 * day)} x2={x(1440 * day)} y1={0} y2={heightPx} stroke="currentColor" strokeOpacity="0.2" />
+          <line
+            key={day}
+            x1={x(1440 * day)}
+            x2={x(1440 * day)}
+            y1={0}
+            y2={heightPx}
+            stroke="currentColor"
+            strokeOpacity="0.2"
+          />
         ))}
         {scheduled.map(({ id, name, startMin, workEndMin, endMin }, row) => (
           <g key={id} fill="currentColor">
             <text x={0} y={rowPx * row + 14} fontSize="13">
               {name.length > 36 ? `${name.slice(0, 35)}…` : name}
             </text>
-            <rect x={x(startMin)} y={rowPx * row + 4} height={12} width={Math.max(1, x(workEndMin) - x(startMin))} />
-            <rect x={x(workEndMin)} y={rowPx * row + 8} height={4} width={Math.max(0, x(endMin) - x(workEndMin))} fillOpacity="0.5" />
+            <rect
+              x={x(startMin)}
+              y={rowPx * row + 4}
+              height={12}
+              width={Math.max(1, x(workEndMin) - x(startMin))}
+            />
+            <rect
+              x={x(workEndMin)}
+              y={rowPx * row + 8}
+              height={4}
+              width={Math.max(0, x(endMin) - x(workEndMin))}
+              fillOpacity="0.5"
+            />
           </g>
         ))}
       </svg>

@@ -17,14 +17,26 @@ export interface FitSheetProps extends SheetProps {
 }
 
 const groups: readonly FigureGroup[] = [
-  { title: 'Sizes and posts', ids: ['fit.shiftThatFitsMm', 'fit.ladder', 'fit.posts', 'fit.postGlueMm2'], shown: ['fit.posts'] },
-  { title: 'Rims', ids: ['fit.rimLengthMm', 'fit.rimMeasuredMm', 'fit.mateScale', 'fit.rimScrapedMm'], shown: ['fit.mateScale'] },
+  {
+    title: 'Sizes and posts',
+    ids: ['fit.shiftThatFitsMm', 'fit.ladder', 'fit.posts', 'fit.postGlueMm2'],
+    shown: ['fit.posts'],
+  },
+  {
+    title: 'Rims',
+    ids: ['fit.rimLengthMm', 'fit.rimMeasuredMm', 'fit.mateScale', 'fit.rimScrapedMm'],
+    shown: ['fit.mateScale'],
+  },
   {
     title: 'Seam',
     ids: ['fit.gasketMl', 'fit.cartridgePercent', 'fit.squeezedMl', 'fit.screws', 'fit.screwEdgeMm'],
     shown: ['fit.gasketMl'],
   },
-  { title: 'Tolerances', ids: ['fit.stackWorstMm', 'fit.stackRssMm'], shown: ['fit.stackWorstMm', 'fit.stackRssMm'] },
+  {
+    title: 'Tolerances',
+    ids: ['fit.stackWorstMm', 'fit.stackRssMm'],
+    shown: ['fit.stackWorstMm', 'fit.stackRssMm'],
+  },
   { title: 'Radio', ids: ['fit.sheetOhm', 'fit.radioLossDb'], shown: ['fit.radioLossDb'] },
 ];
 
@@ -42,7 +54,10 @@ export function FitSheet({ title, question, context, report, readOnly, change, m
         <ChoiceField
           label={fitTable.mate.label}
           meaning="The project of the other half, of the same enclosure."
-          choices={[{ value: '', label: 'not compared' }, ...named.map((name) => ({ value: name, label: name }))]}
+          choices={[
+            { value: '', label: 'not compared' },
+            ...named.map((name) => ({ value: name, label: name })),
+          ]}
           value={fit.mate ?? ''}
           disabled={readOnly}
           onChange={(mate) => onChange({ mate: mate === '' ? null : mate })}
@@ -54,7 +69,9 @@ export function FitSheet({ title, question, context, report, readOnly, change, m
           entries={fit.contents}
           newEntry={(id) => ({ ...startOf(contentTable), id })}
           addWords="Add to the contents"
-          remarkOf={({ what, lengthMm, widthMm, heightMm }) => `${what}, ${lengthMm} × ${widthMm} × ${heightMm} mm`}
+          remarkOf={({ what, lengthMm, widthMm, heightMm }) =>
+            `${what}, ${lengthMm} × ${widthMm} × ${heightMm} mm`
+          }
           disabled={readOnly}
           onChange={(contents) => onChange({ contents })}
         />

@@ -28,7 +28,7 @@ const specs = {
   ends: { id: 'finish.ends', label: 'Done', unit: '', decimals: 0 },
 } as const satisfies Record<string, FigureSpec>;
 
-export const coatOf = (one: FinishCoatInput): FinishCoat => ({
+const coatOf = (one: FinishCoatInput): FinishCoat => ({
   name: one.name,
   count: one.count,
   filmUm: one.filmUm,

@@ -16,7 +16,9 @@ export function calendarText(
   title: string,
 ): string | null {
   const job = plannedJob(inputs, before);
-  return job === null || !job.isDated ? null : icsText(job.scheduled, { title, jobId: title, startDay: job.startDay });
+  return job === null || !job.isDated
+    ? null
+    : icsText(job.scheduled, { title, jobId: title, startDay: job.startDay });
 }
 
 /** RFC 4180, one line per figure; what is not known is empty, and a row of numbers stands apart by blanks. */

@@ -7,7 +7,7 @@ import { sizeChoices } from '../mold/sizes';
 import { wallBand } from '../shared/band';
 
 /** Finished over drawn size, by the size chain of the project's own stone, program and print. */
-export function chainFactor(inputs: ProjectInputs): number {
+function chainFactor(inputs: ProjectInputs): number {
   const { drawnMm, finishedMm } = chainedLength(1, sizeChoices({ inputs }));
   return finishedMm / drawnMm;
 }

@@ -3,6 +3,7 @@ import type { Figure } from '../../core/figure';
 import type { FitFindings } from '../../core/fit/findings';
 import { fastenersAlong, seamOf } from '../../core/fit/seam';
 import { toleranceStack, type StackItem } from '../../core/fit/stack';
+import { wovenConductivitySPerM } from '../../core/radio/conductivity';
 import { transmitterFinding, type TransmitterFinding } from '../../core/radio/transmitterVerdict';
 import { formatNumber } from '../../core/units/formatNumber';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
@@ -264,7 +265,8 @@ export function radioFindings({ inputs, measured }: StepContext): readonly Trans
   return inputs.fit.transmitters.map((one) => transmitterFinding(sheet, radiusMm, one));
 }
 
-const conductivityOf = ({ fit }: ProjectInputs): number => fit.conductivitySPerM ?? 6750;
+const conductivityOf = ({ fit }: ProjectInputs): number =>
+  fit.conductivitySPerM ?? (wovenConductivitySPerM[0] + wovenConductivitySPerM[1]) / 2;
 
 function radioFigures(context: StepContext): readonly Figure[] {
   const found = radioFindings(context);

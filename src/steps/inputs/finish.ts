@@ -75,7 +75,7 @@ export const finishTable = {
       },
     }),
     printH: number('Print', 'h', 12, [0, 1000, 1], { meaning: 'Of the pattern, from the printer.' }),
-    dryingH: optional('Stone drying', 'h', 48, [0, 5000, 0], {
+    dryingH: optional('Stone drying', 'h', null, [0, 5000, 0], {
       meaning: 'Empty takes the drying log, or 48 h.',
     }),
     layupH: number('Layup and closing', 'h', 4, [0, 100, 1], { meaning: 'Your own time.' }),

@@ -1,6 +1,5 @@
 /** Inputs of the Fit step: the other half, contents, transmitters, seam. */
 import * as z from 'zod/mini';
-import { wovenConductivitySPerM } from '../../core/radio/conductivity';
 import { choice, folded, list, number, optional, other, plain, type InputsOf } from '../kit/inputTable';
 
 const id = plain(z.string().check(z.minLength(1)), '');
@@ -57,7 +56,6 @@ export const transmitterTable = {
     meaning: 'Longest way across an opening, or a piece of glass cloth, that it looks through; 0 for none.',
   }),
 };
-export type TransmitterInput = InputsOf<typeof transmitterTable>;
 
 /** One place where both rims were measured; paths are `fit.measuredRims.N.<field>`. */
 export const measuredRimTable = {
@@ -147,16 +145,10 @@ export const fitTable = {
     }),
   }),
   ...folded('Shell against radio', {
-    conductivitySPerM: optional(
-      'Conductivity of the laminate',
-      'S/m',
-      Math.round((wovenConductivitySPerM[0] + wovenConductivitySPerM[1]) / 2),
-      [1, 1e8, 0],
-      {
-        meaning:
-          'Along the cloth; empty takes the middle of a published measurement of plain weave, 5488 to 8012 S/m.',
-      },
-    ),
+    conductivitySPerM: optional('Conductivity of the laminate', 'S/m', null, [1, 1e8, 0], {
+      meaning:
+        'Along the cloth; empty takes the middle of a published measurement of plain weave, 5488 to 8012 S/m.',
+    }),
   }),
 };
 export type FitInputs = InputsOf<typeof fitTable>;
