@@ -40,8 +40,8 @@ describe('--mate and --contents', () => {
     ];
     const settings = [
       'cure.voxelMm=8',
-      'finish.startDate=2026-05-04',
-      'pattern.gridMm=0.6',
+      'finish.startDate="2026-05-04"',
+      'pattern.gridMm=0.5',
       'pattern.insideRadiusMm=1.5',
     ];
     const { output } = await runReport(
@@ -65,32 +65,33 @@ describe('--mate and --contents', () => {
   }, 120_000);
 });
 
-describe('a contents file', () => {
-  const refusal = (text: string): string => {
-    try {
-      contentsIn('inside.json', bytesOf(text));
-    } catch (error) {
-      return error instanceof Error ? error.message : '';
-    }
-    return 'taken';
-  };
+const refusal = (text: string): string => {
+  try {
+    contentsIn('inside.json', bytesOf(text));
+  } catch (error) {
+    return error instanceof Error ? error.message : '';
+  }
+  return 'taken';
+};
 
+const bad = (text: string) =>
+  runReport(['--stl', upper, '--contents', path('bad.json', text)], surroundings).then(
+    () => 'taken',
+    (error: unknown) => (error instanceof Error ? error.message : ''),
+  );
+
+describe('a contents file', () => {
   it.each([
     ['{', 'this is not JSON'],
     ['{"name": 1}', 'this is no list'],
     ['[1]', 'entry 1 is no entry'],
     ['[[]]', 'entry 1 is no entry'],
-    [`"${'a'.repeat(1_000_001)}"`, 'larger than 1 MB'],
+    [`"${'a'.repeat(1_000_001)}"`, 'it is larger than 1 MB'],
   ])('%.20s is refused with a sentence', (text, why) => {
     expect(refusal(text)).toContain(`--contents inside.json: ${why}`);
   });
 
   it('with a field that there is not, or a value out of range: the sentence names it', async () => {
-    const bad = (text: string) =>
-      runReport(['--stl', upper, '--contents', path('bad.json', text)], surroundings).then(
-        () => 'taken',
-        (error: unknown) => (error instanceof Error ? error.message : ''),
-      );
     expect(await bad('[{"lengthMm": -4}]')).toContain('fit.contents.0.lengthMm must be a number from 0.1');
     expect(await bad('[{"lenghtMm": 4}]')).toContain('there is no input fit.contents.0.lenghtMm');
   });

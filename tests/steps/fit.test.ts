@@ -68,15 +68,15 @@ describe('contents', () => {
   });
 });
 
-describe('the other half', () => {
-  const below = (heightMm: number, lengthMm = 100) => {
-    const mesh = boxShell(lengthMm, 50, heightMm, 1);
-    return {
-      positions: mesh.positions.map((one, at) => (at % 3 === 2 ? -one : one)),
-      facets: mesh.facets.map((_, corner, all) => all[corner - (corner % 3) + 2 - (corner % 3)]!),
-    };
+const below = (heightMm: number, lengthMm = 100) => {
+  const mesh = boxShell(lengthMm, 50, heightMm, 1);
+  return {
+    positions: mesh.positions.map((one, at) => (at % 3 === 2 ? -one : one)),
+    facets: mesh.facets.map((_, corner, all) => all[corner - (corner % 3) + 2 - (corner % 3)]!),
   };
+};
 
+describe('the other half', () => {
   it('that meets says go, and that its ends cannot be told', () => {
     const fit = { mate: 'Lower half' };
     const reports = reportsWith(fit, found(fit, below(12)));
@@ -106,10 +106,14 @@ describe('radio', () => {
   });
 });
 
-describe('finish', () => {
-  const coat = { ...startOf(finishCoatTable), id: 'c' };
-  const withFinish = (finish: Partial<ProjectInputs['finish']>) => trayContext({ finish });
+const coat = { ...startOf(finishCoatTable), id: 'c' };
+const withFinish = (finish: Partial<ProjectInputs['finish']>) => trayContext({ finish });
+const ids = (kind: 'clear' | 'two-part spray') =>
+  stepReports(withFinish({ coats: [{ ...coat, kind }] }))
+    .get('finish')!
+    .cautions.map(({ id }) => id);
 
+describe('finish', () => {
   it('110 cm² twice 50 µm with 35 % lost are 16.9 mL; 100 µm leave too little over the fiber, and how many coats more do', () => {
     const reports = stepReports(withFinish({ coats: [coat] }));
     expect(valueOf(reports, 'finish.coatMl')).toBeCloseTo((110 * 0.01) / 0.65, 6);
@@ -129,10 +133,6 @@ describe('finish', () => {
   });
 
   it('two-part sprays have their own caution', () => {
-    const ids = (kind: 'clear' | 'two-part spray') =>
-      stepReports(withFinish({ coats: [{ ...coat, kind }] }))
-        .get('finish')!
-        .cautions.map(({ id }) => id);
     expect(ids('clear')).not.toContain('finish.twoPartSpray');
     expect(ids('two-part spray')).toContain('finish.twoPartSpray');
   });

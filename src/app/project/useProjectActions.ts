@@ -58,9 +58,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
   return {
     refusal,
     change,
-    async importFile(file: File) {
-      await take(file, inputsForNewFile(inputs), 'by its shape');
-    },
+    importFile: (file: File) => take(file, inputsForNewFile(inputs), 'by its shape'),
     makePattern(choices: PatternChoices) {
       return desk.run('making the pattern', 'pattern', choices);
     },

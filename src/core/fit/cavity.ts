@@ -49,7 +49,7 @@ export function cavityFacets(mesh: IndexedMesh, { rim, neighbor }: RimSearch): U
         put(at * stepMm + lengthOf(minus(center(other), here)), other, from);
       }
     }
-    delete buckets[at];
+    buckets[at] = [];
   }
   return side.map((one) => (one === 2 ? 1 : 0));
 }

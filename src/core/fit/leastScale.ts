@@ -161,7 +161,7 @@ export function findFit(
   let pose: Pose = { scale: 1, move: { turn: noTurn, aboutMm: middle, shiftMm: [0, 0, 0] } };
   let trustMm = Math.max(2, 0.15 * sizeMm);
   let slack = slackAt(search, pose);
-  if (!mayScale && slack >= -metMm) return found(search, pose);
+  if (!mayScale && slack >= -metMm) return foundAt(search, pose);
   if (mayScale) [pose, slack] = grown(search, pose);
   for (let round = 0; round < mostRounds && trustMm > 1e-4; round++) {
     const conditions = conditionsAt(search, pose, sizeMm, trustMm);
@@ -177,10 +177,10 @@ export function findFit(
       if (gained < worthScale) break;
     } else trustMm /= 3;
   }
-  return slack >= -10 * metMm ? found(search, pose) : null;
+  return slack >= -10 * metMm ? foundAt(search, pose) : null;
 }
 
-function found(search: Search, pose: Pose): FitFound {
+function foundAt(search: Search, pose: Pose): FitFound {
   const { scale, move } = pose;
   const trace = move.turn[0][0] + move.turn[1][1] + move.turn[2][2];
   const turnDeg = (Math.acos(Math.min(1, Math.max(-1, (trace - 1) / 2))) * 180) / Math.PI;
@@ -296,9 +296,7 @@ function stepFor(
     return [...used.flatMap((one) => [one, -one]), 1];
   };
   const limits = Array.from({ length: 2 * unknowns }, (_, k) => {
-    const limit = new Array<number>(2 * unknowns + 1).fill(0);
-    limit[k] = -1;
-    return limit;
+    return Array.from({ length: 2 * unknowns + 1 }, (__, at) => (at === k ? -1 : 0));
   });
   const most = Array.from({ length: 2 * unknowns }, (_, k) => (k < 2 * moves ? -trustMm : -trustMm / sizeMm));
   // The scale may fall at a gain: it is counted from the least that is trusted, so that no cost is below zero.
