@@ -6,6 +6,7 @@ import { fitToLog } from '../core/cure/fitToLog';
 import { cutFields, fieldBounds, heatAtPoint } from '../core/cure/heatFields';
 import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
+import { fitFindings } from '../core/fit/findings';
 import { bestPullOffTheRim } from '../core/mesh/bestPull';
 import { facePictures } from '../core/mesh/facePictures';
 import { findHealth } from '../core/mesh/health';
@@ -147,6 +148,15 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
   plan: {
     needs: always(),
     answer: (pattern, _, progress, { question, memory }) => planWith(pattern, question, memory, progress),
+  },
+  contents: {
+    needs: always('part'),
+    answer({ choices, mate }, { part: { partMesh } }, progress) {
+      progress('looking whether all fits', 0);
+      if (mate === null) return fitFindings(partMesh, null, choices);
+      const mesh = unpackMesh(mate.packed);
+      return fitFindings(partMesh, partFromSaved(mesh, findHealth(mesh), mate.part).partMesh, choices);
+    },
   },
   rim: {
     needs: always(),

@@ -1,5 +1,6 @@
 /** What the maker may ask of the results: cuts, probes, files to save. What answers it stands in `askWork.ts`. */
 import type { CureComparison } from '../core/cure/compareCure';
+import type { FitChoices, FitFindings } from '../core/fit/findings';
 import type { DehydrationTreatment } from '../core/cure/dehydration';
 import type { LogFit, LogToFit } from '../core/cure/fitToLog';
 import type { HeatAtPoint } from '../core/cure/heatFields';
@@ -69,6 +70,14 @@ export interface Asks {
   };
   /** Changes that were tried and help; everything that the question asks is worked out first. */
   readonly plan: { readonly given: PatternRecord; readonly reply: PlanFound };
+  /** Rims, contents and posts; `mate` is the other half as saved, null for none. */
+  readonly contents: {
+    readonly given: {
+      readonly choices: FitChoices;
+      readonly mate: { readonly packed: string; readonly part: SavedMeshChoices } | null;
+    };
+    readonly reply: FitFindings;
+  };
   /** Outer outline along the pull of another saved part. */
   readonly rim: {
     readonly given: {
@@ -90,4 +99,5 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'comparison',
   'pattern',
   'plan',
+  'contents',
 ]);

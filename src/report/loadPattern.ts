@@ -12,6 +12,7 @@ import type { RecordLine } from '../workbook/project';
 import type { CardCopy } from '../workbook/shelfCards';
 import { readProjectFile, tooLargeForProjectFile } from '../workbook/projectFile';
 import type { ReportArguments } from './parseArguments';
+import { contentsIn } from './contentsFile';
 import { setInput } from './setInput';
 
 export interface LoadedPattern {
@@ -28,7 +29,7 @@ export interface LoadedPattern {
   readonly question: Question | null;
 }
 
-function readBytes(path: string): Uint8Array<ArrayBuffer> {
+export function readBytes(path: string): Uint8Array<ArrayBuffer> {
   try {
     return readFileSync(path);
   } catch (error) {
@@ -97,7 +98,7 @@ async function importMesh(path: string, memory: StageMemory, onProgress: OnProgr
 /** The project's inputs, changed by the flags; `--set` comes last and wins. */
 function withArguments(
   inputs: ProjectInputs,
-  { unit, body, scale, pull, set }: ReportArguments,
+  { unit, body, scale, pull, set, contentsPath, matePath }: ReportArguments,
 ): ProjectInputs {
   let changed = inputs;
   if (unit !== null) changed = setInput(changed, 'part.unit', unit);
@@ -105,6 +106,9 @@ function withArguments(
   if (scale !== null) changed = setInput(changed, 'part.scale', scale);
   if (pull !== null && pull !== 'best') changed = setInput(changed, 'part.pull', pull);
   if (pull !== null) changed = setInput(changed, 'part.rightWayUp', 'settled');
+  if (contentsPath !== null)
+    changed = setInput(changed, 'fit.contents', contentsIn(contentsPath, readBytes(contentsPath)));
+  if (matePath !== null) changed = setInput(changed, 'fit.mate', basename(matePath));
   for (const { path, value } of set) changed = setInput(changed, path, value);
   return changed;
 }

@@ -17,6 +17,10 @@ export interface ReportArguments {
   readonly set: readonly { readonly path: string; readonly value: unknown }[];
   /** Folder that every file to save is written into; null writes none. */
   readonly outFolder: string | null;
+  /** Model or project file of the other half. */
+  readonly matePath: string | null;
+  /** JSON of what goes inside. */
+  readonly contentsPath: string | null;
   readonly json: boolean;
   /** The plan is worked out and printed. */
   readonly plan: boolean;
@@ -29,10 +33,22 @@ export interface ReportArguments {
 export const usage = `Usage:
   npm run --silent report -- --stl FILE [--unit mm|cm|m|in] [--body N] [--scale S] [--pull x,y,z|best]
                              [--project FILE] [--set PATH=JSON]... [--json] [--plan] [--apply-plan] [--out FOLDER]
+                             [--mate FILE] [--contents FILE]
   npm run --silent report -- --inputs`;
 
 const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
-const flagsWithValue = ['--stl', '--project', '--unit', '--body', '--scale', '--pull', '--set', '--out'];
+const flagsWithValue = [
+  '--stl',
+  '--project',
+  '--unit',
+  '--body',
+  '--scale',
+  '--pull',
+  '--set',
+  '--out',
+  '--mate',
+  '--contents',
+];
 const flagsAlone = ['--json', '--plan', '--apply-plan', '--inputs', '--help'];
 
 function refuse(message: string): Problem {
@@ -120,6 +136,8 @@ export function parseArguments(words: readonly string[]): ReportArguments {
     pull: pullOf(only('--pull')),
     set: (flags.get('--set') ?? []).map(assignmentOf),
     outFolder: only('--out') ?? null,
+    matePath: only('--mate') ?? null,
+    contentsPath: only('--contents') ?? null,
     json: flags.has('--json'),
     plan: flags.has('--plan') || flags.has('--apply-plan'),
     applyPlan: flags.has('--apply-plan'),

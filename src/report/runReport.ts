@@ -3,6 +3,7 @@ import { checklistText } from '../checklist/checklistText';
 import { checklistModel } from '../checklist/printModel';
 import { contextOf, evaluate, type Answers } from '../pipeline/evaluate';
 import type { StepReport } from '../core/figure';
+import type { FitFindings } from '../core/fit/findings';
 import { forThePage } from '../pipeline/planWith';
 import { planFor } from '../pipeline/remedies';
 import type { OnProgress } from '../pipeline/told';
@@ -11,9 +12,11 @@ import { withMadePattern } from '../steps/pattern/report';
 import { stepReports } from '../steps/registry';
 import { originsOf } from '../workbook/cardPicks';
 import { currentFormat } from '../workbook/migrations';
+import { asksForFit, fitChoicesOf } from '../steps/fit/choicesOf';
 import { inputsList } from './inputsList';
-import { loadPattern, type LoadedPattern } from './loadPattern';
-import { saveFiles } from './saveFiles';
+import { loadMate } from './mateFile';
+import { loadPattern, readBytes, type LoadedPattern } from './loadPattern';
+import { saveFiles, saveTexts } from './saveFiles';
 import { parseArguments, usage } from './parseArguments';
 import { planText } from './planText';
 import { reportJson } from '../pipeline/reportJson';
@@ -48,14 +51,15 @@ export async function runReport(
       : null;
   const shown = given.applyPlan && plan !== null ? plan.evaluated : { question, answers };
   const inputs = shown.question?.inputs ?? loaded.inputs;
-  const origins = originsOf({ inputs, cards: loaded.cards });
-  const context: StepContext = { inputs, pattern, ...contextOf(shown.answers), origins };
-  const reports = await reportsOf(
-    context,
-    { ...loaded, question: shown.question, inputs },
-    given.outFolder,
-    onProgress,
-  );
+  const asked = { ...loaded, question: shown.question, inputs };
+  const context: StepContext = {
+    inputs,
+    pattern,
+    ...contextOf(shown.answers),
+    fit: await fitOf(asked, given.matePath, onProgress),
+    origins: originsOf({ inputs, cards: loaded.cards }),
+  };
+  const reports = await reportsOf(context, asked, given.outFolder, onProgress);
   const facts = { project, part, date, appVersion, formatNumber: currentFormat };
   const fixes = given.applyPlan ? null : (plan?.fixes ?? null);
   const output = given.json
@@ -78,7 +82,21 @@ async function reportsOf(
   const reports = stepReports(context);
   if (outFolder === null) return reports;
   const { choices, summary } = await saveFiles(loaded, outFolder, onProgress);
-  return new Map(reports).set('pattern', withMadePattern(reports.get('pattern')!, choices, summary));
+  const whole = new Map(reports).set('pattern', withMadePattern(reports.get('pattern')!, choices, summary));
+  saveTexts(outFolder, loaded, whole);
+  return whole;
+}
+
+/** null while nothing is entered that it could be asked for. */
+async function fitOf(
+  { memory, question, inputs }: LoadedPattern,
+  matePath: string | null,
+  onProgress: OnProgress,
+): Promise<FitFindings | null> {
+  if (question === null || !asksForFit(inputs)) return null;
+  const loaded = matePath === null ? null : await loadMate(matePath, readBytes(matePath), inputs, onProgress);
+  const choices = fitChoicesOf(inputs, loaded?.inputs ?? null);
+  return memory.ask('contents', question, { choices, mate: loaded?.mate ?? null }, onProgress);
 }
 
 async function answersTo({ memory, question }: LoadedPattern, onProgress: OnProgress): Promise<Answers> {

@@ -7,6 +7,8 @@ import { closingReport } from './closing/report';
 import type { ReportBefore, StepContext } from './shared/context';
 import { cureRemedies } from './cure/remedies';
 import { cureReport } from './cure/report';
+import { finishReport } from './finish/report';
+import { fitReport } from './fit/report';
 import { moldRemedies } from './mold/remedies';
 import { moldReport } from './mold/report';
 import { partRemedies } from './part/remedies';
@@ -87,6 +89,20 @@ export const steps: readonly Step[] = [
     needs: ['import', 'measurement', 'halves', 'oven run'],
     report: cureReport,
     remedies: cureRemedies,
+  },
+  {
+    id: 'fit',
+    title: 'Fit',
+    question: 'Do the halves meet, does everything fit, does radio get out?',
+    needs: ['import'],
+    report: fitReport,
+  },
+  {
+    id: 'finish',
+    title: 'Finish',
+    question: 'Which coats, and when is it done?',
+    needs: ['import'],
+    report: finishReport,
   },
   {
     id: 'checklist',

@@ -16,6 +16,8 @@ describe('the command line', () => {
       pull: [-1, 0, 0.5],
       set: [{ path: 'plies.lineWidthMm', value: 0.4 }],
       outFolder: null,
+      matePath: null,
+      contentsPath: null,
       json: true,
       plan: false,
       applyPlan: false,

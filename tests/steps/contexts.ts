@@ -139,6 +139,8 @@ interface Changes {
   readonly mold?: MoldGeometry | null;
   readonly cure?: Partial<ProjectInputs['cure']>;
   readonly bench?: Partial<ProjectInputs['bench']>;
+  readonly fit?: Partial<ProjectInputs['fit']>;
+  readonly finish?: Partial<ProjectInputs['finish']>;
   readonly prediction?: CurePrediction | null;
   readonly health?: Partial<MeshHealth>;
   readonly summary?: Partial<PartSummary>;
@@ -172,6 +174,8 @@ export function inputsWith(changes: Changes): ProjectInputs {
     mold: { ...defaultProjectInputs.mold, ...changes.moldInputs },
     cure: { ...defaultProjectInputs.cure, ...changes.cure },
     bench: { ...defaultProjectInputs.bench, ...changes.bench },
+    fit: { ...defaultProjectInputs.fit, ...changes.fit },
+    finish: { ...defaultProjectInputs.finish, ...changes.finish },
   };
 }
 

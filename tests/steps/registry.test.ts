@@ -50,6 +50,8 @@ describe('the steps', () => {
       'closing',
       'mold',
       'cure',
+      'fit',
+      'finish',
       'checklist',
     ]);
   });

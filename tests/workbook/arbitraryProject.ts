@@ -10,6 +10,8 @@ import { kineticsTable } from '../../src/steps/inputs/kinetics';
 import { stageTable, supplierCureTable } from '../../src/steps/inputs/program';
 import { repairTable, wantedTable, weighingTable } from '../../src/steps/inputs/moldBench';
 import { coatSheetTable } from '../../src/steps/inputs/coat';
+import { contentTable, measuredRimTable, stackTable, transmitterTable } from '../../src/steps/inputs/fit';
+import { finishCoatTable } from '../../src/steps/inputs/finish';
 import { bagTable, measuredTable } from '../../src/steps/inputs/stone';
 import { valueOrigins } from '../../src/steps/shared/origins';
 import { longestName, type Project } from '../../src/workbook';
@@ -127,6 +129,35 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'mold.repairs': fc.array(repair, { maxLength: 3 }),
   'cure.stages': fc.array(stage, { maxLength: 4 }),
   'cure.supplierCures': fc.array(fc.record(mapValues(supplierCureTable, numberOf)), { maxLength: 3 }),
+  'fit.mate': fc.option(text),
+  'fit.contents': fc.array(
+    fc.record({
+      id,
+      name: text,
+      what: fc.constantFrom('board', 'cell', 'screen', 'button', 'other'),
+      shape: fc.constantFrom('box', 'cylinder'),
+      ...numbersOf(contentTable),
+    }),
+    { maxLength: 2 },
+  ),
+  'fit.transmitters': fc.array(
+    fc.record({ id, name: text, works: fc.constantFrom('coil', 'antenna'), ...numbersOf(transmitterTable) }),
+    { maxLength: 2 },
+  ),
+  'fit.stack': fc.array(fc.record({ id, name: text, ...numbersOf(stackTable) }), { maxLength: 2 }),
+  'fit.measuredRims': fc.array(fc.record({ id, place: text, ...numbersOf(measuredRimTable) }), {
+    maxLength: 2,
+  }),
+  'finish.coats': fc.array(
+    fc.record({
+      id,
+      name: text,
+      kind: fc.constantFrom('filler', 'primer', 'paint', 'clear', 'two-part spray'),
+      ...numbersOf(finishCoatTable),
+    }),
+    { maxLength: 2 },
+  ),
+  'finish.startDate': fc.option(fc.constantFrom('2026-05-04', '2024-02-29')),
   'cure.kinetics': fc.record(mapValues(kineticsTable, (spec) => fc.option(numberOf(spec)))),
 };
 

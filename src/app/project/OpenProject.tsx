@@ -50,6 +50,7 @@ import { OfferCards } from './OfferCards';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
+import { useFit } from './useFit';
 import { useMadePattern } from './useMadePattern';
 import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
@@ -100,6 +101,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, thermocouple, packedMesh, setMeshAside }, shelf);
   const { desk, found, incoming } = measuring;
   const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
+  const { fit, mates } = useFit(project, measuring);
   const forecast = forecastOf(measuring);
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(planned);
@@ -117,8 +119,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited));
   const origins = useMemo(() => originsOf({ inputs, cards }), [inputs, cards]);
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, awaited, origins }),
-    [inputs, incoming, pattern, found, otherHalf, awaited, origins],
+    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, fit, awaited, origins }),
+    [inputs, incoming, pattern, found, otherHalf, fit, awaited, origins],
   );
   const { made, used } = patternControl;
   const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
@@ -262,6 +264,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
               measuring={measuring}
               control={control}
               patternControl={patternControl}
+              mates={mates}
               timers={timers}
               forecast={forecast}
               ovenRun={ovenRun}

@@ -8,6 +8,8 @@ import type { HeatMoment } from '../../sheets/cure/heatMoment';
 import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
 import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
+import { FinishSheet } from '../../sheets/finish/FinishSheet';
+import { FitSheet } from '../../sheets/fit/FitSheet';
 import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import { PartSheet } from '../../sheets/part/PartSheet';
 import type { PatternControl } from '../../sheets/pattern/patternControl';
@@ -17,6 +19,8 @@ import type { SheetProps } from '../../sheets/sheetProps';
 import type { BenchTimers } from '../../sheets/timers/useBenchTimers';
 import { WallsSheet } from '../../sheets/walls/WallsSheet';
 import type { StepContext } from '../../steps/shared/context';
+import { plannedJob } from '../../steps/finish/job';
+import { calendarText } from '../../steps/finish/texts';
 import type { Step } from '../../steps/registry';
 import type { Project } from '../../workbook';
 import { checklistFacts } from './checklistFacts';
@@ -35,6 +39,7 @@ export interface StepSheetProps {
   readonly measuring: Measuring;
   readonly control: ViewControl;
   readonly patternControl: PatternControl;
+  readonly mates: readonly string[];
   readonly timers: BenchTimers;
   readonly forecast: CureForecast;
   readonly ovenRun: OvenRunControl;
@@ -102,9 +107,31 @@ export function StepSheet(props: StepSheetProps) {
           onCompare={(choices) => actions.comparePrograms(choices)}
         />
       );
+    case 'fit':
+      return <FitSheet {...sheet} mates={props.mates} />;
+    case 'finish':
+      return <FinishOfProject {...props} sheet={sheet} />;
     default:
       return <ChecklistOfProject {...props} />;
   }
+}
+
+function FinishOfProject({
+  sheet,
+  context: { inputs },
+  reports,
+  actions,
+  project,
+}: StepSheetProps & { readonly sheet: SheetProps & { title: string; question: string } }) {
+  const before = [...reports.values()].map((report) => ({ title: '', report }));
+  const text = calendarText(inputs, before, `${project.enclosure}, ${project.name}`);
+  return (
+    <FinishSheet
+      {...sheet}
+      job={plannedJob(inputs, before)}
+      onSaveCalendar={() => text !== null && actions.saveCalendar(text)}
+    />
+  );
 }
 
 function ChecklistOfProject(props: StepSheetProps) {

@@ -67,9 +67,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
   return {
     refusal,
     change,
-    async importFile(file: File) {
-      await take(file, inputsForNewFile(inputs), 'by its shape');
-    },
+    importFile: (file: File) => take(file, inputsForNewFile(inputs), 'by its shape'),
     makePattern(choices: PatternChoices) {
       return desk.run('making the pattern', 'pattern', choices);
     },
@@ -106,6 +104,9 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     },
     saveRecord(html: string) {
       saveTextFile({ fileName: fileName('full record.html'), text: html }, 'text/html');
+    },
+    saveCalendar(text: string) {
+      saveTextFile({ fileName: fileName('calendar.ics'), text }, 'text/calendar');
     },
     /** The same text as the headless command's. */
     saveFigures(json: string) {

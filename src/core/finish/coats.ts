@@ -47,7 +47,7 @@ export function coatAmount(coat: FinishCoat, areaCm2: number): CoatAmount {
   const wetUm = filmUm / solidsShare;
   return {
     wetUm,
-    spreadM2PerL: 1000 / wetUm,
+    spreadM2PerL: spreadingRateM2PerL(100 * solidsShare, filmUm),
     mixedMl: (count * areaCm2 * wetUm * 1e-4) / (1 - lossShare),
     filmUm: count * filmUm,
     dryG: count * areaCm2 * filmUm * 1e-4 * densityGCm3,

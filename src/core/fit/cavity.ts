@@ -38,17 +38,18 @@ export function cavityFacets(mesh: IndexedMesh, { rim, neighbor }: RimSearch): U
     const bucket = buckets[at];
     if (bucket === undefined) continue;
     for (let next = 0; next < bucket.length; next++) {
-      const [facet, from] = [bucket[next]! >> 1, (bucket[next]! & 1) + 1];
+      const facet: number = bucket[next]! >> 1;
+      const from: number = (bucket[next]! & 1) + 1;
       if (side[facet] !== 0) continue;
       side[facet] = from;
       const here = center(facet);
-      for (let halfEdge = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
-        const other = neighbor[halfEdge]!;
+      for (let halfEdge: number = 3 * facet; halfEdge < 3 * facet + 3; halfEdge++) {
+        const other: number = neighbor[halfEdge]!;
         if (other < 0 || side[other] !== 0) continue;
         put(at * stepMm + lengthOf(minus(center(other), here)), other, from);
       }
     }
-    delete buckets[at];
+    buckets[at] = [];
   }
   return side.map((one) => (one === 2 ? 1 : 0));
 }

@@ -25,7 +25,7 @@ export interface BodyClearance {
 }
 
 /** Points of a body that are asked how deep they stand in the wall. */
-export const pointStepMm = 4;
+const pointStepMm = 4;
 
 /** @throws Problem `fit.outside` for a body that is not inside of the half */
 export function clearances(

@@ -63,11 +63,12 @@ function closestOf(points: readonly Vector3[]): Closest | null {
     .reduce((best, one) => (dot(one.closest, one.closest) < dot(best.closest, best.closest) ? one : best));
 }
 
+const side = (p: Vector3, q: Vector3, r: Vector3, s: Vector3): number => {
+  const normal = cross(minus(q, p), minus(r, p));
+  const [toOther, toOrigin] = [dot(normal, minus(s, p)), -dot(normal, p)];
+  return Math.abs(toOther) < 1e-12 ? -1 : toOther * toOrigin;
+};
+
 function holdsOrigin(a: Vector3, b: Vector3, c: Vector3, d: Vector3): boolean {
-  const side = (p: Vector3, q: Vector3, r: Vector3, s: Vector3): number => {
-    const normal = cross(minus(q, p), minus(r, p));
-    const [toOther, toOrigin] = [dot(normal, minus(s, p)), -dot(normal, p)];
-    return Math.abs(toOther) < 1e-12 ? -1 : toOther * toOrigin;
-  };
   return side(a, b, c, d) >= 0 && side(a, b, d, c) >= 0 && side(a, c, d, b) >= 0 && side(b, c, d, a) >= 0;
 }

@@ -26,7 +26,7 @@ export interface FittedOutlines {
 }
 
 /** Places farther off than this are scraped, not sized. */
-export const offMm = 0.1;
+const offMm = 0.1;
 /** Turns that lie within this of the best are as good. */
 const asGoodMm = 0.02;
 const [coarseCount, fineCount] = [180, 720];
@@ -173,15 +173,16 @@ function stepped(
   for (let k = 0; k < count; k++) [cx, cy] = [cx + at[2 * k]! / count, cy + at[2 * k + 1]! / count];
   const matrix = Array.from({ length: unknowns }, () => new Float64Array(unknowns + 1));
   for (let k = 0; k < count; k++) {
-    if (weights[k]! === 0) continue;
+    const weight = weights[k]!;
+    if (weight === 0) continue;
     const [x, y] = [at[2 * k]!, at[2 * k + 1]!];
     const { signedMm, outX, outY, isEnd } = there[k]!;
     if (isEnd) continue;
     const row = [outX, outY, outY * (x - cx) - outX * (y - cy), outX * (x - cx) + outY * (y - cy)];
     for (let i = 0; i < unknowns; i++) {
       const line = matrix[i]!;
-      for (let j = 0; j < unknowns; j++) line[j] = line[j]! + weights[k]! * row[i]! * row[j]!;
-      line[unknowns] = line[unknowns]! - weights[k]! * row[i]! * signedMm;
+      for (let j = 0; j < unknowns; j++) line[j] = line[j]! + weight * row[i]! * row[j]!;
+      line[unknowns] = line[unknowns]! - weight * row[i]! * signedMm;
     }
   }
   const [dx = 0, dy = 0, turn = 0, grow = 0] = solved(matrix);

@@ -45,6 +45,8 @@ export interface Mouth {
 
 export interface FitFound {
   readonly scale: number;
+  /** Where all contents go for that. */
+  readonly move: Move;
   readonly shiftMm: Vector3;
   readonly turnDeg: number;
   /** Reached clearance, exact. */
@@ -159,7 +161,7 @@ export function findFit(
   let pose: Pose = { scale: 1, move: { turn: noTurn, aboutMm: middle, shiftMm: [0, 0, 0] } };
   let trustMm = Math.max(2, 0.15 * sizeMm);
   let slack = slackAt(search, pose);
-  if (!mayScale && slack >= -metMm) return found(search, pose);
+  if (!mayScale && slack >= -metMm) return foundAt(search, pose);
   if (mayScale) [pose, slack] = grown(search, pose);
   for (let round = 0; round < mostRounds && trustMm > 1e-4; round++) {
     const conditions = conditionsAt(search, pose, sizeMm, trustMm);
@@ -175,15 +177,16 @@ export function findFit(
       if (gained < worthScale) break;
     } else trustMm /= 3;
   }
-  return slack >= -10 * metMm ? found(search, pose) : null;
+  return slack >= -10 * metMm ? foundAt(search, pose) : null;
 }
 
-function found(search: Search, pose: Pose): FitFound {
+function foundAt(search: Search, pose: Pose): FitFound {
   const { scale, move } = pose;
   const trace = move.turn[0][0] + move.turn[1][1] + move.turn[2][2];
   const turnDeg = (Math.acos(Math.min(1, Math.max(-1, (trace - 1) / 2))) * 180) / Math.PI;
   return {
     scale,
+    move,
     shiftMm: move.shiftMm,
     turnDeg,
     clearanceMm: slackAt(search, pose, 0) + search.wish.clearanceMm,
@@ -293,13 +296,11 @@ function stepFor(
     return [...used.flatMap((one) => [one, -one]), 1];
   };
   const limits = Array.from({ length: 2 * unknowns }, (_, k) => {
-    const limit = new Array<number>(2 * unknowns + 1).fill(0);
-    limit[k] = -1;
-    return limit;
+    return Array.from({ length: 2 * unknowns + 1 }, (__, at) => (at === k ? -1 : 0));
   });
   const most = Array.from({ length: 2 * unknowns }, (_, k) => (k < 2 * moves ? -trustMm : -trustMm / sizeMm));
   // The scale may fall at a gain: it is counted from the least that is trusted, so that no cost is below zero.
-  const costs = Array.from({ length: 2 * unknowns + 1 }, (_, k) =>
+  const costs: number[] = Array.from({ length: 2 * unknowns + 1 }, (_, k) =>
     k === 2 * unknowns ? costOfMiss : costOfShift,
   );
   const fall = trustMm / sizeMm;
@@ -326,4 +327,18 @@ function stepped({ scale, move }: Pose, step: readonly number[], axis: Vector3, 
       shiftMm: plus(move.shiftMm, [x, y, z]),
     },
   };
+}
+
+/** Clearance less what is wished at another scale, with the contents where a fit put them; as placed without one. */
+export function slackOf(
+  core: TriangleTree,
+  bodies: readonly PlacedBody[],
+  wish: FitWish,
+  scale: number,
+  fit: FitFound | null,
+): number {
+  const sizeMm = Math.max(...bodies.map(({ halfMm }) => lengthOf(halfMm)));
+  const points = bodies.map((body) => surfacePoints(body, Math.max(3, sizeMm / 6)));
+  const move = fit?.move ?? { turn: noTurn, aboutMm: middleOf(bodies), shiftMm: [0, 0, 0] };
+  return slackAt({ core, bodies, points, wish }, { scale, move }, 0);
 }

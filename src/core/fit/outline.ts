@@ -23,9 +23,10 @@ export interface ClosestPlace {
 /** Two ends are one within this. */
 const joinedMm = 1e-6;
 
+const near = (a: Point2, b: Point2) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-3;
+
 export function outlineOf(edges: readonly Pick<Edge, 'from' | 'to'>[]): Outline {
   const long = edges.filter(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1]) > joinedMm);
-  const near = (a: Point2, b: Point2) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-3;
   return {
     ends: Float64Array.from(long.flatMap(({ from, to }) => [...from, ...to])),
     breaksOff: Uint8Array.from(

@@ -85,6 +85,8 @@ function isRing(mesh: IndexedMesh, patch: PlanePatch, neighbor: Int32Array): boo
   return outer > 0 && -hole >= leastHoleShare * outer;
 }
 
+const beside = (some: readonly Edge[]) => some.flatMap(({ beyond }) => (beyond < 0 ? [] : [beyond]));
+
 function rimOf(
   mesh: IndexedMesh,
   patches: readonly PlanePatch[],
@@ -100,7 +102,6 @@ function rimOf(
   const outer = new Set(outline);
   const lengthMm = outline.reduce((sum, edge) => sum + edge.lengthMm, 0);
   const areaMm2 = patches.reduce((sum, patch) => sum + patch.areaMm2, 0);
-  const beside = (some: readonly Edge[]) => some.flatMap(({ beyond }) => (beyond < 0 ? [] : [beyond]));
   return {
     frame,
     outline,
@@ -129,10 +130,11 @@ function interrupted(mesh: IndexedMesh, patches: readonly PlanePatch[], neighbor
   return null;
 }
 
+const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2;
+
 function goesRound({ outline, lengthMm, areaMm2 }: Rim): boolean {
   const xs = outline.map(({ from }) => from[0]);
   const ys = outline.map(({ from }) => from[1]);
-  const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2;
   const [cx, cy] = [middle(xs), middle(ys)];
   const [halfX, halfY] = [Math.max(...xs) - cx, Math.max(...ys) - cy];
   // A land is narrow beside what it goes round.

@@ -26,10 +26,7 @@ export interface Edge {
   readonly beyond: number;
 }
 
-export const inPlane = (
-  { originMm, first, second }: RimFrame,
-  point: readonly [number, number, number],
-): Point2 => {
+const inPlane = ({ originMm, first, second }: RimFrame, point: readonly [number, number, number]): Point2 => {
   const from = minus(point, originMm);
   return [dot(from, first), dot(from, second)];
 };

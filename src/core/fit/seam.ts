@@ -48,7 +48,7 @@ export function seamOf({ lengthMm, landMm, gapMm, beadMm, lossShare, cartridgeMl
 }
 
 /** Hole in a laminate: middle to edge, and middle to middle, in diameters (common practice for bolted laminates). */
-export const holeRules = { edgeDiameters: 3, pitchDiameters: 4 } as const;
+const holeRules = { edgeDiameters: 3, pitchDiameters: 4 } as const;
 
 export interface Fasteners {
   readonly count: number;

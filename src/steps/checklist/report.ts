@@ -1,6 +1,7 @@
 /** Checklist step: what do I do, in which order, with which numbers? Its verdict sums up the steps before it. */
 import { worstWord, type Caution, type StepReport, type Verdict, type VerdictWord } from '../../core/figure';
 import type { ReportBefore, StepContext } from '../shared/context';
+import { isOfConcern } from '../shared/decision';
 import { count, figure } from '../kit/figures';
 
 const cautions: readonly Caution[] = [
@@ -19,11 +20,10 @@ const reasons: Record<VerdictWord, string> = {
 
 /** @param before the reports of the steps before it, in order */
 export function checklistReport(_context: StepContext, before: readonly ReportBefore[]): StepReport {
-  const words = before.map(({ title, report: { verdicts } }) => ({
-    title,
-    verdicts,
-    word: worstWord(verdicts),
-  }));
+  const words = before
+    .map(({ title, report }) => ({ title, verdicts: report.verdicts.filter(isOfConcern) }))
+    .filter(({ verdicts }) => verdicts.length > 0)
+    .map(({ title, verdicts }) => ({ title, verdicts, word: worstWord(verdicts) }));
   const all = words.flatMap(({ verdicts }) => verdicts);
   const stops = all.filter(({ word }) => word === 'stop').length;
   const lookAgain = all.filter(({ word }) => word === 'look again').length;
@@ -32,12 +32,12 @@ export function checklistReport(_context: StepContext, before: readonly ReportBe
       figure(
         { id: 'checklist.stops', label: 'Verdicts that say stop', unit: '', decimals: 0 },
         stops,
-        `Of ${count(all.length, 'verdict')} over ${before.length} steps.`,
+        `Of ${count(all.length, 'verdict')} over ${words.length} steps.`,
       ),
       figure(
         { id: 'checklist.lookAgain', label: 'Verdicts that say look again', unit: '', decimals: 0 },
         lookAgain,
-        `Of ${count(all.length, 'verdict')} over ${before.length} steps.`,
+        `Of ${count(all.length, 'verdict')} over ${words.length} steps.`,
       ),
     ],
     verdicts: [readyVerdict(words, worstWord(all))],

@@ -12,6 +12,8 @@ import {
 import { benchTable } from './bench';
 import { closingTable } from './closing';
 import { cureTable } from './cure';
+import { finishTable } from './finish';
+import { fitTable } from './fit';
 import { moldTable } from './mold';
 import { partTable } from './part';
 import { patternTable } from './pattern';
@@ -28,6 +30,8 @@ export const inputTables = {
   mold: moldTable,
   cure: cureTable,
   bench: benchTable,
+  fit: fitTable,
+  finish: finishTable,
 } satisfies Readonly<Record<string, InputTable>>;
 
 export const projectInputsSchema = z
@@ -40,6 +44,8 @@ export const projectInputsSchema = z
     mold: schemaOf(moldTable),
     cure: schemaOf(cureTable),
     bench: schemaOf(benchTable),
+    fit: schemaOf(fitTable),
+    finish: schemaOf(finishTable),
   })
   .check(({ value, issues }) => {
     for (const [step, inputs] of Object.entries(value))
@@ -63,6 +69,8 @@ export const defaultProjectInputs: ProjectInputs = {
   mold: startOf(moldTable),
   cure: startOf(cureTable),
   bench: startOf(benchTable),
+  fit: startOf(fitTable),
+  finish: startOf(finishTable),
 };
 
 const steps: readonly (readonly [string, InputTable])[] = Object.entries(inputTables);

@@ -1,6 +1,7 @@
 /** What a step report is worked out from: inputs that the maker gave, and what was measured. */
 import type { StepReport } from '../../core/figure';
 import type { CurePrediction } from '../../core/cure/predictCure';
+import type { FitFindings } from '../../core/fit/findings';
 import type { MeshHealth, Patch, Vec3 } from '../../core/mesh/types';
 import type { LengthUnit } from '../../core/units/length';
 import type { PartSummary } from '../../core/part/partSummary';
@@ -75,6 +76,8 @@ export interface StepContext {
   readonly held?: Missing | null;
   /** Where the entries come from that were taken from cards of the shelf; left out where none was. */
   readonly origins?: Origins;
+  /** Rims, contents and posts; left out or null while nothing is entered for them, or they are not worked out. */
+  readonly fit?: FitFindings | null;
   /** Results that are not in; left out where everything is worked out at once. */
   readonly awaited?: readonly AwaitedResult[];
 }

@@ -24,6 +24,11 @@ const sumsUp = 'checklist';
 /** It is told by weighing the poured halves. */
 const knownAfterThePour: ReadonlySet<string> = new Set(['cure.damp']);
 
+/** Said by a step that is asked nothing: it neither holds up the pour nor waits for an answer. */
+export const notEntered = { fit: 'fit.entered', finish: 'finish.entered' } as const;
+const ofNoConcern: ReadonlySet<string> = new Set(Object.values(notEntered));
+export const isOfConcern = ({ id }: Verdict): boolean => !ofNoConcern.has(id);
+
 const isLater = ({ id }: Verdict) => knownAfterThePour.has(id);
 
 const isMissing = (one: Verdict) => one.word === 'not yet known' && !isLater(one);
@@ -38,7 +43,9 @@ export function decisionWord(verdicts: readonly Verdict[]): DecisionWord {
 export function decide(reports: ReadonlyMap<string, StepReport>): Decision {
   const all = [...reports]
     .filter(([stepId]) => stepId !== sumsUp)
-    .flatMap(([stepId, { verdicts }]) => verdicts.map((verdict) => ({ verdict, stepIds: [stepId] })));
+    .flatMap(([stepId, { verdicts }]) =>
+      verdicts.filter(isOfConcern).map((verdict) => ({ verdict, stepIds: [stepId] })),
+    );
   const ofWord = (wanted: VerdictWord) => sayOnce(all.filter(({ verdict }) => verdict.word === wanted));
   const unknown = ofWord('not yet known');
   return {

@@ -149,12 +149,13 @@ function bruteDistance(mesh: IndexedMesh, one: ReturnType<typeof placed>): numbe
   return least;
 }
 
+const limit = (value: number, half: number) => Math.min(half, Math.max(-half, value));
+
 function clamped({ shape, halfMm, placeMm, turn }: ReturnType<typeof placed>, point: Vec3): Vec3 {
   const from = [0, 1, 2].map((axis) => point[axis]! - placeMm[axis]!);
   const own = [0, 1, 2].map(
     (axis) => turn[0][axis]! * from[0]! + turn[1][axis]! * from[1]! + turn[2][axis]! * from[2]!,
   );
-  const limit = (value: number, half: number) => Math.min(half, Math.max(-half, value));
   let [x, y] = [limit(own[0]!, halfMm[0]), limit(own[1]!, halfMm[1])];
   if (shape === 'cylinder') {
     const radial = Math.hypot(own[0]!, own[1]!);
@@ -167,10 +168,11 @@ function clamped({ shape, halfMm, placeMm, turn }: ReturnType<typeof placed>, po
   ) as unknown as Vec3;
 }
 
+const wish = (clearanceMm: number) => ({ clearanceMm, wallMm: 2, aboutMm: [0, 0, 0] as const, axis: up });
+
 describe('the least scale', () => {
   // Shell 100 x 60 x 40 outside, wall 2: at scale s the inside is 100 s - 4, 60 s - 4 and open below, 40 s - 2 high.
   const { core } = coreOf(boxShell(100, 60, 40, 2));
-  const wish = (clearanceMm: number) => ({ clearanceMm, wallMm: 2, aboutMm: [0, 0, 0] as const, axis: up });
   const scaleOf = (bodies: readonly Body[], clearanceMm: number) =>
     findFit(core, bodies.map(placed), wish(clearanceMm), true);
 
