@@ -8,7 +8,8 @@ import { patternChoicesOf } from '../steps/pattern/choicesOf';
 import type { LoadedPattern } from './loadPattern';
 
 /**
- * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file.
+ * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file; and as `pattern to print` in STL and 3MF,
+ * standing on its rim, larger by the print scale of the size chain.
  * @throws Problem for a project without a mesh, what cannot be made, and a folder that cannot be written
  */
 export async function saveFiles(
@@ -23,12 +24,26 @@ export async function saveFiles(
     );
   const choices = patternChoicesOf(inputs);
   const { summary, stl } = await memory.ask('pattern', question, choices, onProgress);
-  try {
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(join(folder, 'pattern.stl'), stl);
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    throw new Problem('file.unwritable', `--out ${folder}: pattern.stl cannot be written there (${code}).`);
-  }
+  const { printScale } = inputs.mold;
+  const placed = (format: 'stl' | '3mf') =>
+    memory.ask('print file', question, { stl, pull: choices.pull, printScale, format }, onProgress);
+  write(folder, {
+    'pattern.stl': stl,
+    'pattern to print.stl': await placed('stl'),
+    'pattern to print.3mf': await placed('3mf'),
+  });
   return { choices, summary };
+}
+
+/** @throws Problem `file.unwritable` */
+function write(folder: string, files: Readonly<Record<string, Uint8Array>>): void {
+  for (const [name, bytes] of Object.entries(files)) {
+    try {
+      mkdirSync(folder, { recursive: true });
+      writeFileSync(join(folder, name), bytes);
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+      throw new Problem('file.unwritable', `--out ${folder}: ${name} cannot be written there (${code}).`);
+    }
+  }
 }

@@ -295,6 +295,7 @@ export const filledByFormat7: FilledIn = {
       edges: 'eased',
       keepHolesOverMm: null,
       gridMm: null,
+      nozzleMm: 0.4,
     },
   },
   entries: {},

@@ -70,6 +70,7 @@ export function useMadePattern(
     isBusy: isMaking || measuring.importing,
     make: () => void make(),
     save: () => made !== null && actions.savePattern(made.stl),
+    saveToPrint: (format) => void (made !== null && actions.saveToPrint(made, format)),
     use: () => void use(),
   };
 }

@@ -4,6 +4,7 @@ import type { PatternChoices } from '../../core/pattern/makePattern';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
+import type { MadeHere } from '../../sheets/pattern/patternControl';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { nameOfMade } from '../../steps/pattern/nameOfMade';
@@ -66,6 +67,11 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     },
     savePattern(stl: Uint8Array) {
       saveBytes(fileName('pattern.stl'), stl, 'model/stl');
+    },
+    async saveToPrint({ stl, choices: { pull } }: MadeHere, format: 'stl' | '3mf') {
+      const given = { stl, pull, printScale: inputs.mold.printScale, format };
+      const bytes = await desk.run('placing it on the print bed', 'print file', given);
+      if (bytes !== null) saveBytes(fileName(`pattern to print.${format}`), bytes, `model/${format}`);
     },
     takeMadePattern(stl: Uint8Array, madeOf: string) {
       const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });

@@ -44,7 +44,9 @@ export function PatternSheet(props: PatternSheetProps) {
           figures={report.figures}
           fileName={context.pattern.fileName}
           mayUse={!readOnly && !isBusy}
+          printScale={context.inputs.mold.printScale}
           onSave={control.save}
+          onSaveToPrint={control.saveToPrint}
           onUse={control.use}
         />
       )}
@@ -105,7 +107,7 @@ function PatternGiven({ context, readOnly, change, control: { choices } }: Patte
       <InputFold
         {...rows}
         fold="More"
-        remark="grid"
+        remark="nozzle, grid"
         own={{ gridMm: proposed('gridMm', 'as fine as wall and radius ask for') }}
       />
     </section>

@@ -30,5 +30,7 @@ export interface PatternControl {
   readonly isBusy: boolean;
   readonly make: () => void;
   readonly save: () => void;
+  /** Saved as it is printed: on its rim, at the print scale. */
+  readonly saveToPrint: (format: 'stl' | '3mf') => void;
   readonly use: () => void;
 }
