@@ -5,11 +5,14 @@
  */
 import Module from 'manifold-3d';
 import { facetGeometry } from '../../src/core/mesh/facetGeometry';
-import type { IndexedMesh } from '../../src/core/mesh/types';
+import type { IndexedMesh, Vec3 } from '../../src/core/mesh/types';
 import { CloseFacets } from '../../src/core/pattern/closeFacets';
 import { makePattern, type PatternChoices } from '../../src/core/pattern/makePattern';
 import { cornersOf } from '../../src/core/pattern/triangleDistance';
+import type { LengthUnit } from '../../src/core/units/length';
 import { box } from '../support/meshes';
+import { publicPart } from '../support/publicPart';
+import { hasSharedMeshes } from '../support/sharedMeshes';
 
 const choices: PatternChoices = {
   pull: [0, 0, 1],
@@ -61,7 +64,32 @@ export async function benchPattern(): Promise<string[]> {
       `${name}: ${(fineS / levelS).toFixed(2)} of one level set of the library, ${(fineS / offsetS).toFixed(0)} times a vertex offset of the result`,
     );
   }
+  if (hasSharedMeshes('public'))
+    for (const [name, pull, gridMm, unit] of enclosures)
+      lines.push(await enclosureLine(name, pull, gridMm, unit));
   return lines;
+}
+
+/** The wall that three default plies want. */
+const wallMm = 0.67;
+/** The panel box is so large that a finer grid would have too many points. */
+const enclosures: readonly (readonly [name: string, pull: Vec3, gridMm: number, unit?: LengthUnit])[] = [
+  ['handheld_top_ascii.stl', [0, 0, 1], 0.33],
+  ['mini_player_top_snap.stl', [0, 0, 1], 0.33],
+  ['calculator_front_nonmanifold.stl', [0, 0, -1], 0.33],
+  ['adapter_box_snap.stl', [0, 0, -1], 0.33],
+  ['switch_box_halves.3mf', [0, 0, -1], 0.33],
+  ['remote_control_back.stl', [0, 0, -1], 0.33],
+  ['slate_main_case.stl', [0, 0, -1], 0.33],
+  ['panel_box_inches.stl', [0, 0, 1], 0.5, 'in'],
+];
+
+async function enclosureLine(name: string, pull: Vec3, gridMm: number, unit?: LengthUnit): Promise<string> {
+  const part = await publicPart(name, unit);
+  const [seconds, made] = secondsOf(() => makePattern(part, { ...choices, pull, wallMm, gridMm }, nothing));
+  const { p1, median, p99 } = made.wallMm;
+  const walls = [p1, median, p99].map((one) => one.toFixed(3)).join(' / ');
+  return `${name}: wall ${walls} mm, least draft ${made.leastDraftDeg.toFixed(2)}°, ${made.triangles} triangles, moved ${made.movedMm.toFixed(3)} mm, ${seconds.toFixed(1)} s of processor`;
 }
 
 const nothing = () => undefined;
