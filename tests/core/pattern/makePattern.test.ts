@@ -216,6 +216,12 @@ const refusalOf = (part: IndexedMesh, choices: Partial<PatternChoices> = {}): st
 };
 
 describe('what cannot be made', () => {
+  it('for its size names the grid that fits', () => {
+    const part = box([0, 0, 0], [184, 114, 95]);
+    const refused = () => make(part, { gridMm: 0.3, wallMm: 1 });
+    expect(refused).toThrow('Enter a grid of 0.5 mm, or check the unit');
+  });
+
   it('is refused with a sentence that says what to do', () => {
     expect(refusalOf(box([0, 0, 0], [40, 30, 1]))).toBe('pattern.flat');
     expect(refusalOf(box([0, 0, 0], [6, 6, 20]), { wallMm: 3, insideRadiusMm: 0.6 })).toBe('pattern.thick');
