@@ -1,6 +1,7 @@
 /** The files that the headless report writes into a folder. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { cutTemplateSvg } from '../core/pattern/cutTemplate';
 import { Problem } from '../core/problem';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { OnProgress } from '../pipeline/told';
@@ -9,7 +10,7 @@ import type { LoadedPattern } from './loadPattern';
 
 /**
  * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file; and as `pattern to print` in STL and 3MF,
- * standing on its rim, larger by the print scale of the size chain.
+ * standing on its rim, larger by the print scale of the size chain. `holes to cut.svg` is the drill template at true size, where holes are covered.
  * @throws Problem for a project without a mesh, what cannot be made, and a folder that cannot be written
  */
 export async function saveFiles(
@@ -31,6 +32,9 @@ export async function saveFiles(
     'pattern.stl': stl,
     'pattern to print.stl': await placed('stl'),
     'pattern to print.3mf': await placed('3mf'),
+    ...(summary.template === null
+      ? {}
+      : { 'holes to cut.svg': new TextEncoder().encode(cutTemplateSvg(summary.template)) }),
   });
   return { choices, summary };
 }

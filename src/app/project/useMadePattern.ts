@@ -71,6 +71,7 @@ export function useMadePattern(
     make: () => void make(),
     save: () => made !== null && actions.savePattern(made.stl),
     saveToPrint: (format) => void (made !== null && actions.saveToPrint(made, format)),
+    saveTemplate: actions.saveTemplate,
     use: () => void use(),
   };
 }

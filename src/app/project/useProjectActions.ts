@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
+import { cutTemplateSvg } from '../../core/pattern/cutTemplate';
 import type { PatternChoices } from '../../core/pattern/makePattern';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
@@ -67,6 +68,13 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     },
     savePattern(stl: Uint8Array) {
       saveBytes(fileName('pattern.stl'), stl, 'model/stl');
+    },
+    saveTemplate({ summary: { template } }: MadeHere) {
+      if (template === null) return;
+      saveTextFile(
+        { fileName: fileName('holes to cut.svg'), text: cutTemplateSvg(template) },
+        'image/svg+xml',
+      );
     },
     async saveToPrint({ stl, choices: { pull } }: MadeHere, format: 'stl' | '3mf') {
       const given = { stl, pull, printScale: inputs.mold.printScale, format };

@@ -16,6 +16,7 @@ export interface MadePatternSectionProps {
   readonly printScale: number;
   readonly onSave: () => void;
   readonly onSaveToPrint: (format: 'stl' | '3mf') => void;
+  readonly onSaveTemplate: (made: MadeHere) => void;
   readonly onUse: () => void;
 }
 
@@ -39,7 +40,7 @@ const groups: readonly FigureGroup[] = [
 
 /** The shell that was made: what it is like, what is to be cut, and the two things to do with it. */
 export function MadePatternSection(props: MadePatternSectionProps) {
-  const { made, figures, fileName, mayUse, printScale, onSave, onSaveToPrint, onUse } = props;
+  const { made, figures, fileName, mayUse, printScale, onSave, onSaveToPrint, onSaveTemplate, onUse } = props;
   const { wallMm, draftDeg } = made.choices;
   return (
     <section aria-label="The made pattern">
@@ -48,7 +49,7 @@ export function MadePatternSection(props: MadePatternSectionProps) {
         remark={`asked for: wall ${formatNumber(wallMm, 2)} mm, draft ${formatNumber(draftDeg, 1)}°`}
       />
       <FigureGroups figures={figures} groups={groups} />
-      <HolesToCut summary={made.summary} />
+      <HolesToCut summary={made.summary} onSaveTemplate={() => onSaveTemplate(made)} />
       <div className="button-row below-table">
         <Button kind="main" disabled={!mayUse} onClick={onUse}>
           Use as pattern

@@ -32,5 +32,7 @@ export interface PatternControl {
   readonly save: () => void;
   /** Saved as it is printed: on its rim, at the print scale. */
   readonly saveToPrint: (format: 'stl' | '3mf') => void;
+  /** The sheet at true size of where holes are cut. */
+  readonly saveTemplate: (made: MadeHere) => void;
   readonly use: () => void;
 }
