@@ -1,11 +1,8 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
-import { cutTemplateSvg } from '../../core/pattern/cutTemplate';
-import type { PatternChoices } from '../../core/pattern/makePattern';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
-import type { MadeHere } from '../../sheets/pattern/patternControl';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
 import { nameOfMade } from '../../steps/pattern/nameOfMade';
@@ -16,6 +13,7 @@ import { openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { saveBytes, saveTextFile } from '../saveTextFile';
 import { editedSince } from './editedSince';
+import { patternActions } from './patternActions';
 
 /** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
 function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
@@ -63,24 +61,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     async importFile(file: File) {
       await take(file, inputsForNewFile(inputs), 'by its shape');
     },
-    makePattern(choices: PatternChoices) {
-      return desk.run('making the pattern', 'pattern', choices);
-    },
-    savePattern(stl: Uint8Array) {
-      saveBytes(fileName('pattern.stl'), stl, 'model/stl');
-    },
-    saveTemplate({ summary: { template } }: MadeHere) {
-      if (template === null) return;
-      saveTextFile(
-        { fileName: fileName('holes to cut.svg'), text: cutTemplateSvg(template) },
-        'image/svg+xml',
-      );
-    },
-    async saveToPrint({ stl, choices: { pull } }: MadeHere, format: 'stl' | '3mf') {
-      const given = { stl, pull, printScale: inputs.mold.printScale, format };
-      const bytes = await desk.run('placing it on the print bed', 'print file', given);
-      if (bytes !== null) saveBytes(fileName(`pattern to print.${format}`), bytes, `model/${format}`);
-    },
+    ...patternActions(desk, fileName, inputs.mold.printScale),
     takeMadePattern(stl: Uint8Array, madeOf: string) {
       const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });
       return take(file, inputsForMadePattern(inputs), 'as given');

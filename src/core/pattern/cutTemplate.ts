@@ -37,16 +37,17 @@ const marginMm = 10;
 const barMm = 100;
 const squareMm = 50;
 
+const rangeOf = (values: readonly number[]): readonly [number, number] =>
+  values.reduce<readonly [number, number]>(
+    ([low, high], one) => [Math.min(low, one), Math.max(high, one)],
+    [Infinity, -Infinity],
+  );
+
 /** The sheet as SVG whose units are millimeters; a bar and a square to measure after printing stand under the drawing. */
 export function cutTemplateSvg({ outlineMm, stepMm, holes }: CutTemplate): string {
   const of = (axis: number) => outlineMm.filter((_, at) => at % 2 === axis);
-  const range = (values: readonly number[]) =>
-    values.reduce(([low, high], one) => [Math.min(low, one), Math.max(high, one)] as const, [
-      Infinity,
-      -Infinity,
-    ] as readonly [number, number]);
-  const [lowX, highX] = range(of(0));
-  const [lowY, highY] = range(of(1));
+  const [lowX, highX] = rangeOf(of(0));
+  const [lowY, highY] = rangeOf(of(1));
   const widthMm = Math.max(highX - lowX, barMm + squareMm + marginMm) + 2 * marginMm;
   const heightMm = highY - lowY + squareMm + 3 * marginMm;
   const x = (one: number) => (one - lowX + marginMm).toFixed(3);
