@@ -71,7 +71,7 @@ export function useMadePattern(
     make: () => void make(),
     save: () => made !== null && actions.savePattern(made.stl),
     saveToPrint: (format) => void (made !== null && actions.saveToPrint(made, format)),
-    saveTemplate: actions.saveTemplate,
+    saveTemplate: (one) => actions.saveTemplate(one),
     use: () => void use(),
   };
 }
