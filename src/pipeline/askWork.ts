@@ -17,7 +17,11 @@ import { cutSection } from '../core/mesh/section';
 import { rightWayUp } from '../core/mesh/rightWayUp';
 import { findSelfTouching } from '../core/mesh/selfTouching';
 import { buildSurfaceIndex, type SurfaceIndex } from '../core/mesh/surfaceIndex';
+import { readMeshFile } from '../core/mesh/read/readMeshFile';
+import { weld } from '../core/mesh/weld';
+import { write3mf } from '../core/mesh/write3mf';
 import { writeStlBinary } from '../core/mesh/writeStl';
+import { onPrintBed } from '../core/pattern/onPrintBed';
 import { makePattern } from '../core/pattern/makePattern';
 import { Problem } from '../core/problem';
 import { intoFrame } from '../core/stone/pours/pullFrame';
@@ -143,6 +147,13 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
     answer(choices, { part: { partMesh } }, progress) {
       const { mesh, ...summary } = makePattern(partMesh, choices, progress);
       return { summary, stl: writeStlBinary(mesh) };
+    },
+  },
+  'print file': {
+    needs: always(),
+    answer({ stl, pull, printScale, format }) {
+      const placed = onPrintBed(weld(readMeshFile(stl, 'pattern.stl')).mesh, pull, printScale);
+      return format === 'stl' ? writeStlBinary(placed) : write3mf(placed);
     },
   },
   plan: {

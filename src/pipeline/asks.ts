@@ -68,6 +68,17 @@ export interface Asks {
       readonly stl: Uint8Array;
     };
   };
+  /** A made pattern as it is printed: on its rim, in mm, larger by the print scale. */
+  readonly 'print file': {
+    readonly given: {
+      /** What `pattern` replied. */
+      readonly stl: Uint8Array;
+      readonly pull: Vec3;
+      readonly printScale: number;
+      readonly format: 'stl' | '3mf';
+    };
+    readonly reply: Uint8Array;
+  };
   /** Changes that were tried and help; everything that the question asks is worked out first. */
   readonly plan: { readonly given: PatternRecord; readonly reply: PlanFound };
   /** Rims, contents and posts; `mate` is the other half as saved, null for none. */
@@ -98,6 +109,7 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'fit',
   'comparison',
   'pattern',
+  'print file',
   'plan',
   'contents',
 ]);

@@ -1,6 +1,7 @@
 /** The files that the headless report writes into a folder. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { cutTemplateSvg } from '../core/pattern/cutTemplate';
 import { Problem } from '../core/problem';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { OnProgress } from '../pipeline/told';
@@ -10,7 +11,8 @@ import { patternChoicesOf } from '../steps/pattern/choicesOf';
 import type { LoadedPattern } from './loadPattern';
 
 /**
- * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file.
+ * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file; and as `pattern to print` in STL and 3MF,
+ * standing on its rim, larger by the print scale of the size chain. `holes to cut.svg` is the drill template at true size, where holes are covered.
  * @throws Problem for a project without a mesh, what cannot be made, and a folder that cannot be written
  */
 export async function saveFiles(
@@ -25,7 +27,17 @@ export async function saveFiles(
     );
   const choices = patternChoicesOf(inputs);
   const { summary, stl } = await memory.ask('pattern', question, choices, onProgress);
-  write(folder, 'pattern.stl', stl);
+  const { printScale } = inputs.mold;
+  const placed = (format: 'stl' | '3mf') =>
+    memory.ask('print file', question, { stl, pull: choices.pull, printScale, format }, onProgress);
+  write(folder, {
+    'pattern.stl': stl,
+    'pattern to print.stl': await placed('stl'),
+    'pattern to print.3mf': await placed('3mf'),
+    ...(summary.template === null
+      ? {}
+      : { 'holes to cut.svg': new TextEncoder().encode(cutTemplateSvg(summary.template)) }),
+  });
   return { choices, summary };
 }
 
@@ -35,18 +47,25 @@ export function saveTexts(
   { inputs, project, part }: Pick<LoadedPattern, 'inputs' | 'project' | 'part'>,
   reports: ReadonlyMap<string, StepReport>,
 ): void {
-  write(folder, 'figures.csv', figuresCsv([...reports.values()]));
+  const encoder = new TextEncoder();
+  const table = encoder.encode(figuresCsv([...reports.values()]));
   const before = [...reports.values()].map((report) => ({ title: '', report }));
   const calendar = calendarText(inputs, before, `${project}, ${part}`);
-  if (calendar !== null) write(folder, 'calendar.ics', calendar);
+  write(folder, {
+    'figures.csv': table,
+    ...(calendar === null ? {} : { 'calendar.ics': encoder.encode(calendar) }),
+  });
 }
 
-function write(folder: string, name: string, what: Uint8Array | string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(join(folder, name), what);
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    throw new Problem('file.unwritable', `--out ${folder}: ${name} cannot be written there (${code}).`);
+/** @throws Problem `file.unwritable` */
+function write(folder: string, files: Readonly<Record<string, Uint8Array>>): void {
+  for (const [name, bytes] of Object.entries(files)) {
+    try {
+      mkdirSync(folder, { recursive: true });
+      writeFileSync(join(folder, name), bytes);
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+      throw new Problem('file.unwritable', `--out ${folder}: ${name} cannot be written there (${code}).`);
+    }
   }
 }

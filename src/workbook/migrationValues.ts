@@ -296,6 +296,7 @@ export const filledByFormat7: FilledIn = {
       edges: 'eased',
       keepHolesOverMm: null,
       gridMm: null,
+      nozzleMm: 0.4,
     },
     bench: {
       wallTypicalMm: null,

@@ -31,6 +31,10 @@ const parts: Record<string, BenchPart> = {
     title: 'The closed mold in the oven',
     run: async () => (await import('./cure.bench')).benchCure(),
   },
+  pattern: {
+    title: 'Making a pattern',
+    run: async () => (await import('./pattern.bench')).benchPattern(),
+  },
   pack: {
     title: 'Packing for the saved workbook',
     run: async () => (await import('./pack.bench')).benchPack(),

@@ -32,7 +32,15 @@ describe('--out FOLDER', () => {
       'cure.voxelMm=8',
     ];
     const { output } = await runReport(
-      [...words, '--set', 'pattern.gridMm=0.5', '--set', 'pattern.insideRadiusMm=1.5'],
+      [
+        ...words,
+        '--set',
+        'mold.printScale=1.1',
+        '--set',
+        'pattern.gridMm=0.5',
+        '--set',
+        'pattern.insideRadiusMm=1.5',
+      ],
       surroundings,
     );
     const report = JSON.parse(output) as {
@@ -61,6 +69,8 @@ describe('--out FOLDER', () => {
         'holes',
         'rimShiftMm',
         'triangles',
+        'beads',
+        'beadWidthMm',
       ].map((id) => `pattern.${id}`),
     );
     const { canonical } = await readPatternFile(
@@ -68,6 +78,12 @@ describe('--out FOLDER', () => {
       'pattern.stl',
       () => undefined,
     );
+    for (const name of ['pattern to print.stl', 'pattern to print.3mf']) {
+      const printed = await readPatternFile(readFileSync(join(out, name)), name, () => undefined);
+      const [body] = findHealth(printed.canonical.mesh).bodies;
+      expect(body!.boxMin[2]).toBeCloseTo(0, 2);
+      expect(body!.boxMax[2]).toBeCloseTo(1.1 * 7.62, 1);
+    }
     const { watertight, bodies } = findHealth(canonical.mesh);
     expect(watertight).toBe(true);
     expect(bodies).toHaveLength(1);

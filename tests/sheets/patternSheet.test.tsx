@@ -32,6 +32,8 @@ function renderSheet({ context = trayContext(), readOnly = false, control: given
     isBusy: false,
     make: vi.fn(),
     save: vi.fn(),
+    saveToPrint: vi.fn(),
+    saveTemplate: vi.fn(),
     use: vi.fn(),
     ...given,
   };
@@ -108,8 +110,12 @@ describe('a made pattern', () => {
   it('is saved and used', async () => {
     const { control } = renderSheet({ control: { made } });
     await userEvent.click(button('Save pattern as STL'));
+    await userEvent.click(button('Save to print as 3MF'));
+    await userEvent.click(button('Save drill template, 1:1'));
     await userEvent.click(button('Use as pattern'));
     expect(control.save).toHaveBeenCalledOnce();
+    expect(control.saveTemplate).toHaveBeenCalledExactlyOnceWith(made);
+    expect(control.saveToPrint).toHaveBeenCalledExactlyOnceWith('3mf');
     expect(control.use).toHaveBeenCalledOnce();
     expect(screen.getByText(/puts tray pattern\.stl in the place of tray\.stl/u)).toBeVisible();
   });

@@ -10,7 +10,8 @@ const choices = patternChoicesOf(trayContext().inputs);
 describe('the pattern step', () => {
   it('holds nothing up while no pattern is made: the import is what is printed', () => {
     const report = patternReport(trayContext());
-    expect(report.figures.map(({ value }) => value)).toEqual(report.figures.map(() => null));
+    const measured = report.figures.filter(({ id }) => !id.startsWith('pattern.bead'));
+    expect(measured.map(({ value }) => value)).toEqual(measured.map(() => null));
     expect(report.figures[0]!.working).toEqual(['Make the pattern, and this is measured on it.']);
     expect(worstWord(report.verdicts)).toBe('go');
     expect(report.verdicts[0]!.reason).toContain('tray.stl is what you print');
@@ -29,6 +30,19 @@ describe('the pattern step', () => {
     expect(made.figures.every(({ value }) => value !== null)).toBe(true);
     expect(made.verdicts).toEqual(before.verdicts);
     expect(made.cautions).toEqual(cautionsFor(madeSummary));
+  });
+
+  it('says how many beads make the wall exactly, at the print scale', () => {
+    const context = trayContext();
+    const inputs = {
+      ...context.inputs,
+      pattern: { ...context.inputs.pattern, wallMm: 0.8 },
+      mold: { ...context.inputs.mold, printScale: 1.01 },
+    };
+    const value = (id: string) =>
+      patternReport({ ...context, inputs }).figures.find((one) => one.id === id)!.value;
+    expect(value('pattern.beads')).toBe(2);
+    expect(value('pattern.beadWidthMm')).toBeCloseTo(0.404, 9);
   });
 
   it('says when wall and inside radius leave out more than edges', () => {

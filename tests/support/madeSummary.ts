@@ -11,10 +11,15 @@ export const madeSummary: PatternSummary = {
   filledMm3: 42,
   takenMaxMm: 0.6,
   holes: [
-    { areaMm2: 28.3, depthMm: 12, centerMm: [10, 20, 12], plugged: true },
-    { areaMm2: 900, depthMm: 12, centerMm: [-30, 5, 12], plugged: false },
+    { areaMm2: 28.3, depthMm: 12, centerMm: [10, 20, 12], plugged: true, runsMm: [[7, 20, 6]] },
+    { areaMm2: 900, depthMm: 12, centerMm: [-30, 5, 12], plugged: false, runsMm: [[-45, 5, 30]] },
   ],
   rimShiftMm: { median: 0.001, p99: 0.012, max: 0.3 },
+  template: {
+    outlineMm: [-60, -40, 60, -40, 60, -40, 60, 40, 60, 40, -60, -40],
+    stepMm: 0.4,
+    holes: [{ number: 1, runsMm: [[7, 20, 6]] }],
+  },
   movedMm: 0.005,
   triangles: 31_000,
 };

@@ -70,6 +70,8 @@ export function useMadePattern(
     isBusy: isMaking || measuring.importing,
     make: () => void make(),
     save: () => made !== null && actions.savePattern(made.stl),
+    saveToPrint: (format) => void (made !== null && actions.saveToPrint(made, format)),
+    saveTemplate: (one) => actions.saveTemplate(one),
     use: () => void use(),
   };
 }

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
-import type { PatternChoices } from '../../core/pattern/makePattern';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
@@ -15,6 +14,7 @@ import { openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { saveBytes, saveTextFile } from '../saveTextFile';
 import { editedSince } from './editedSince';
+import { patternActions } from './patternActions';
 
 /** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
 function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
@@ -68,12 +68,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     refusal,
     change,
     importFile: (file: File) => take(file, inputsForNewFile(inputs), 'by its shape'),
-    makePattern(choices: PatternChoices) {
-      return desk.run('making the pattern', 'pattern', choices);
-    },
-    savePattern(stl: Uint8Array) {
-      saveBytes(fileName('pattern.stl'), stl, 'model/stl');
-    },
+    ...patternActions(desk, fileName, inputs.mold.printScale),
     takeMadePattern(stl: Uint8Array, madeOf: string) {
       const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });
       return take(file, inputsForMadePattern(inputs), 'as given');

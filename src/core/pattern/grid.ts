@@ -1,5 +1,5 @@
 /** The grid that a pattern is made on: nodes in the frame, the rim plane on one layer of them. */
-import { keepWithin } from '../counts';
+import { keepWithin, mostCounts } from '../counts';
 import type { ColumnGrid } from './heights';
 
 /** Node (i, j, k) has the number (k countY + j) countX + i. */
@@ -32,18 +32,35 @@ export function boxOf(positions: Float64Array): BoxMm {
  * Columns over the box and `marginMm` around it.
  * @throws Problem `pattern.grid`
  */
-export function layColumns({ low, high }: BoxMm, stepMm: number, marginMm: number): ColumnGrid {
+export function layColumns(box: BoxMm, stepMm: number, marginMm: number): ColumnGrid {
+  const { low, high } = box;
   const along = (axis: number) => Math.ceil((high[axis]! - low[axis]! + 2 * marginMm) / stepMm) + 2;
   const [countX, countY] = [along(0), along(1)];
   const layers = Math.ceil((high[2]! - low[2]! + 2 * marginMm) / stepMm) + 2;
+  const fitting = gridThatFits(box, stepMm, marginMm);
   keepWithin(
     'patternNodes',
     countX * countY * layers,
     'pattern.grid',
-    `The part is too large for a grid of ${stepMm} mm: it would have ${countX} × ${countY} × ${layers} points. Enter a coarser grid, or check the unit and the scale of the part.`,
+    `The part is too large for a grid of ${stepMm} mm: it would have ${countX} × ${countY} × ${layers} points. Enter ${fitting === null ? 'a coarser grid' : `a grid of ${fitting} mm`}, or check the unit and the scale of the part.`,
   );
   const middle = (axis: number, count: number) => (low[axis]! + high[axis]!) / 2 - ((count - 1) / 2) * stepMm;
   return { stepMm, countX, countY, lowXMm: middle(0, countX), lowYMm: middle(1, countY) };
+}
+
+/** Coarser grids are not offered to the maker. */
+const coarsestMm = 1;
+
+/** A grid of whole hundredths that keeps within the count, with some room; null where only one coarser than any offered does. */
+function gridThatFits({ low, high }: BoxMm, stepMm: number, marginMm: number): number | null {
+  const points = (step: number) =>
+    [0, 1, 2].reduce((product, axis) => {
+      const side = high[axis]! - low[axis]! + (2 * marginMm * step) / stepMm;
+      return product * (side / step + 3);
+    }, 1);
+  for (let hundredths = Math.ceil(100 * stepMm); hundredths <= 100 * coarsestMm; hundredths++)
+    if (points(hundredths / 100) < 0.95 * mostCounts.patternNodes) return hundredths / 100;
+  return null;
 }
 
 /** The layers over those columns. `belowMm`: how far the fields run on below the rim. */

@@ -15,6 +15,8 @@ export interface Hole {
   /** Center of the opening, mm. */
   readonly centerMm: readonly [number, number, number];
   readonly plugged: boolean;
+  /** The opening row by row: x and y of the first point and length, mm in the frame of the pattern. */
+  readonly runsMm: readonly (readonly [x: number, y: number, lengthMm: number])[];
 }
 
 export interface CoveredHoles {
@@ -55,13 +57,32 @@ export function coverHoles(
       y += (lowYMm + Math.floor(one / countX) * stepMm) / region.length;
       z += heights[one]! / region.length;
     }
-    holes.push({ areaMm2, depthMm: deepest, centerMm: [x, y, z], plugged });
+    holes.push({
+      areaMm2,
+      depthMm: deepest,
+      centerMm: [x, y, z],
+      plugged,
+      runsMm: runsOf(columns, region),
+    });
     for (const one of region) {
       if (plugged) covered[one] = 1;
       else heights[one] = floor[one]!;
     }
   }
   return { holes, covered, corners: membrane(columns, covered, heights, topMm) };
+}
+
+/** Columns next to each other in a row, as one run each. */
+function runsOf({ countX, stepMm, lowXMm, lowYMm }: ColumnGrid, region: readonly number[]): Hole['runsMm'] {
+  const sorted = region.toSorted((a, b) => a - b);
+  const runs: [number, number, number][] = [];
+  for (const [at, column] of sorted.entries()) {
+    const last = runs.at(-1);
+    if (last !== undefined && sorted[at - 1] === column - 1 && column % countX > 0) last[2] += stepMm;
+    else
+      runs.push([lowXMm + (column % countX) * stepMm, lowYMm + Math.floor(column / countX) * stepMm, stepMm]);
+  }
+  return runs;
 }
 
 /**

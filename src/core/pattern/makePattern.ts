@@ -8,6 +8,7 @@
  */
 import { Problem } from '../problem';
 import type { IndexedMesh, Vec3 } from '../mesh/types';
+import { cutTemplate, type CutTemplate } from './cutTemplate';
 import { distanceBand } from './distanceBand';
 import { intoFrame, outOfFrame, patternFrame, type PatternFrame } from './frame';
 import { boxOf, layColumns, layLayers, type BoxMm, type PatternGrid } from './grid';
@@ -49,6 +50,8 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
   readonly filledMm3: number;
   /** Farthest that the import stands out of the show face, seen along the pull: what is rounded, drawn in or left out. */
   readonly takenMaxMm: number;
+  /** Where to cut after the cure; null where no hole is covered. */
+  readonly template: CutTemplate | null;
   /** How far leaving out triangles may have moved the surface. */
   readonly movedMm: number;
 }
@@ -108,6 +111,9 @@ export function makePattern(
     ...changeFigures(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z)),
     mesh: { positions: outOfFrame(frame, shell.mesh.positions), facets: shell.mesh.facets },
     movedMm: shell.movedMm,
+    template: ground.cover.holes.some(({ plugged }) => plugged)
+      ? cutTemplate(shell, ground.cover.holes, grid.stepMm)
+      : null,
     takenMaxMm: takenOffMm(shell, grid, ground.tops, coreMm, wallMm + choices.insideRadiusMm),
     holes: inPartAxes(frame, ground.cover.holes),
     filled,

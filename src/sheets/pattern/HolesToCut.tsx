@@ -1,5 +1,6 @@
 import type { PatternSummary } from '../../core/pattern/makePattern';
 import { formatNumber } from '../../core/units/formatNumber';
+import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';
 import { Disclosure } from '../../ui/Disclosure';
 
@@ -28,7 +29,13 @@ const filledColumns: readonly Column<FilledPlace>[] = [
 const mostFilled = 20;
 
 /** Holes in the show face, and where else material came in; places in the axes of the import. */
-export function HolesToCut({ summary: { holes, filled } }: { readonly summary: PatternSummary }) {
+export function HolesToCut({
+  summary: { holes, filled, template },
+  onSaveTemplate,
+}: {
+  readonly summary: PatternSummary;
+  readonly onSaveTemplate: () => void;
+}) {
   return (
     <>
       {holes.length === 0 ? (
@@ -42,8 +49,14 @@ export function HolesToCut({ summary: { holes, filled } }: { readonly summary: P
             rowKey={(_, index) => String(index)}
           />
           <p className="quiet below-table">
-            Write the places down: this list lasts as long as this project stays open.
+            This list lasts as long as this project stays open: save the drill template, or write the places
+            down.
           </p>
+          {template === null ? null : (
+            <div className="button-row">
+              <Button onClick={onSaveTemplate}>Save drill template, 1:1</Button>
+            </div>
+          )}
         </>
       )}
       {filled.length === 0 ? null : (

@@ -13,7 +13,10 @@ export interface MadePatternSectionProps {
   /** Of the import. */
   readonly fileName: string;
   readonly mayUse: boolean;
+  readonly printScale: number;
   readonly onSave: () => void;
+  readonly onSaveToPrint: (format: 'stl' | '3mf') => void;
+  readonly onSaveTemplate: (made: MadeHere) => void;
   readonly onUse: () => void;
 }
 
@@ -37,7 +40,7 @@ const groups: readonly FigureGroup[] = [
 
 /** The shell that was made: what it is like, what is to be cut, and the two things to do with it. */
 export function MadePatternSection(props: MadePatternSectionProps) {
-  const { made, figures, fileName, mayUse, onSave, onUse } = props;
+  const { made, figures, fileName, mayUse, printScale, onSave, onSaveToPrint, onSaveTemplate, onUse } = props;
   const { wallMm, draftDeg } = made.choices;
   return (
     <section aria-label="The made pattern">
@@ -46,13 +49,19 @@ export function MadePatternSection(props: MadePatternSectionProps) {
         remark={`asked for: wall ${formatNumber(wallMm, 2)} mm, draft ${formatNumber(draftDeg, 1)}°`}
       />
       <FigureGroups figures={figures} groups={groups} />
-      <HolesToCut summary={made.summary} />
+      <HolesToCut summary={made.summary} onSaveTemplate={() => onSaveTemplate(made)} />
       <div className="button-row below-table">
         <Button kind="main" disabled={!mayUse} onClick={onUse}>
           Use as pattern
         </Button>
         <Button onClick={onSave}>Save pattern as STL</Button>
+        <Button onClick={() => onSaveToPrint('3mf')}>Save to print as 3MF</Button>
+        <Button onClick={() => onSaveToPrint('stl')}>Save to print as STL</Button>
       </div>
+      <p className="quiet below-table">
+        “To print” stands on its rim and is larger by the print scale, ×{formatNumber(printScale, 4)} (Mold);
+        measure and import the other one.
+      </p>
       <p className="quiet below-table">
         “Use as pattern” puts {nameOfMade(fileName)} in the place of {fileName}, and every step judges it
         anew. “Undo” brings {fileName} back as long as this project stays open; keep its file for later.

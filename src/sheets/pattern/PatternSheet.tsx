@@ -44,17 +44,26 @@ export function PatternSheet(props: PatternSheetProps) {
           figures={report.figures}
           fileName={context.pattern.fileName}
           mayUse={!readOnly && !isBusy}
+          printScale={context.inputs.mold.printScale}
           onSave={control.save}
+          onSaveToPrint={control.saveToPrint}
+          onSaveTemplate={control.saveTemplate}
           onUse={control.use}
         />
       )}
-      {used === null ? null : <PatternInUse used={used} />}
+      {used === null ? null : <PatternInUse used={used} onSaveTemplate={control.saveTemplate} />}
     </Sheet>
   );
 }
 
 /** What the maker still needs to know of the import that the made pattern took the place of. */
-function PatternInUse({ used: { madeOf, made } }: { readonly used: UsedPattern }) {
+function PatternInUse({
+  used: { madeOf, made },
+  onSaveTemplate,
+}: {
+  readonly used: UsedPattern;
+  readonly onSaveTemplate: PatternControl['saveTemplate'];
+}) {
   return (
     <section aria-label="The pattern in use">
       <SectionHead title="The pattern in use" remark={`made from ${madeOf}`} />
@@ -62,7 +71,7 @@ function PatternInUse({ used: { madeOf, made } }: { readonly used: UsedPattern }
         The other steps judge the made pattern now. “Undo” goes back to {madeOf} as long as this project stays
         open.
       </Note>
-      <HolesToCut summary={made.summary} />
+      <HolesToCut summary={made.summary} onSaveTemplate={() => onSaveTemplate(made)} />
     </section>
   );
 }
@@ -105,7 +114,7 @@ function PatternGiven({ context, readOnly, change, control: { choices } }: Patte
       <InputFold
         {...rows}
         fold="More"
-        remark="grid"
+        remark="nozzle, grid"
         own={{ gridMm: proposed('gridMm', 'as fine as wall and radius ask for') }}
       />
     </section>

@@ -30,5 +30,9 @@ export interface PatternControl {
   readonly isBusy: boolean;
   readonly make: () => void;
   readonly save: () => void;
+  /** Saved as it is printed: on its rim, at the print scale. */
+  readonly saveToPrint: (format: 'stl' | '3mf') => void;
+  /** The sheet at true size of where holes are cut. */
+  readonly saveTemplate: (made: MadeHere) => void;
   readonly use: () => void;
 }

@@ -26,6 +26,9 @@ export const patternTable = {
       'Holes of the show face that are wider stay open; all others are covered and cut after the cure. Not given covers all.',
   }),
   ...folded('More', {
+    nozzleMm: number('Nozzle', 'mm', 0.4, [0.1, 2, 2], {
+      meaning: 'Diameter of the nozzle that the pattern is printed with.',
+    }),
     gridMm: optional('Grid', 'mm', null, [0.1, 1, 2], {
       meaning:
         'Step of the grid that the pattern is made on; not given takes half of the wall, 0.4 mm at most.',

@@ -3,9 +3,11 @@
  * every change of an input, and judged by the other steps once it is the project's pattern.
  */
 import type { Caution, Figure, StepReport, Verdict } from '../../core/figure';
+import { beadsFor } from '../../core/pattern/beads';
 import type { PatternChoices, PatternSummary } from '../../core/pattern/makePattern';
 import { formatNumber } from '../../core/units/formatNumber';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
+import { wallBand } from '../shared/band';
 import type { StepContext } from '../shared/context';
 
 const specs = {
@@ -38,15 +40,46 @@ const cuttingHoles: Caution = {
   text: 'Covered holes are cut after the cure: carbon dust irritates and gets into everything. Cut and drill wet or under extraction, with dust mask, eye protection and gloves; clamp the part, and keep hands out of the way of blade and bit. The safety data sheet of the prepreg and local rules come first.',
 };
 
+const beadSpecs = {
+  beads: { id: 'pattern.beads', label: 'Beads side by side in the wall', unit: '', decimals: 0 },
+  beadWidth: { id: 'pattern.beadWidthMm', label: 'Width of a bead', unit: 'mm', decimals: 3 },
+} as const satisfies Record<string, FigureSpec>;
+
+/** How the wall is to be printed, which no pattern needs to be made for. */
+function beadFigures({ inputs }: StepContext): readonly Figure[] {
+  const wallMm = inputs.pattern.wallMm ?? wallBand(inputs)?.wantedMm;
+  if (wallMm === undefined)
+    return Object.values(beadSpecs).map((spec) =>
+      unknownFigure(spec, 'The wall is not known: complete the stack at Ply schedule, or enter a wall here.'),
+    );
+  const { printScale } = inputs.mold;
+  const { nozzleMm } = inputs.pattern;
+  const { count, widthMm, isUsual } = beadsFor(wallMm * printScale, nozzleMm);
+  const working = [
+    `${mm(wallMm)} × print scale ${formatNumber(printScale, 4)} in ${count}; a nozzle of ${mm(nozzleMm)} lays beads of 0.8 to 1.6 times its diameter (common practice, from memory).`,
+    ...(isUsual ? [] : ['No number of beads of this nozzle makes the wall: take another nozzle.']),
+  ];
+  return [
+    figure(beadSpecs.beads, count, ...working),
+    figure(
+      beadSpecs.beadWidth,
+      widthMm,
+      'Set this line width and no infill, and the wall comes out exactly.',
+    ),
+  ];
+}
+
 /** While no pattern is made, or the one that was made belongs to other inputs. */
-export function patternReport({ pattern }: StepContext): StepReport {
+export function patternReport(context: StepContext): StepReport {
   const why = 'Make the pattern, and this is measured on it.';
   return {
-    figures: Object.values(specs).map((spec) => unknownFigure(spec, why)),
-    verdicts: [whatIsPrinted(pattern?.fileName ?? null)],
+    figures: [...Object.values(specs).map((spec) => unknownFigure(spec, why)), ...beadFigures(context)],
+    verdicts: [whatIsPrinted(context.pattern?.fileName ?? null)],
     cautions: [],
   };
 }
+
+const isOfBeads = (id: string) => Object.values(beadSpecs).some((spec) => spec.id === id);
 
 /** The same with a pattern that is made from the import. */
 export function withMadePattern(
@@ -56,7 +89,7 @@ export function withMadePattern(
 ): StepReport {
   return {
     ...report,
-    figures: patternFigures(choices, made),
+    figures: [...patternFigures(choices, made), ...report.figures.filter(({ id }) => isOfBeads(id))],
     verdicts: [...report.verdicts, ...drawnInTooFar(choices, made)],
     cautions: cautionsFor(made),
   };

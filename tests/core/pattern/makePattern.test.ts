@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { findHealth } from '../../../src/core/mesh/health';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
+import { cutTemplateSvg } from '../../../src/core/pattern/cutTemplate';
 import { makePattern, type MadePattern, type PatternChoices } from '../../../src/core/pattern/makePattern';
 import { Problem } from '../../../src/core/problem';
 import { cellPart } from '../../support/cellPart';
@@ -146,7 +147,14 @@ describe('other parts', () => {
     expect(hole!.centerMm[0]).toBeCloseTo(10.5, 0);
     expect(hole!.centerMm[1]).toBeCloseTo(10, 0);
     expect(made.filledMm3).toBeGreaterThan(20);
+    const svg = cutTemplateSvg(made.template!);
+    // An outline of 24 x 20, with room for the 100 mm bar and the 50 mm square beside each other under it.
+    expect(svg).toMatch(/width="180\.000mm" height="(99\.9|100\.0)\d\dmm" viewBox="0 0 180\.000 /u);
+    const [run] = /M([\d.]+) ([\d.]+)h([\d.]+)v0\.400/u.exec(svg)!.slice(1, 4).map(Number) as [number];
+    expect(run).toBeGreaterThan(8 + 10 - 0.5);
+    expect(run).toBeLessThan(8 + 10 + 0.5);
     const kept = make(part, { keepHolesOverMm: 4 });
+    expect(kept.template).toBeNull();
     expect(kept.holes[0]!.plugged).toBe(false);
     expect(eulerNumber(kept.mesh)).toBe(0);
     expect(findHealth(kept.mesh).watertight).toBe(true);
@@ -216,6 +224,12 @@ const refusalOf = (part: IndexedMesh, choices: Partial<PatternChoices> = {}): st
 };
 
 describe('what cannot be made', () => {
+  it('for its size names the grid that fits', () => {
+    const part = box([0, 0, 0], [184, 114, 95]);
+    const refused = () => make(part, { gridMm: 0.3, wallMm: 1 });
+    expect(refused).toThrow('Enter a grid of 0.5 mm, or check the unit');
+  });
+
   it('is refused with a sentence that says what to do', () => {
     expect(refusalOf(box([0, 0, 0], [40, 30, 1]))).toBe('pattern.flat');
     expect(refusalOf(box([0, 0, 0], [6, 6, 20]), { wallMm: 3, insideRadiusMm: 0.6 })).toBe('pattern.thick');
