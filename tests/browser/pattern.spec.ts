@@ -70,7 +70,7 @@ test('a pattern is made from an imported shell, saved, used, measured and taken 
   await page.screenshot({ path: info.outputPath('used-light.png') });
 
   await goTo(page, 'Walls & draft');
-  const walls = Number.parseFloat(await figure(page, 'Wall by ray, median'));
+  const walls = Number.parseFloat(await figure(page, 'Wall along the normal, median'));
   expect(Math.abs(walls - asked)).toBeLessThanOrEqual(0.02);
   await expect(page.getByRole('region', { name: 'Verdict' })).not.toContainText('Stop');
   await page.screenshot({ path: info.outputPath('walls-light.png') });
