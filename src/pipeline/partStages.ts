@@ -108,7 +108,7 @@ export async function measureAlong(
 ): Promise<MeasuredFacets> {
   const { measuring, basis, bench, partMesh, health } = part;
   const pull = unitVector(direction);
-  const doing = 'looking for what would lock';
+  const doing = 'looking for undercuts';
   progress(doing, 0);
   await measureSlots(
     part,

@@ -286,10 +286,12 @@ function outcomeOf({ verdicts }: PlanState, changes: number): PlanFound['outcome
   return changes > 0 ? 'cleared by the changes' : 'cleared';
 }
 
-/** Where the wall stays wrong as printed, another stack would only be fitted to what has to be printed anew. */
+/** Where the wall stays wrong as printed, other stacks and clamps would only be fitted to what has to be printed anew. */
 function fittedToRightWall({ verdicts }: PlanState, changes: readonly KeptRemedy[]): readonly KeptRemedy[] {
   return verdicts.get('walls.band')?.word === 'stop'
-    ? changes.filter(({ cost }) => cost < changeCosts.plies)
+    ? changes.filter(
+        ({ cost, turns }) => cost < changeCosts.plies && !turns.every(({ id }) => isOfThePattern(id)),
+      )
     : changes;
 }
 

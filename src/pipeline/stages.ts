@@ -65,7 +65,7 @@ export const stages: Readonly<Record<StageName, Stage>> = {
   measurement: {
     needs: ['part', 'walls'],
     key: ({ inputs }) => inputs.part.pull,
-    doing: 'looking for what would lock',
+    doing: 'looking for undercuts',
     isLong: true,
   },
   places: { needs: ['part', 'measurement'], key: ({ inputs }) => patchBand(inputs), isLong: false },

@@ -54,7 +54,7 @@ export function PlacesTable({ patches, selected, onSelect, stackMm }: PlacesTabl
       header: 'Place',
       cell: (patch, index) => placeButton(patch, index, selected, onSelect),
     },
-    { id: 'finding', header: 'finding', cell: (patch) => patch.finding },
+    { id: 'finding', header: 'finding', cell: ({ finding }) => (finding === 'locks' ? 'undercut' : finding) },
     {
       id: 'area',
       header: 'area cm²',
@@ -66,7 +66,7 @@ export function PlacesTable({ patches, selected, onSelect, stackMm }: PlacesTabl
       id: 'draft',
       header: 'draft °',
       numeric: true,
-      cell: (patch) => (patch.finding === 'locks' ? 'locks' : formatNumber(patch.draftDeg, 1)),
+      cell: (patch) => (patch.finding === 'locks' ? 'undercut' : formatNumber(patch.draftDeg, 1)),
     },
   ];
   return (

@@ -10,8 +10,8 @@ export function ProbeReadout({ probe, stackMm }: { readonly probe: Probe; readon
   const { rayWallMm } = probe;
   const kind = kindOrder.findIndex((name) => facetKind[name] === probe.kind);
   const rows: (readonly [string, string])[] = [
-    ['Wall by ray', formatQuantity(rayWallMm, 2, 'mm')],
-    ['Wall by ball', formatQuantity(probe.ballWallMm, 2, 'mm')],
+    ['Wall along the normal', formatQuantity(rayWallMm, 2, 'mm')],
+    ['Wall by largest sphere', formatQuantity(probe.ballWallMm, 2, 'mm')],
     ...(stackMm === null || rayWallMm === null
       ? []
       : [['Ray wall less stack', formatQuantity(rayWallMm - stackMm, 2, 'mm')] as const]),

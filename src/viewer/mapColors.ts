@@ -19,7 +19,7 @@ export type MapTab = (typeof mapTabs)[number];
 export const mapTitles: Readonly<Record<MapTab, string>> = {
   wall: 'Wall',
   draft: 'Draft',
-  trapped: 'Trapped',
+  trapped: 'Undercut',
   corners: 'Corners',
   kinds: 'Kinds',
   cut: 'Cut',
@@ -73,7 +73,7 @@ export interface ClassLabel {
 const draftClassLabels: readonly ClassLabel[] = [
   { label: 'releases', meaning: 'enough draft toward its mold half', hatch: 'none' },
   { label: 'drags', meaning: 'less draft than you accept', hatch: 'slant' },
-  { label: 'locks', meaning: 'neither half reaches it along the pull', hatch: 'cross' },
+  { label: 'undercut', meaning: 'neither half reaches it along the pull', hatch: 'cross' },
 ];
 
 const draftClassColors: ClassScale = {
@@ -87,7 +87,7 @@ export const kindLabels: readonly ClassLabel[] = [
   { label: 'core skin', meaning: 'meets the positive', hatch: 'level' },
   { label: 'rim', meaning: 'land between show and core skin', hatch: 'slant' },
   { label: 'detail', meaning: 'boss, rib or other local shape', hatch: 'dots' },
-  { label: 'trapped', meaning: 'neither half reaches it along the pull', hatch: 'cross' },
+  { label: 'undercut', meaning: 'neither half reaches it along the pull', hatch: 'cross' },
   { label: 'not measured', meaning: 'no wall was met behind it', hatch: 'steep' },
 ];
 

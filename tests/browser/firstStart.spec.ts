@@ -7,7 +7,7 @@ test('the first start opens on the demo, measured, with something to say on ever
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(
     'undercut: neither mold half reaches',
   );
-  expect(await figure(page, 'Wall by ray, median')).toBe('0.670mm');
+  expect(await figure(page, 'Wall along the normal, median')).toBe('0.670mm');
 
   await goTo(page, 'Part');
   expect(await figure(page, 'Triangles in the file')).toBe('19276');

@@ -43,7 +43,7 @@ test(`import ${shell.what}, set the plies, read the verdict, print, reload, and 
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText('Worst');
   const verdict = await page.getByRole('region', { name: 'Verdict' }).innerText();
   expect(verdict).toMatch(/of the show face|undercut/);
-  const median = await figure(page, 'Wall by ray, median');
+  const median = await figure(page, 'Wall along the normal, median');
   await expectFigure(page, 'Thickest wall that is right', /^1\.18mm/);
 
   await goTo(page, 'Checklist');
@@ -61,7 +61,7 @@ test(`import ${shell.what}, set the plies, read the verdict, print, reload, and 
   await expect(page.getByRole('checkbox').first()).toBeChecked();
   await goTo(page, 'Walls & draft');
   await measured(page);
-  expect(await figure(page, 'Wall by ray, median')).toBe(median);
+  expect(await figure(page, 'Wall along the normal, median')).toBe(median);
   expect(await figure(page, 'Thickest wall that is right')).toBe(thickest);
   await expect.poll(() => page.getByRole('region', { name: 'Verdict' }).innerText()).toBe(verdict);
 

@@ -29,5 +29,5 @@ test('once loaded, the page opens, imports and measures with the network gone @m
   await importModel(page, realShell().path);
   await goTo(page, 'Walls & draft');
   await measured(page);
-  expect(await figure(page, 'Wall by ray, median')).toMatch(/^\d+\.\d{3}mm$/);
+  expect(await figure(page, 'Wall along the normal, median')).toMatch(/^\d+\.\d{3}mm$/);
 });

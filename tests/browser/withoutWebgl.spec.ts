@@ -27,5 +27,5 @@ test('without WebGL the view says so and every figure, place and cut is there as
   await importModel(page, realShell().path);
   await goTo(page, 'Walls & draft');
   await measured(page);
-  expect(await figure(page, 'Wall by ray, median')).toMatch(/^\d+\.\d{3}mm$/);
+  expect(await figure(page, 'Wall along the normal, median')).toMatch(/^\d+\.\d{3}mm$/);
 });

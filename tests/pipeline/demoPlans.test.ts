@@ -3,19 +3,20 @@ import { describe, expect, it } from 'vitest';
 import { evaluate } from '../../src/pipeline/evaluate';
 import { stateOf } from '../../src/pipeline/planState';
 import { planFor } from '../../src/pipeline/remedies';
+import type { StageName } from '../../src/pipeline/told';
 import { decisionWord } from '../../src/steps/shared/decision';
 import { demoInputs, demoParts } from '../../src/workbook/demo/demoParts';
 import { trayPattern } from '../steps/contexts';
 import { ignore, memoryOf } from './support';
 
-const skips = new Set(['oven run', 'fine oven run'] as const);
+const skips: ReadonlySet<StageName> = new Set(['oven run', 'fine oven run']);
 
 async function stateOfHalf(name: string, heated: boolean) {
   const half = demoParts().find((one) => one.name === name)!;
   const memory = await memoryOf(half.mesh);
   const inputs = demoInputs({ ...half.inputs, cure: { ...half.inputs.cure, voxelMm: 4 } });
   const question = { mesh: 'the mesh', declaredUnit: null, inputs, thermocouple: null };
-  const skipped = heated ? new Set(['fine oven run'] as const) : skips;
+  const skipped: ReadonlySet<StageName> = heated ? new Set(['fine oven run']) : skips;
   const answers = await evaluate(question, (stage, asked) => memory.tell(stage, asked, ignore), skipped);
   return { given: { question, answers, memory }, state: stateOf({ question, answers, memory }, trayPattern) };
 }

@@ -75,7 +75,7 @@ describe('the measured part', () => {
     expect(doings).toContain('measuring walls');
     doings.length = 0;
     await memory.tell('measurement', questionWith({ part: { pull: [1, 0, 0] } }), note);
-    expect(doings[0]).toBe('looking for what would lock');
+    expect(doings[0]).toBe('looking for undercuts');
     expect(doings).not.toContain('measuring walls');
     expect(await tell('walls')).toBeNull();
   });

@@ -88,7 +88,7 @@ describe('the clamp and cure report', () => {
     const hot = reportWith({ supplierCures: lowTemperatureCures, clampLimitFrom: 'read' });
     expect(verdictOf(hot, 'cure.program').reason).not.toContain('stone');
     expect(verdictOf(hot, 'cure.stone').reason).toMatch(
-      /^This program uses the mold up\. .* turns back to plaster/u,
+      /^This program uses the mold up\. .* turns to weak plaster/u,
     );
     const cool = reportWith({
       supplierCures: lowTemperatureCures,

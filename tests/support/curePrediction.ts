@@ -1,4 +1,4 @@
-/** A quick prediction through a simplified mold: a flat laminate in a block, in coarse bricks. */
+/** A quick prediction through a simplified mold: a flat laminate in a block, in coarse cells. */
 import { boxMoldVoxels } from '../../src/core/cure/moldVoxels';
 import { predictCure, type CurePrediction } from '../../src/core/cure/predictCure';
 import { cureChoicesOf } from '../../src/steps/cure/cureChoicesOf';

@@ -101,7 +101,7 @@ describe('bench view without WebGL', () => {
   it('reads a probe out', () => {
     render(<BenchView {...props({ probe })} />);
     const readout = screen.getByRole('region', { name: 'Probe' });
-    expect(readout).toHaveTextContent('Wall by ray1.00');
+    expect(readout).toHaveTextContent('Wall along the normal1.00');
     expect(readout).toHaveTextContent('Ray wall less stack−0.20');
   });
 

@@ -35,11 +35,15 @@ describe('an input', () => {
   });
 
   it.each([
-    ['walls.wrongShareAllowedPercent', -1, 'Wrong wall allowed on must be a number from 0 to 100 % of area.'],
+    [
+      'walls.wrongShareAllowedPercent',
+      -1,
+      'Share that may have a wrong wall must be a number from 0 to 100 % of area.',
+    ],
     [
       'walls.wrongShareAllowedPercent',
       Number.NaN,
-      'Wrong wall allowed on must be a number from 0 to 100 % of area.',
+      'Share that may have a wrong wall must be a number from 0 to 100 % of area.',
     ],
     ['part.body', 1.5, 'Body must be a whole number from 0 to 100000.'],
     ['part.winding', 'x', 'Flipped facets must be one of: turn them right, leave as in the file.'],

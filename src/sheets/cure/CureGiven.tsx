@@ -79,7 +79,7 @@ export function CureGiven(props: CureGivenProps) {
           onChange={(change) => onChange({ kinetics: { ...cure.kinetics, ...change } })}
         />
       </InputFold>
-      <InputFold fold="How finely it is worked out" remark={`bricks of ${cure.voxelMm} mm`} {...rows} />
+      <InputFold fold="How finely it is worked out" remark={`cells of ${cure.voxelMm} mm`} {...rows} />
     </>
   );
 }

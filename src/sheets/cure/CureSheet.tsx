@@ -34,7 +34,7 @@ export interface CureSheetProps extends SheetProps {
 }
 
 const bricksOf = ({ voxelMm, stage }: CurePrediction) =>
-  `bricks of ${voxelMm} mm${stage === 'coarse' ? ', coarse' : ''}`;
+  `cells of ${voxelMm} mm${stage === 'coarse' ? ', coarse' : ''}`;
 
 /** Will the laminate in the middle of the stone really cure? */
 export function CureSheet(props: CureSheetProps) {

@@ -35,7 +35,7 @@ export function SideBySide({ choices, disabled, wallMm, onCompare, onTake }: Sid
   const shown = answer?.key === key ? answer.comparison : null;
   return (
     <section aria-label="Programs side by side">
-      <SectionHead title="Programs side by side" remark="in coarse bricks" />
+      <SectionHead title="Programs side by side" remark="in coarse cells" />
       <div className="button-row below-table">
         <Button disabled={choices === null} onClick={() => void compare()}>
           Compare programs and molds

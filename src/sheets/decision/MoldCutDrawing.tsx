@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import type { Section } from '../../core/mesh/types';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { StepContext } from '../../steps/shared/context';
@@ -23,19 +23,20 @@ export function MoldCutDrawing({ context, measuredAs, desk }: MoldCutDrawingProp
     () => (measured === null ? null : cutPlane(pull, measured.summary.boxMinMm, measured.summary.boxMaxMm)),
     [measured, pull],
   );
-  const [failed, setFailed] = useState(false);
+  const show = useRef(setSection);
   useEffect(() => {
-    if (plane === null || measuredAs === null || section !== null || failed) return undefined;
+    show.current = setSection;
+  });
+  useEffect(() => {
+    if (plane === null || measuredAs === null) return undefined;
     let wanted = true;
     void desk.ask('cut', plane).then((cut) => {
-      if (!wanted) return;
-      if (cut === null) setFailed(true);
-      else setSection(cut);
+      if (wanted && cut !== null) show.current(cut);
     });
     return () => {
       wanted = false;
     };
-  }, [desk, plane, measuredAs, section, failed, setSection]);
+  }, [desk, plane, measuredAs]);
   if (measured === null || mold === null || section === null) return null;
   const { boxMinMm, boxMaxMm } = measured.summary;
   const cut = moldCutOf(section, pull, boxMinMm, boxMaxMm, mold.box, inputs.mold);

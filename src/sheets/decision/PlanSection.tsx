@@ -4,6 +4,7 @@ import { steps } from '../../steps/registry';
 import { Button } from '../../ui/Button';
 import { SectionHead } from '../../ui/SectionHead';
 import { isMade, stillFits, type FoundPlan, type Planning } from './planning';
+import { OtherWays } from './OtherWays';
 import { PlanTable, TurnedMark } from './PlanTable';
 import { outcomeSentence } from './say';
 
@@ -75,6 +76,7 @@ function PlanFoundNow({
           </Button>
         </div>
       ) : null}
+      <OtherWays plan={plan} inputs={inputs} readOnly={readOnly} onApply={(way) => planning.apply([way])} />
       {anew === null ? null : (
         <p>
           <strong>{anew.what}</strong> {counted(anew.mends.length, 'stop is', 'stops are')} about what is

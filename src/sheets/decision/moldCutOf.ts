@@ -3,9 +3,11 @@ import type { SectionPlane, Section, Vec3 } from '../../core/mesh/types';
 import type { MoldBox } from '../../core/stone/moldGeometry';
 import type { MoldInputs } from '../../steps/inputs/mold';
 
+type Point = readonly [acrossMm: number, upMm: number];
+
 export interface MoldCut {
   /** Cut lines of the pattern, closed, the show face upward; mm. */
-  readonly outlines: readonly (readonly (readonly [across: number, up: number])[])[];
+  readonly outlines: readonly (readonly Point[])[];
   readonly box: {
     readonly left: number;
     readonly right: number;
@@ -40,6 +42,13 @@ export function cutPlane(pull: Vec3, boxMinMm: Vec3, boxMaxMm: Vec3): SectionPla
   return { axis: axisNames[across], atMm };
 }
 
+function pointsOf(pointsMm: Float64Array, sense: 1 | -1): readonly Point[] {
+  return Array.from({ length: pointsMm.length / 2 }, (_, at) => [
+    pointsMm[2 * at]!,
+    sense * pointsMm[2 * at + 1]!,
+  ]);
+}
+
 /** @returns null where the box stands turned to the cut, so that its width in the cut is not its own */
 export function moldCutOf(
   section: Section,
@@ -64,14 +73,7 @@ export function moldCutOf(
   if (cover === undefined) return null;
   const partingMm = sense > 0 ? boxMinMm[axis] : -boxMaxMm[axis];
   return {
-    outlines: section.lines
-      .filter(({ closed }) => closed)
-      .map(({ pointsMm }) =>
-        Array.from({ length: pointsMm.length / 2 }, (_, at) => [
-          pointsMm[2 * at]!,
-          sense * pointsMm[2 * at + 1]!,
-        ]),
-      ),
+    outlines: section.lines.filter(({ closed }) => closed).map(({ pointsMm }) => pointsOf(pointsMm, sense)),
     box: {
       left: low - cover[0],
       right: high + cover[1],

@@ -9,6 +9,8 @@ export interface FoundPlan {
   readonly inputs: ProjectInputs;
 }
 
+type Patched = Pick<PlannedChange, 'patch'>;
+
 /** What the Decision sheet is given of planning. */
 export interface Planning {
   readonly found: FoundPlan | null;
@@ -16,17 +18,17 @@ export interface Planning {
   /** Begins to look; null without a pattern. */
   readonly look: (() => void) | null;
   /** Enters the changes, as one step of undo. */
-  readonly apply: (changes: readonly PlannedChange[]) => void;
+  readonly apply: (changes: readonly Patched[]) => void;
 }
 
-export const patchOf = (changes: readonly PlannedChange[]): InputPatch =>
+export const patchOf = (changes: readonly Patched[]): InputPatch =>
   Object.assign({}, ...changes.map(({ patch }) => patch)) as InputPatch;
 
 const textOf = (inputs: ProjectInputs | null): string | null =>
   inputs === null ? null : JSON.stringify(projectInputsSchema.parse(inputs));
 
 /** Whether entering the change would change nothing. */
-export const isMade = (inputs: ProjectInputs, { patch }: PlannedChange): boolean =>
+export const isMade = (inputs: ProjectInputs, { patch }: Patched): boolean =>
   textOf(patched(inputs, patch)) === textOf(inputs);
 
 /** Whether nothing but the plan's own changes has been entered since it was looked for. */

@@ -24,7 +24,7 @@ export function StoneTable({ inputs }: { readonly inputs: Pick<ProjectInputs, 'm
       <p className="quiet">
         Strength and expansion: ISO 6873 (published; type 5 up to what it grows to over days). Setting heat:
         published enthalpies, the rise with heat capacities from memory. Heat, price and repair: common
-        practice. All five are the same mineral and turn back to plaster at the same heat; the denser ones
+        practice. All five are the same mineral and turn to weak plaster at the same heat; the denser ones
         hold their steam and spall more easily when damp. Your bag’s own sheet rules.
       </p>
     </>

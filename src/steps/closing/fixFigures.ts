@@ -33,7 +33,7 @@ export const fixSpecs = {
   },
   shim: {
     id: 'closing.landChangeMm',
-    label: 'Height that the lands want: shim, or less when negative',
+    label: 'Shim that the lands want; to be scraped off where negative',
     unit: 'mm',
     decimals: 2,
   },

@@ -11,6 +11,7 @@ import {
   type Remedy,
   type RemedyFacts,
 } from '../shared/remedy';
+import { coatsInUse } from '../mold/coatInUse';
 import type { ProjectInputs } from '../inputs/project';
 import type { CureInputs } from '../inputs/cure';
 
@@ -25,7 +26,7 @@ export const cureRemedies: ProposeRemedies = (facts) => [
   ...(isTroubled(facts, 'cure.program', 'cure.coats', 'cure.film') ? coolerStages(facts) : []),
   ...(isTroubled(facts, 'cure.cures', 'cure.service', 'cure.gel') ? longerDwell(facts) : []),
   ...(isTroubled(facts, 'cure.ramp') ? slowerRamps(facts) : []),
-  ...(isTroubled(facts, 'cure.stone') ? keepingProgram(facts) : []),
+  ...(isTroubled(facts, 'cure.stone', 'cure.cures', 'cure.coats') ? wholePrograms(facts) : []),
   ...(isTroubled(facts, 'cure.damp') ? drierStone(facts) : []),
 ];
 
@@ -111,18 +112,41 @@ function slowerRamps({ context: { inputs } }: RemedyFacts): readonly Remedy[] {
   ];
 }
 
-/** One hold that the stone stands unharmed, for as long as the supplier's cures ask at that heat and half as long again. */
-function keepingProgram({ context: { inputs } }: RemedyFacts): readonly Remedy[] {
-  const { supplierCures, stages } = inputs.cure;
-  const topC = Math.min(keepsStoneUpToC, mostOnDialC(inputs));
+/** Heats that a whole program is looked for at, °C; the first leaves the stone whole. */
+const holdsC = [keepsStoneUpToC, 90, 100, 110, 120] as const;
+/** In the stone the laminate lags behind the dial: so many times the supplier's hours are tried, on top of that lag. */
+const lagFactors = [1.5, 2.5] as const;
+const mostPrograms = 6;
+
+/**
+ * Whole programs: one hold at every heat that stone, pattern, clamps, film and coats bear, for as long as the supplier's cures
+ * ask there, ramped no faster than the supplier allows. Those that keep the stone come first, then the shorter ones.
+ */
+function wholePrograms({ context: { inputs } }: RemedyFacts): readonly Remedy[] {
+  const { supplierCures, stages, supplierRampKPerMin, overshootK } = inputs.cure;
   const first = stages[0];
   if (supplierCures.length === 0 || first === undefined) return [];
+  const coatC = Math.min(...coatsInUse(inputs.mold).map(({ bearsC }) => bearsC?.[0] ?? Infinity));
+  const mostC = Math.min(mostOnDialC(inputs), coatC - overshootK);
+  const mostKPerMin = supplierRampKPerMin > 0 ? supplierRampKPerMin : gentleKPerMin;
+  const rampKPerMin = Math.min(first.rampKPerMin ?? mostKPerMin, mostKPerMin);
   try {
-    const holdS = requiredS(supplierCure(supplierCures), topC);
-    return [1.5, 2.5]
-      .map((factor) => roundedHours(factor * holdS))
-      .filter((hours) => hours <= mostDwellHours)
-      .map((dwellHours) => program('cure.stages', [{ ...first, targetC: topC, dwellHours }]));
+    const cure = supplierCure(supplierCures);
+    const held = [...new Set([...holdsC.filter((topC) => topC <= mostC), Math.floor(mostC)])]
+      .filter((topC) => topC > 40 && topC <= 130)
+      .flatMap((topC) =>
+        lagFactors.map((factor) => ({ topC, dwellHours: roundedHours(factor * requiredS(cure, topC)) })),
+      )
+      .filter(({ dwellHours }) => dwellHours <= mostDwellHours)
+      .toSorted(
+        (a, b) =>
+          Number(a.topC > keepsStoneUpToC) - Number(b.topC > keepsStoneUpToC) || a.dwellHours - b.dwellHours,
+      );
+    return held
+      .slice(0, mostPrograms)
+      .map(({ topC, dwellHours }) =>
+        program('cure.stages', [{ ...first, targetC: topC, rampKPerMin, dwellHours }]),
+      );
   } catch (error) {
     if (error instanceof Problem) return [];
     throw error;

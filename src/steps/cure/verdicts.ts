@@ -165,7 +165,7 @@ function stoneVerdict(inputs: ProjectInputs, runs: readonly PredictedRun[]): Ver
       reason: `This program keeps the mold: the stone peaks at ${celsius(peak)}, and up to ${celsius(keepsStoneUpToC)} it stays stone (common practice). Post-cure the part free-standing.`,
       fix: '',
     };
-  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turns back to plaster, as much as a skin of ${formatNumber(depth, 1)} mm`;
+  const told = `The stone peaks at ${celsius(peak)}; 0 to ${formatNumber(worst, 0)} % of it turns to weak plaster, from the faces up to ${formatNumber(depth, 1)} mm deep`;
   return {
     id,
     word: 'look again',

@@ -9,7 +9,7 @@ export const moldChoices = {
     choices: { out: 'is out of the mold', in: 'is still in the mold' },
   }),
   ...folded('Limits', {
-    clampLimitFrom: choice('What the clamps stand', 'not read yet', {
+    clampLimitFrom: choice('Heat that the clamps bear', 'not read yet', {
       meaning:
         'Whether their limit was read off your own clamps. One empty clamp, set to a block for an hour at the hottest stage, tells: pads soft or force lost, and it does not stand it.',
       choices: { 'not read yet': 'is not read off them yet', read: 'is read off them, or tried in the oven' },
@@ -34,7 +34,7 @@ export const moldNumbers = {
       'Of what the mix left in it, 100 as demolded; a half that stands in the drying log of the Stone mold step counts as weighed instead. Stone dried below 49 °C to a steady weight holds a few percent (common practice).',
   }),
   ...folded('Limits', {
-    stoneLimitC: number('The stone stands', '°C', 130, [30, 250, 0], {
+    stoneLimitC: number('Hottest oven for the stone', '°C', 130, [30, 250, 0], {
       meaning:
         'Hottest oven that you allow the stone; over about 130 °C it turns to plaster right through (common practice).',
     }),
@@ -51,7 +51,7 @@ export const moldNumbers = {
     }),
   }),
   ...folded('Water and dehydration', {
-    dehydrationRateFactor: number('Dehydration faster by', '×', 1, [0, 100, 1], {
+    dehydrationRateFactor: number('Speed of dehydration, against typical stone', '×', 1, [0, 100, 1], {
       meaning:
         'Factor on the published rate of powder in open air; three times moves the peak by about 10 K. The first tenth of the water goes more slowly than that rate (published), so under 100 °C the band errs to the safe side for the part.',
     }),
@@ -74,9 +74,9 @@ export const moldNumbers = {
     ),
   }),
   ...folded('How finely it is worked out', {
-    voxelMm: number('Worked out in bricks of', 'mm', 2, [0.8, 10, 1], {
+    voxelMm: number('Edge of a calculation cell', 'mm', 2, [0.8, 10, 1], {
       meaning:
-        'Edge of the bricks that stone and laminate are cut into; halving it takes about ten times as long.',
+        'Edge of the cells that stone and laminate are cut into; halving it takes about ten times as long.',
     }),
   }),
 };

@@ -37,11 +37,11 @@ export const partTable = {
     choices: { repair: 'turn them right', asFile: 'leave as in the file' },
   }),
   nominalWall: choice('Wall comes from', 'model', {
-    meaning: 'The model itself, or (for a pattern drawn solid) the number of lines the print lays.',
-    choices: { model: 'the model', print: 'the print: lines x line width' },
+    meaning: 'The model itself, or (for a pattern drawn solid) the number of beads the print lays.',
+    choices: { model: 'the model', print: 'the print: beads × bead width' },
   }),
-  printLines: number('Lines in the printed wall', 'lines', 2, [1, 20, 0], {
-    meaning: 'How many lines side by side the print lays for the wall of a pattern drawn solid.',
+  printLines: number('Beads across the printed wall', 'beads', 2, [1, 20, 0], {
+    meaning: 'How many beads side by side the print lays for the wall of a pattern drawn solid.',
     whole: true,
   }),
   openFace: choice('Open face', 'againstPull', {

@@ -85,7 +85,7 @@ export const ovenNumbers = {
       [0.1, 100, 1],
       { meaning: 'Full power with the mold inside.' },
     ),
-    overshootK: number('It runs over by', 'K', usualOven.overshootK, [0, 50, 1], {
+    overshootK: number('Oven overshoot', 'K', usualOven.overshootK, [0, 50, 1], {
       meaning: 'By how much the air is hotter than the dial shortly after it arrives.',
     }),
   }),

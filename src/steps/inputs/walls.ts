@@ -22,7 +22,7 @@ export const wallsTable = {
   leastDraftDeg: number('Least draft I accept', '°', 2, [0, 45, 1], {
     meaning: 'Faces with less draft than this drag on the stone when the mold opens.',
   }),
-  wrongShareAllowedPercent: number('Wrong wall allowed on', '% of area', 5, [0, 100, 0], {
+  wrongShareAllowedPercent: number('Share that may have a wrong wall', '% of area', 5, [0, 100, 0], {
     meaning: 'Share of the show face that may be outside the band before the verdict says stop.',
   }),
   laidIn: choice('Plies are laid in', 'negative', {
@@ -31,8 +31,9 @@ export const wallsTable = {
     choices: { negative: 'the negative (show face)', positive: 'the positive (core face)' },
   }),
   measure: choice('Wall measured by', 'ray', {
-    meaning: 'Which wall the verdict uses: the ray along the normal, or the largest touching ball.',
-    choices: { ray: 'ray along the normal', ball: 'largest touching ball' },
+    meaning:
+      'Which wall the verdict uses: along the normal of the face, or the largest sphere that fits in the wall there.',
+    choices: { ray: 'along the normal', ball: 'largest sphere' },
   }),
   ...folded('Limits', {
     goVoidPercent: number('Voids that are good', '%', 1, [0, 20, 1], {

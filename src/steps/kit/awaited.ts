@@ -13,7 +13,7 @@ export type Stage =
   | 'halves'
   | 'other half'
   | 'oven run'
-  /** The oven run again in small bricks; until then there is one in coarse bricks. */
+  /** The oven run again in small bricks; until then there is one in coarse cells. */
   | 'fine oven run';
 
 export interface AwaitedResult {
@@ -32,7 +32,7 @@ const underWay: Readonly<Record<Stage, string>> = {
   halves: 'The two stone halves are still being cast.',
   'other half': 'The rim of the other half is still being looked for.',
   'oven run': 'The oven run is still being worked out.',
-  'fine oven run': 'The oven run is worked out in coarse bricks; the fine ones follow.',
+  'fine oven run': 'The oven run is worked out roughly; the fine one follows.',
 };
 
 const notComing: Readonly<Record<Stage, readonly [reason: string, fix: string]>> = {
@@ -44,7 +44,7 @@ const notComing: Readonly<Record<Stage, readonly [reason: string, fix: string]>>
   'other half': ['The rim of the other half was not looked for.', 'Cast the two halves first.'],
   'oven run': ['The oven run was canceled.', 'Press “Work it out” on the Clamp & cure sheet.'],
   'fine oven run': [
-    'The oven run is worked out in coarse bricks only: the fine ones were canceled.',
+    'The oven run is worked out roughly only: the fine one was canceled.',
     'Press “Work it out” on the Clamp & cure sheet.',
   ],
 };

@@ -185,7 +185,7 @@ function thinnestStone({ inputs, measured }: StepContext, geometry: Answer<MoldG
     return figure(
       spec,
       Math.min(thinnest.negative.mm, thinnest.positive.mm),
-      'Largest ball inside the stone that touches its face, over each half.',
+      'Largest sphere inside the stone that touches its face, over each half.',
       places(['negative', 'show']),
       places(['positive', 'core']),
     );

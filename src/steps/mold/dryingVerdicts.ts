@@ -29,7 +29,7 @@ export function dryingVerdict({ inputs }: StepContext): Verdict {
   return {
     id,
     word: 'stop',
-    reason: `${plan}: hotter than the ${celsius(dryingLimitsC.enteringAir)} of any entering air. Damp stone can burst from its own steam, and its surface turns back to plaster.`,
+    reason: `${plan}: hotter than the ${celsius(dryingLimitsC.enteringAir)} of any entering air. Damp stone can burst from its own steam, and its surface turns to weak plaster.`,
     fix: `Dry at ${celsius(45)} with a fan for a day or more.`,
   };
 }

@@ -168,7 +168,7 @@ function entryFigures({ inputs }: StepContext): readonly Figure[] {
       ? figure(
           wallSpec,
           printLines * lineWidthMm,
-          `${printLines} lines × ${formatNumber(lineWidthMm, 2)} mm = ${formatNumber(printLines * lineWidthMm, 2)} mm`,
+          `${printLines} beads × ${formatNumber(lineWidthMm, 2)} mm = ${formatNumber(printLines * lineWidthMm, 2)} mm`,
         )
       : unknownFigure(wallSpec, 'Not used: the wall is taken from the model.'),
   ];

@@ -177,7 +177,7 @@ function solidVerdict({ inputs }: StepContext, summary: PartSummary): Verdict {
     return {
       id,
       word: 'go',
-      reason: `Drawn solid and hollowed by the print: the wall is ${printLines} lines, ${wallMm} mm everywhere, open on the side ${open}, your entries. Draft, undercuts and corners come from the solid.`,
+      reason: `Drawn solid and hollowed by the print: the wall is ${count(printLines, 'bead')} across, ${wallMm} mm everywhere, open on the side ${open}, your entries. Draft, undercuts and corners come from the solid.`,
       fix: '',
     };
   return {
@@ -185,7 +185,7 @@ function solidVerdict({ inputs }: StepContext, summary: PartSummary): Verdict {
     word: 'look again',
     reason:
       'The model is drawn solid: no inner skin stands behind the show face, so there is no wall to measure.',
-    fix: 'If the print hollows it, take the wall from the print and give its lines and the open face. Else draw the shell and import that.',
+    fix: 'If the print hollows it, take the wall from the print and give its beads and the open face. Else draw the shell and import that.',
   };
 }
 

@@ -25,8 +25,8 @@ export function wallInUse(context: StepContext): WallAnswer {
   if (!available.known) return available;
   const { summary } = available.measured;
   return walls.measure === 'ball'
-    ? measuredWall(summary.showBallWall, summary.showWallByBall, 'largest touching ball', summary.solid)
-    : measuredWall(summary.showRayWall, summary.showWall, 'ray along the normal', summary.solid);
+    ? measuredWall(summary.showBallWall, summary.showWallByBall, 'largest sphere', summary.solid)
+    : measuredWall(summary.showRayWall, summary.showWall, 'along the normal', summary.solid);
 }
 
 function nominalWall(lines: number, lineWidthMm: number): WallInUse {

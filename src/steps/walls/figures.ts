@@ -89,10 +89,34 @@ function shareFigures(context: StepContext): readonly Figure[] {
 
 function quantileFigures(summary: SummaryOrMissing): readonly Figure[] {
   const rows = [
-    ['walls.rayMedianMm', 'Wall by ray, median', 'showRayWall', 'median', 'half of the area is thinner'],
-    ['walls.rayP5Mm', 'Wall by ray, thinnest 5 %', 'showRayWall', 'p5', '5 % of the area is thinner'],
-    ['walls.rayP95Mm', 'Wall by ray, thickest 5 %', 'showRayWall', 'p95', '5 % of the area is thicker'],
-    ['walls.ballMedianMm', 'Wall by ball, median', 'showBallWall', 'median', 'half of the area is thinner'],
+    [
+      'walls.rayMedianMm',
+      'Wall along the normal, median',
+      'showRayWall',
+      'median',
+      'half of the area is thinner',
+    ],
+    [
+      'walls.rayP5Mm',
+      'Wall along the normal, thinnest 5 %',
+      'showRayWall',
+      'p5',
+      '5 % of the area is thinner',
+    ],
+    [
+      'walls.rayP95Mm',
+      'Wall along the normal, thickest 5 %',
+      'showRayWall',
+      'p95',
+      '5 % of the area is thicker',
+    ],
+    [
+      'walls.ballMedianMm',
+      'Wall by largest sphere, median',
+      'showBallWall',
+      'median',
+      'half of the area is thinner',
+    ],
   ] as const;
   return rows.map(([id, label, from, quantile, meaning]) => {
     const source = from === 'showRayWall' ? 'rayWall' : 'ballWall';
@@ -111,7 +135,7 @@ function quantileFigures(summary: SummaryOrMissing): readonly Figure[] {
       `Over ${mm2(summary.showWall.cumulativeAreaMm2.at(-1) ?? 0)} of show face, weighted by area: ${meaning}; outside corners left out, no wall stands square behind them.`,
       from === 'showRayWall'
         ? 'From each facet center along the inward normal to the first surface that faces back.'
-        : 'Largest ball inside the material that touches the facet center.',
+        : 'Largest sphere inside the material that touches the facet center.',
     );
   });
 }
@@ -127,7 +151,7 @@ function areaFigures(summary: SummaryOrMissing): readonly Figure[] {
     ],
     ['walls.rimAreaMm2', 'Rims and lands', 'rim', 'Left out of the verdict: lands between the two faces.'],
     ['walls.detailAreaMm2', 'Bosses and ribs', 'detail', 'Left out: what stands behind is not the wall.'],
-    ['walls.trappedAreaMm2', 'Locked area', 'trapped', 'Neither mold half reaches it along the pull.'],
+    ['walls.trappedAreaMm2', 'Undercut area', 'trapped', 'Neither mold half reaches it along the pull.'],
     ['walls.unmeasuredAreaMm2', 'Not measured', 'unmeasured', 'No surface behind: the model is open there.'],
   ];
   const areas = rows.map(([id, label, kind, meaning]) => {
@@ -137,7 +161,12 @@ function areaFigures(summary: SummaryOrMissing): readonly Figure[] {
       ? unknownFigure(spec, summary.reason)
       : figure(spec, summary.kindAreaMm2[kind], meaning);
   });
-  const share = { id: 'walls.trappedPercent', label: 'Locked share of the surface', unit: '%', decimals: 2 };
+  const share = {
+    id: 'walls.trappedPercent',
+    label: 'Undercut share of the surface',
+    unit: '%',
+    decimals: 2,
+  };
   if (isMissing(summary)) return [...areas, unknownFigure(share, summary.reason)];
   if (!(summary.areaMm2 > 0)) return [...areas, unknownFigure(share, 'The body has no surface.')];
   const trapped = summary.kindAreaMm2.trapped;
@@ -167,7 +196,7 @@ function dragsFigure({ inputs }: StepContext, summary: SummaryOrMissing): Figure
   return figure(
     spec,
     percent(dragsShare(summary, leastDraftDeg)),
-    `Draft asin(n · pull) toward the facet's own mold half, under ${formatNumber(leastDraftDeg, 1)}° by more than ${draftToleranceDeg}°; rims, bosses and locked places not counted.`,
+    `Draft asin(n · pull) toward the facet's own mold half, under ${formatNumber(leastDraftDeg, 1)}° by more than ${draftToleranceDeg}°; rims, bosses and undercuts not counted.`,
   );
 }
 

@@ -46,7 +46,7 @@ export function fitWorking(
       : `Air: as logged in “${logged.name}”, whose sensor reads ${formatNumber(Math.abs(best.airOffsetK ?? 0), 1)} K too ${(best.airOffsetK ?? 0) < 0 ? 'low' : 'high'} by the fit; as predicted before its first and after its last reading.`,
     ...gapText(measured?.gaps.length ?? 0, 'laminate', 'nothing is compared there'),
     ...gapText(logged?.gaps.length ?? 0, 'air', 'the air runs straight there'),
-    `Air film and free water are found by least squares with bricks of 4 mm or more; everything else is as given above. Misfits: ${fits
+    `Air film and free water are found by least squares with cells of 4 mm or more; everything else is as given above. Misfits: ${fits
       .map(({ treatment, misfitK }) => `${formatNumber(misfitK, 1)} K if ${treatmentNames[treatment]}`)
       .join(', ')}.`,
     'The dehydration rate is kept as given: a wrong one shows as a misfit.',
