@@ -7,6 +7,7 @@ import { cutFields, fieldBounds, heatAtPoint } from '../core/cure/heatFields';
 import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
 import { bestPull } from '../core/mesh/bestPull';
+import { cutPlies } from '../core/drape/cutPlies';
 import { findHealth } from '../core/mesh/health';
 import { partFromSaved } from '../core/mesh/partFromSaved';
 import { unpackMesh } from '../core/mesh/pack';
@@ -140,6 +141,11 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
       const { mesh, ...summary } = makePattern(partMesh, choices, progress);
       return { summary, stl: writeStlBinary(mesh) };
     },
+  },
+  cutting: {
+    needs: always('part', 'measurement'),
+    answer: (choices, { part, measurement }, progress) =>
+      cutPlies(part.measuring.mesh, measurement.measurement, choices, progress),
   },
   plan: {
     needs: always(),

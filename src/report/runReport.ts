@@ -7,6 +7,7 @@ import { forThePage } from '../pipeline/planWith';
 import { planFor } from '../pipeline/remedies';
 import type { OnProgress } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
+import { withCuttingProblem, withCutPlies } from '../steps/cutting/report';
 import { withMadePattern } from '../steps/pattern/report';
 import { stepReports } from '../steps/registry';
 import { currentFormat } from '../workbook/migrations';
@@ -75,8 +76,14 @@ async function reportsOf(
 ): Promise<ReadonlyMap<string, StepReport>> {
   const reports = stepReports(context);
   if (outFolder === null) return reports;
-  const { choices, summary } = await saveFiles(loaded, outFolder, onProgress);
-  return new Map(reports).set('pattern', withMadePattern(reports.get('pattern')!, choices, summary));
+  const { choices, summary, cut } = await saveFiles(loaded, outFolder, onProgress);
+  const cutting = reports.get('cutting')!;
+  return new Map(reports)
+    .set('pattern', withMadePattern(reports.get('pattern')!, choices, summary))
+    .set(
+      'cutting',
+      typeof cut === 'string' ? withCuttingProblem(cutting, cut) : withCutPlies(cutting, loaded.inputs, cut),
+    );
 }
 
 async function answersTo({ memory, question }: LoadedPattern, onProgress: OnProgress): Promise<Answers> {

@@ -2,10 +2,19 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Problem } from '../core/problem';
+import type { CutPlies } from '../core/drape/cutPlies';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { OnProgress } from '../pipeline/told';
+import { cuttingChoicesOf } from '../steps/cutting/choicesOf';
 import { patternChoicesOf } from '../steps/pattern/choicesOf';
 import type { LoadedPattern } from './loadPattern';
+
+export interface SavedFiles {
+  readonly choices: PatternChoices;
+  readonly summary: PatternSummary;
+  /** The pieces of the stack, or why there are none, in the maker's words. */
+  readonly cut: CutPlies | string;
+}
 
 /**
  * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file.
@@ -15,7 +24,7 @@ export async function saveFiles(
   { memory, question, inputs }: LoadedPattern,
   folder: string,
   onProgress: OnProgress,
-): Promise<{ readonly choices: PatternChoices; readonly summary: PatternSummary }> {
+): Promise<SavedFiles> {
   if (question === null)
     throw new Problem(
       'pattern.noMesh',
@@ -30,5 +39,18 @@ export async function saveFiles(
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     throw new Problem('file.unwritable', `--out ${folder}: pattern.stl cannot be written there (${code}).`);
   }
-  return { choices, summary };
+  return { choices, summary, cut: await cutOf({ memory, question, inputs }, onProgress) };
+}
+
+async function cutOf(
+  { memory, question, inputs }: Pick<LoadedPattern, 'memory' | 'question' | 'inputs'>,
+  onProgress: OnProgress,
+): Promise<CutPlies | string> {
+  if (question === null) return 'There is no model to lay cloth on.';
+  try {
+    return await memory.ask('cutting', question, cuttingChoicesOf(inputs), onProgress);
+  } catch (error) {
+    if (error instanceof Problem) return error.message;
+    throw error;
+  }
 }

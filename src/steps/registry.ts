@@ -7,6 +7,7 @@ import { closingReport } from './closing/report';
 import type { ReportBefore, StepContext } from './shared/context';
 import { cureRemedies } from './cure/remedies';
 import { cureReport } from './cure/report';
+import { cuttingReport } from './cutting/report';
 import { moldRemedies } from './mold/remedies';
 import { moldReport } from './mold/report';
 import { partRemedies } from './part/remedies';
@@ -61,6 +62,13 @@ export const steps: readonly Step[] = [
     needs: ['import', 'measurement'],
     report: pliesReport,
     remedies: pliesRemedies,
+  },
+  {
+    id: 'cutting',
+    title: 'Ply cutting',
+    question: 'What do I cut, and does the cloth lie in the corners?',
+    needs: ['import'],
+    report: cuttingReport,
   },
   {
     id: 'closing',

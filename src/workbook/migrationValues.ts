@@ -296,6 +296,21 @@ export const filledByFormat7: FilledIn = {
       keepHolesOverMm: null,
       gridMm: null,
     },
+    cutting: {
+      startAlongMm: null,
+      startAcrossMm: null,
+      rimAllowanceMm: 0,
+      overlapMm: 0,
+      seamAboveRimMm: null,
+      stepMm: 1,
+    },
   },
-  entries: {},
+  entries: {
+    plies: {
+      materials: {
+        shearWarningDeg: null,
+        shearLockingDeg: null,
+      },
+    },
+  },
 };

@@ -118,7 +118,7 @@ export const migrations: readonly MigrationStep[] = [
   },
   {
     toFormat: 7,
-    change: 'inputs of the pattern to make; what is missing starts at its default',
+    change: 'inputs of the pattern to make and of ply cutting; what is missing starts at its default',
     migrate: (project) => ({
       ...project,
       inputs: filled(objectIn(project, 'inputs'), filledByFormat7),

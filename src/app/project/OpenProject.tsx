@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { incompleteReasons } from '../../checklist/incomplete';
 import { IncompleteStamp } from '../../checklist/IncompleteStamp';
+import type { CutPlies } from '../../core/drape/cutPlies';
 import { worstWord, type StepReport } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
@@ -17,6 +18,7 @@ import type { StepContext } from '../../steps/shared/context';
 import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
+import { withCutPlies } from '../../steps/cutting/report';
 import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import { Announcer } from '../../ui/Announcer';
@@ -38,6 +40,7 @@ import { BenchPane } from './BenchPane';
 import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
+import { useCutPlies } from './useCutPlies';
 import { useMadePattern } from './useMadePattern';
 import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
@@ -50,21 +53,23 @@ export interface OpenProjectProps {
   readonly shelf: AnswerShelf;
 }
 
-/** With what is known of the pattern that was made of this model, or that this model is. */
+/** With what is known of the pattern that was made of this model, or that this model is, and of the pieces of its plies. */
 function reportsWith(
   context: StepContext,
   made: MadeHere | null,
   used: UsedPattern | null,
+  cut: CutPlies | null,
 ): ReadonlyMap<string, StepReport> {
-  const reports = stepReports(context);
-  const own = reports.get('pattern');
-  if (own === undefined || (made ?? used) === null) return reports;
-  return new Map(reports).set(
-    'pattern',
-    made !== null
-      ? withMadePattern(own, made.choices, made.summary)
-      : { ...own, cautions: used === null ? [] : cautionsFor(used.made.summary) },
-  );
+  const reports = new Map(stepReports(context));
+  const pattern = reports.get('pattern');
+  if (pattern !== undefined && made !== null)
+    reports.set('pattern', withMadePattern(pattern, made.choices, made.summary));
+  else if (pattern !== undefined && used !== null)
+    reports.set('pattern', { ...pattern, cautions: cautionsFor(used.made.summary) });
+  const cutting = reports.get('cutting');
+  if (cutting !== undefined && cut !== null)
+    reports.set('cutting', withCutPlies(cutting, context.inputs, cut));
+  return reports;
 }
 
 /** An open project: contents, the sheet of one step, and the bench view beside it. */
@@ -88,6 +93,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const actions = useProjectActions(project, desk);
   const planning = usePlanning(project, desk);
   const patternControl = useMadePattern(project, measuring, actions);
+  const cuttingControl = useCutPlies(project, measuring, actions);
   useUndoKeys(workbook);
   const importGiven = useEffectEvent(() => {
     const model = takeGivenModel(project.id);
@@ -101,7 +107,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     [inputs, incoming, pattern, found, otherHalf, awaited],
   );
   const { made, used } = patternControl;
-  const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
+  const { cut } = cuttingControl;
+  const reports = useMemo(() => reportsWith(context, made, used, cut), [context, made, used, cut]);
   const decision = useMemo(() => decide(reports), [reports]);
   const step = steps.find((one) => one.id === stepId);
   const report = reports.get(stepId);
@@ -207,6 +214,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
             measuring={measuring}
             control={control}
             patternControl={patternControl}
+            cuttingControl={cuttingControl}
             timers={timers}
             forecast={forecast}
             ovenRun={ovenRun}

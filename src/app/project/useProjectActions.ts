@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
+import type { CuttingChoices } from '../../core/drape/cutPlies';
 import type { PatternChoices } from '../../core/pattern/makePattern';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
@@ -63,6 +64,9 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     },
     makePattern(choices: PatternChoices) {
       return desk.run('making the pattern', 'pattern', choices);
+    },
+    cutPlies(choices: CuttingChoices) {
+      return desk.run('laying the plies', 'cutting', choices);
     },
     savePattern(stl: Uint8Array) {
       saveBytes(fileName('pattern.stl'), stl, 'model/stl');

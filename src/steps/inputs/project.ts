@@ -11,6 +11,7 @@ import {
 } from '../kit/inputTable';
 import { closingTable } from './closing';
 import { cureTable } from './cure';
+import { cuttingTable } from './cutting';
 import { moldTable } from './mold';
 import { partTable } from './part';
 import { patternTable } from './pattern';
@@ -23,6 +24,7 @@ export const inputTables = {
   pattern: patternTable,
   walls: wallsTable,
   plies: pliesTable,
+  cutting: cuttingTable,
   closing: closingTable,
   mold: moldTable,
   cure: cureTable,
@@ -34,6 +36,7 @@ export const projectInputsSchema = z
     pattern: schemaOf(patternTable),
     walls: schemaOf(wallsTable),
     plies: schemaOf(pliesTable),
+    cutting: schemaOf(cuttingTable),
     closing: schemaOf(closingTable),
     mold: schemaOf(moldTable),
     cure: schemaOf(cureTable),
@@ -56,6 +59,7 @@ export const defaultProjectInputs: ProjectInputs = {
   pattern: startOf(patternTable),
   walls: startOf(wallsTable),
   plies: startOf(pliesTable),
+  cutting: startOf(cuttingTable),
   closing: startOf(closingTable),
   mold: startOf(moldTable),
   cure: startOf(cureTable),
