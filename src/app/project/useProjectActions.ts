@@ -65,9 +65,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     makePattern(choices: PatternChoices) {
       return desk.run('making the pattern', 'pattern', choices);
     },
-    cutPlies(choices: CuttingChoices) {
-      return desk.run('laying the plies', 'cutting', choices);
-    },
+    cutPlies: (choices: CuttingChoices) => desk.run('laying the plies', 'cutting', choices),
     savePattern(stl: Uint8Array) {
       saveBytes(fileName('pattern.stl'), stl, 'model/stl');
     },

@@ -15,17 +15,19 @@ const stepMm = 0.5;
 
 const rounded = (valueMm: number) => Math.round(valueMm / stepMm) * stepMm + 0;
 
+/** Where the pointer is, from the middle of the part. */
+function pointOf(event: PointerEvent<SVGSVGElement>): PlanPoint | null {
+  const matrix = event.currentTarget.getScreenCTM();
+  if (matrix === null) return null;
+  const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+  return { alongMm: rounded(x), acrossMm: rounded(-y) };
+}
+
 /** The threads as they lie on the part, seen against the pull, with the start that can be dragged. */
 export function LaidPlan({ cut, ply, disabled, onStart }: LaidPlanProps) {
   const [dragged, setDragged] = useState<PlanPoint | null>(null);
   const { alongMm, acrossMm } = dragged ?? cut.start;
   const [halfX, halfY] = [cut.datum.lengthMm / 2 + marginMm, cut.datum.acrossMm / 2 + marginMm];
-  const pointOf = (event: PointerEvent<SVGSVGElement>): PlanPoint | null => {
-    const matrix = event.currentTarget.getScreenCTM();
-    if (matrix === null) return null;
-    const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
-    return { alongMm: rounded(x), acrossMm: rounded(-y) };
-  };
   return (
     <figure className="cutting-view">
       <svg

@@ -28,12 +28,13 @@ export const cuttingSpecs = {
 
 const notNested = 'The pieces are not laid out on the roll yet.';
 
+const share = (value: number) => `${formatNumber(100 * value, 1)} %`;
+
 export function cuttingFigures(inputs: ProjectInputs, cut: CutPlies): readonly Figure[] {
   const { plies, pieces } = cut;
   const sum = (of: (one: CutPly) => number) => plies.reduce((total, one) => total + of(one), 0);
   const covered = sum(({ coveredMm2 }) => coveredMm2);
   const each = (say: (one: CutPly) => string) => plies.map((one) => `Ply ${one.ply}: ${say(one)}`);
-  const share = (value: number) => `${formatNumber(100 * value, 1)} %`;
   const worst = Math.max(...plies.map(({ largestShearDeg }) => largestShearDeg));
   const areaMm2 = pieces.reduce((total, { outlineMm }) => total + outlineAreaMm2(outlineMm), 0);
   return [

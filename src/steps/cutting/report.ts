@@ -88,9 +88,10 @@ function shearVerdict({ plies, pieces }: CutPlies): Verdict {
     : { id, word: 'stop', reason: `${said}: it will not lie there.`, fix };
 }
 
+const shareOf = ({ coveredMm2, wantedMm2 }: CutPlies['plies'][number]) => coveredMm2 / wantedMm2;
+
 function coverVerdict({ plies }: CutPlies): Verdict {
   const id = 'cutting.covered';
-  const shareOf = (one: CutPlies['plies'][number]) => one.coveredMm2 / one.wantedMm2;
   const worst = plies.reduce((least, one) => (shareOf(one) < shareOf(least) ? one : least));
   const share = shareOf(worst);
   const reason = `Ply ${worst.ply} covers ${percent(share)} of its face${share < 1 ? '; the rest lies along its darts' : ''}.`;

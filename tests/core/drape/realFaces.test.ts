@@ -76,8 +76,9 @@ describe(isShared ? `${real.length} public enclosures` : 'a tray of our own', ()
         })),
       };
       const { plies, pieces } = cutPlies(mesh, measurePart(mesh, pull), choices, () => undefined);
-      for (const { coveredMm2, wantedMm2, largestShearDeg } of plies) {
-        expect(coveredMm2 / wantedMm2).toBeGreaterThan(0.97);
+      for (const { face, coveredMm2, wantedMm2, largestShearDeg } of plies) {
+        // The core face is tighter in its corners, so more of it lies along the darts.
+        expect(coveredMm2 / wantedMm2).toBeGreaterThan(face === 'show' ? 0.97 : 0.95);
         expect(coveredMm2 / wantedMm2).toBeLessThan(1.005);
         expect(largestShearDeg).toBeLessThanOrEqual(54.001);
       }
