@@ -6,6 +6,7 @@ import { fitToLog } from '../core/cure/fitToLog';
 import { cutFields, fieldBounds, heatAtPoint } from '../core/cure/heatFields';
 import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
+import { cutPlies } from '../core/drape/cutPlies';
 import { fitFindings } from '../core/fit/findings';
 import { bestPullOffTheRim } from '../core/mesh/bestPull';
 import { facePictures } from '../core/mesh/facePictures';
@@ -155,6 +156,11 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
       const placed = onPrintBed(weld(readMeshFile(stl, 'pattern.stl')).mesh, pull, printScale);
       return format === 'stl' ? writeStlBinary(placed) : write3mf(placed);
     },
+  },
+  cutting: {
+    needs: always('part', 'measurement'),
+    answer: (choices, { part, measurement }, progress) =>
+      cutPlies(part.measuring.mesh, measurement.measurement, choices, progress),
   },
   plan: {
     needs: always(),

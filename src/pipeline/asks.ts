@@ -12,6 +12,7 @@ import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { RightWayUp } from '../core/mesh/rightWayUp';
 import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
+import type { CutPlies, CuttingChoices } from '../core/drape/cutPlies';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { PatternRecord } from '../steps/shared/context';
 import type { PlanFound } from './plan';
@@ -79,6 +80,8 @@ export interface Asks {
     };
     readonly reply: Uint8Array;
   };
+  /** Each ply of the stack laid on its own face, and the flat pieces. */
+  readonly cutting: { readonly given: CuttingChoices; readonly reply: CutPlies };
   /** Changes that were tried and help; everything that the question asks is worked out first. */
   readonly plan: { readonly given: PatternRecord; readonly reply: PlanFound };
   /** Rims, contents and posts; `mate` is the other half as saved, null for none. */
@@ -110,6 +113,7 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'comparison',
   'pattern',
   'print file',
+  'cutting',
   'plan',
   'contents',
 ]);

@@ -8,6 +8,7 @@ import { forThePage } from '../pipeline/planWith';
 import { planFor } from '../pipeline/remedies';
 import type { OnProgress } from '../pipeline/told';
 import type { StepContext } from '../steps/shared/context';
+import { withCuttingProblem, withCutPlies } from '../steps/cutting/report';
 import { withMadePattern } from '../steps/pattern/report';
 import { stepReports } from '../steps/registry';
 import { originsOf } from '../workbook/cardPicks';
@@ -81,8 +82,14 @@ async function reportsOf(
 ): Promise<ReadonlyMap<string, StepReport>> {
   const reports = stepReports(context);
   if (outFolder === null) return reports;
-  const { choices, summary } = await saveFiles(loaded, outFolder, onProgress);
-  const whole = new Map(reports).set('pattern', withMadePattern(reports.get('pattern')!, choices, summary));
+  const { choices, summary, cut } = await saveFiles(loaded, outFolder, onProgress);
+  const cutting = reports.get('cutting')!;
+  const whole = new Map(reports)
+    .set('pattern', withMadePattern(reports.get('pattern')!, choices, summary))
+    .set(
+      'cutting',
+      typeof cut === 'string' ? withCuttingProblem(cutting, cut) : withCutPlies(cutting, loaded.inputs, cut),
+    );
   saveTexts(outFolder, loaded, whole);
   return whole;
 }

@@ -3,12 +3,21 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { cutTemplateSvg } from '../core/pattern/cutTemplate';
 import { Problem } from '../core/problem';
+import type { CutPlies } from '../core/drape/cutPlies';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { OnProgress } from '../pipeline/told';
 import type { StepReport } from '../core/figure';
 import { calendarText, figuresCsv } from '../steps/finish/texts';
+import { cuttingChoicesOf } from '../steps/cutting/choicesOf';
 import { patternChoicesOf } from '../steps/pattern/choicesOf';
 import type { LoadedPattern } from './loadPattern';
+
+export interface SavedFiles {
+  readonly choices: PatternChoices;
+  readonly summary: PatternSummary;
+  /** The pieces of the stack, or why there are none, in the maker's words. */
+  readonly cut: CutPlies | string;
+}
 
 /**
  * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file; and as `pattern to print` in STL and 3MF,
@@ -19,7 +28,7 @@ export async function saveFiles(
   { memory, question, inputs }: LoadedPattern,
   folder: string,
   onProgress: OnProgress,
-): Promise<{ readonly choices: PatternChoices; readonly summary: PatternSummary }> {
+): Promise<SavedFiles> {
   if (question === null)
     throw new Problem(
       'pattern.noMesh',
@@ -38,7 +47,20 @@ export async function saveFiles(
       ? {}
       : { 'holes to cut.svg': new TextEncoder().encode(cutTemplateSvg(summary.template)) }),
   });
-  return { choices, summary };
+  return { choices, summary, cut: await cutOf({ memory, question, inputs }, onProgress) };
+}
+
+async function cutOf(
+  { memory, question, inputs }: Pick<LoadedPattern, 'memory' | 'question' | 'inputs'>,
+  onProgress: OnProgress,
+): Promise<CutPlies | string> {
+  if (question === null) return 'There is no model to lay cloth on.';
+  try {
+    return await memory.ask('cutting', question, cuttingChoicesOf(inputs), onProgress);
+  } catch (error) {
+    if (error instanceof Problem) return error.message;
+    throw error;
+  }
 }
 
 /** The table of all figures as `figures.csv`, and the job as `calendar.ics` where it can be planned. */

@@ -7,6 +7,7 @@ import { closingReport } from './closing/report';
 import type { ReportBefore, StepContext } from './shared/context';
 import { cureRemedies } from './cure/remedies';
 import { cureReport } from './cure/report';
+import { cuttingReport } from './cutting/report';
 import { finishReport } from './finish/report';
 import { fitReport } from './fit/report';
 import { moldRemedies } from './mold/remedies';
@@ -65,6 +66,13 @@ export const steps: readonly Step[] = [
     needs: ['import', 'measurement'],
     report: pliesReport,
     remedies: pliesRemedies,
+  },
+  {
+    id: 'cutting',
+    title: 'Ply cutting',
+    question: 'What do I cut, and does the cloth lie in the corners?',
+    needs: ['import'],
+    report: cuttingReport,
   },
   {
     id: 'closing',

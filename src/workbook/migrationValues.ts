@@ -351,6 +351,21 @@ export const filledByFormat7: FilledIn = {
       coatH: 1,
       sandH: 0.5,
     },
+    cutting: {
+      startAlongMm: null,
+      startAcrossMm: null,
+      rimAllowanceMm: 0,
+      overlapMm: 0,
+      seamAboveRimMm: null,
+      stepMm: 1,
+    },
   },
-  entries: {},
+  entries: {
+    plies: {
+      materials: {
+        shearWarningDeg: null,
+        shearLockingDeg: null,
+      },
+    },
+  },
 };

@@ -119,7 +119,7 @@ export const migrations: readonly MigrationStep[] = [
   {
     toFormat: 7,
     change:
-      'inputs of the pattern to make, of the bench, of fit and finish; what is missing starts at its default; copies of cards of the shelf, none so far',
+      'inputs of the pattern to make, of ply cutting, of the bench, of fit and finish; what is missing starts at its default; copies of cards of the shelf, none so far',
     migrate: (project) => ({
       cards: [],
       ...project,

@@ -79,8 +79,9 @@ describe('a half sphere', () => {
   });
 });
 
+const angle = (u: number) => (u - 0.5) * 1.2 * Math.PI;
+
 describe('what can be unrolled', () => {
-  const angle = (u: number) => (u - 0.5) * 1.2 * Math.PI;
   const cylinder = gridFace(240, 60, (u, v) => [
     20 * Math.sin(angle(u)),
     60 * v - 30,

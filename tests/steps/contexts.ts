@@ -133,6 +133,7 @@ interface Changes {
   readonly part?: Partial<ProjectInputs['part']>;
   readonly walls?: Partial<ProjectInputs['walls']>;
   readonly plies?: Partial<ProjectInputs['plies']>;
+  readonly cutting?: Partial<ProjectInputs['cutting']>;
   readonly closing?: Partial<ProjectInputs['closing']>;
   readonly moldInputs?: Partial<ProjectInputs['mold']>;
   readonly patternInputs?: Partial<ProjectInputs['pattern']>;
@@ -170,6 +171,7 @@ export function inputsWith(changes: Changes): ProjectInputs {
     pattern: { ...defaultProjectInputs.pattern, ...changes.patternInputs },
     walls: { ...defaultProjectInputs.walls, ...changes.walls },
     plies: { ...defaultProjectInputs.plies, ...changes.plies },
+    cutting: { ...defaultProjectInputs.cutting, ...changes.cutting },
     closing: { ...defaultProjectInputs.closing, ...changes.closing },
     mold: { ...defaultProjectInputs.mold, ...changes.moldInputs },
     cure: { ...defaultProjectInputs.cure, ...changes.cure },

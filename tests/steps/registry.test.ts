@@ -47,6 +47,7 @@ describe('the steps', () => {
       'pattern',
       'walls',
       'plies',
+      'cutting',
       'closing',
       'mold',
       'cure',

@@ -30,9 +30,10 @@ export function laid(
 
 export const deg = (rad: number): number => (rad * 180) / Math.PI;
 
+const span = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+
 /** Least and most of the first outline, along warp and weft. */
 export function sizeOf({ outlines }: Drape): readonly [number, number] {
-  const span = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
   const [outline] = outlines;
   return [span(outline!.map(({ x }) => x)), span(outline!.map(({ y }) => y))];
 }

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { incompleteReasons } from '../../checklist/incomplete';
 import { IncompleteStamp } from '../../checklist/IncompleteStamp';
+import type { CutPlies } from '../../core/drape/cutPlies';
 import { worstWord, type StepReport } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
@@ -24,6 +25,7 @@ import type { StepContext } from '../../steps/shared/context';
 import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
+import { withCutPlies } from '../../steps/cutting/report';
 import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import type { ProjectInputs } from '../../steps/inputs/project';
@@ -51,6 +53,7 @@ import { SheetProgress } from './SheetProgress';
 import { StepSheet } from './StepSheet';
 import { useBenchControl } from './useBenchControl';
 import { useFit } from './useFit';
+import { useCutPlies } from './useCutPlies';
 import { useMadePattern } from './useMadePattern';
 import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
@@ -63,21 +66,23 @@ export interface OpenProjectProps {
   readonly shelf: AnswerShelf;
 }
 
-/** With what is known of the pattern that was made of this model, or that this model is. */
+/** With what is known of the pattern that was made of this model, or that this model is, and of the pieces of its plies. */
 function reportsWith(
   context: StepContext,
   made: MadeHere | null,
   used: UsedPattern | null,
+  cut: CutPlies | null,
 ): ReadonlyMap<string, StepReport> {
-  const reports = stepReports(context);
-  const own = reports.get('pattern');
-  if (own === undefined || (made ?? used) === null) return reports;
-  return new Map(reports).set(
-    'pattern',
-    made !== null
-      ? withMadePattern(own, made.choices, made.summary)
-      : { ...own, cautions: used === null ? [] : cautionsFor(used.made.summary) },
-  );
+  const reports = new Map(stepReports(context));
+  const pattern = reports.get('pattern');
+  if (pattern !== undefined && made !== null)
+    reports.set('pattern', withMadePattern(pattern, made.choices, made.summary));
+  else if (pattern !== undefined && used !== null)
+    reports.set('pattern', { ...pattern, cautions: cautionsFor(used.made.summary) });
+  const cutting = reports.get('cutting');
+  if (cutting !== undefined && cut !== null)
+    reports.set('cutting', withCutPlies(cutting, context.inputs, cut));
+  return reports;
 }
 
 /** What a plan says of a verdict while it fits the inputs; at a stop without one, where a plan is looked for. */
@@ -109,6 +114,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const actions = useProjectActions(project, desk);
   const planning = usePlanning(project, desk);
   const patternControl = useMadePattern(project, measuring, actions);
+  const cuttingControl = useCutPlies(project, measuring, actions);
   useUndoKeys(workbook);
   const importGiven = useEffectEvent(() => {
     const model = takeGivenModel(project.id);
@@ -123,7 +129,8 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
     [inputs, incoming, pattern, found, otherHalf, fit, awaited, origins],
   );
   const { made, used } = patternControl;
-  const reports = useMemo(() => reportsWith(context, made, used), [context, made, used]);
+  const { cut } = cuttingControl;
+  const reports = useMemo(() => reportsWith(context, made, used, cut), [context, made, used, cut]);
   const decision = useMemo(() => decide(reports), [reports]);
   const adviceOf = useMemo(() => adviceWith(planning.found, inputs), [planning.found, inputs]);
   const step = steps.find((one) => one.id === stepId);
@@ -264,6 +271,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
               measuring={measuring}
               control={control}
               patternControl={patternControl}
+              cuttingControl={cuttingControl}
               mates={mates}
               timers={timers}
               forecast={forecast}

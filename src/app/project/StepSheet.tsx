@@ -4,6 +4,8 @@ import { recordHtml } from '../../checklist/recordHtml';
 import type { StepReport } from '../../core/figure';
 import { ClosingSheet } from '../../sheets/closing/ClosingSheet';
 import { CureSheet } from '../../sheets/cure/CureSheet';
+import type { CuttingControl } from '../../sheets/cutting/cuttingControl';
+import { CuttingSheet } from '../../sheets/cutting/CuttingSheet';
 import type { HeatMoment } from '../../sheets/cure/heatMoment';
 import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
 import type { CureForecast } from '../../sheets/cure/forecast';
@@ -40,6 +42,7 @@ export interface StepSheetProps {
   readonly control: ViewControl;
   readonly patternControl: PatternControl;
   readonly mates: readonly string[];
+  readonly cuttingControl: CuttingControl;
   readonly timers: BenchTimers;
   readonly forecast: CureForecast;
   readonly ovenRun: OvenRunControl;
@@ -81,6 +84,8 @@ export function StepSheet(props: StepSheetProps) {
       return <WallsSheet {...sheet} />;
     case 'plies':
       return <PliesSheet {...sheet} />;
+    case 'cutting':
+      return <CuttingSheet {...sheet} control={props.cuttingControl} />;
     case 'mold':
       return (
         <MoldSheet

@@ -106,11 +106,11 @@ const longestMiter = 2;
 function waysOut({ positions, facets }: IndexedMesh, { vertices: rim, halfEdges }: Loop): Float64Array {
   const count = rim.length;
   const outOfEdge = new Float64Array(3 * count);
+  const point = (v: number) => [0, 1, 2].map((k) => positions[3 * v + k]!) as [number, number, number];
   rim.forEach((from, at) => {
     const to = rim[(at + 1) % count]!;
     const half = halfEdges[at]!;
     const apex = facets[3 * Math.floor(half / 3) + ((half + 2) % 3)]!;
-    const point = (v: number) => [0, 1, 2].map((k) => positions[3 * v + k]!) as [number, number, number];
     const [p, q, r] = [point(from), point(to), point(apex)];
     const e = [q[0] - p[0], q[1] - p[1], q[2] - p[2]] as const;
     const g = [r[0] - p[0], r[1] - p[1], r[2] - p[2]] as const;

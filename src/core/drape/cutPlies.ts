@@ -61,8 +61,8 @@ export interface CutPlies {
   readonly plies: readonly CutPly[];
   readonly start: PlanPoint;
   readonly proposed: PlanPoint;
-  readonly lengthMm: number;
-  readonly acrossMm: number;
+  /** The frame that the start is given in. */
+  readonly datum: PartDatum;
 }
 
 export type CuttingProgress = (doing: string, share: number) => void;
@@ -111,7 +111,7 @@ export function cutPlies(
     pieces.push(...done.pieces);
     cut.push(done.ply);
   });
-  return { pieces, plies: cut, start, proposed, lengthMm: datum.lengthMm, acrossMm: datum.acrossMm };
+  return { pieces, plies: cut, start, proposed, datum };
 }
 
 interface Part {

@@ -3,6 +3,7 @@ import { cellsOf, type Cell } from './cells';
 import { region, type DrapeSurface } from './drapeSurface';
 import { layNet, type LayChoices } from './layNet';
 import type { Net } from './net';
+import { shearedThickness } from './weaveLimits';
 import { cutCells, type CutCells, type KeptSide } from './outline';
 
 export interface Drape extends CutCells {
@@ -45,7 +46,7 @@ export function shearFigures({ net, cells, keptShare }: Drape, warningDeg: numbe
     largestShearDeg: (largest * 180) / Math.PI,
     shareOverWarning: coveredMm2 > 0 ? overMm2 / coveredMm2 : 0,
     meanThickness: coveredMm2 > 0 ? clothMm2 / coveredMm2 : 1,
-    largestThickness: 1 / Math.cos(largest),
+    largestThickness: shearedThickness(largest),
   };
 }
 

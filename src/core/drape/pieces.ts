@@ -81,9 +81,10 @@ function holesInNet({ net, surface }: Drape): readonly Outline[] {
   });
 }
 
+const turn = ([x, y]: Point2): Point2 => [x, -y];
+
 /** As it lies on the table with the other side up: mirrored about the warp. */
 function turnedOver(piece: PlyPiece): PlyPiece {
-  const turn = ([x, y]: Point2): Point2 => [x, -y];
   return {
     ...piece,
     outlineMm: piece.outlineMm.map(turn).toReversed(),

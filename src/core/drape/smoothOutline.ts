@@ -18,8 +18,6 @@ export function smoothOutline(
 ): readonly Point2[] {
   const runs = runsOf(border);
   const kept = runs.map(({ points, onDart }) => thinned(points, onDart ? stairs * stepMm : rimToleranceMm));
-  const joined = (lines: readonly (readonly Point2[])[]) =>
-    lines.flatMap((line) => (lines.length === 1 ? line : line.slice(0, -1)));
   const lines = kept.map((line) => [...line]);
   runs.forEach(({ onDart }, at) => {
     if (!onDart || growMm <= 0 || runs.length === 1) return;
@@ -35,6 +33,10 @@ export function smoothOutline(
   });
   return joined(lines);
 }
+
+/** Stretches end to end; where one ends the next begins. */
+const joined = (lines: readonly (readonly Point2[])[]): readonly Point2[] =>
+  lines.flatMap((line) => (lines.length === 1 ? line : line.slice(0, -1)));
 
 interface Run {
   readonly points: readonly Point2[];

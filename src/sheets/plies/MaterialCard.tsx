@@ -28,6 +28,7 @@ const strengthFields = [
   'compression2Mpa',
   'shear12Mpa',
 ] as const;
+const shearFields = ['shearWarningDeg', 'shearLockingDeg'] as const;
 
 export interface MaterialCardProps {
   readonly card: Material;
@@ -127,6 +128,12 @@ export function MaterialCard(props: MaterialCardProps) {
       >
         <OptionalFields fields={elasticFields} emptyWord="typical" {...props} />
       </Disclosure>
+      <Disclosure
+        title="Shear when it is laid"
+        remark={given(shearFields) === 0 ? 'typical of its kind' : 'measured'}
+      >
+        <OptionalFields fields={shearFields} emptyWord="typical" {...props} />
+      </Disclosure>
       <Disclosure title="Strengths" remark={strengthRemark(given(strengthFields))}>
         <OptionalFields fields={strengthFields} emptyWord="none" {...props} />
       </Disclosure>
@@ -144,7 +151,8 @@ export function MaterialCard(props: MaterialCardProps) {
 }
 
 type OptionalField =
-  (typeof offcutFields | typeof elasticFields | typeof strengthFields)[number] | 'allowedOutTimeH';
+  | (typeof offcutFields | typeof elasticFields | typeof shearFields | typeof strengthFields)[number]
+  | 'allowedOutTimeH';
 
 interface OptionalFieldsProps extends Pick<MaterialCardProps, 'card' | 'disabled' | 'onChange'> {
   readonly fields: readonly OptionalField[];

@@ -3,6 +3,8 @@ import * as z from 'zod/mini';
 import { mayBeLeftOut, number, optional, plain, schemaOf, startOf, type InputsOf } from '../kit/inputTable';
 
 const known = 'Empty takes a typical standard-modulus carbon ply, from memory.';
+const typicalShear =
+  'Empty takes what is typical, from memory: 40 and 54 for a 2×2 twill, 28 and 45 for a stitched cloth (as for plain weave), 5 and 15 for unidirectional tape.';
 const strength = 'Measured strength from the data sheet; empty means no look at strength.';
 
 function modulus(label: string, meaning: string, typical: number) {
@@ -123,6 +125,16 @@ export const materialTable = {
     optional('Out-time allowed', 'h', 720, [0, 100_000, 0], {
       meaning:
         'Hours out of the freezer that the data sheet allows at its room temperature (30 days are 720 h); empty when not known.',
+    }),
+  ),
+  shearWarningDeg: mayBeLeftOut(
+    optional('Shear at which it wrinkles', '°', 40, [0.5, 80, 0], {
+      meaning: `Pull a square of the cloth by two corners until it puckers: how far its threads are from square then. ${typicalShear}`,
+    }),
+  ),
+  shearLockingDeg: mayBeLeftOut(
+    optional('Shear at which it locks', '°', 54, [0.5, 85, 0], {
+      meaning: `The same where it gives no further. ${typicalShear}`,
     }),
   ),
 };

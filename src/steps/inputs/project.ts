@@ -12,6 +12,7 @@ import {
 import { benchTable } from './bench';
 import { closingTable } from './closing';
 import { cureTable } from './cure';
+import { cuttingTable } from './cutting';
 import { finishTable } from './finish';
 import { fitTable } from './fit';
 import { moldTable } from './mold';
@@ -26,6 +27,7 @@ export const inputTables = {
   pattern: patternTable,
   walls: wallsTable,
   plies: pliesTable,
+  cutting: cuttingTable,
   closing: closingTable,
   mold: moldTable,
   cure: cureTable,
@@ -40,6 +42,7 @@ export const projectInputsSchema = z
     pattern: schemaOf(patternTable),
     walls: schemaOf(wallsTable),
     plies: schemaOf(pliesTable),
+    cutting: schemaOf(cuttingTable),
     closing: schemaOf(closingTable),
     mold: schemaOf(moldTable),
     cure: schemaOf(cureTable),
@@ -65,6 +68,7 @@ export const defaultProjectInputs: ProjectInputs = {
   pattern: startOf(patternTable),
   walls: startOf(wallsTable),
   plies: startOf(pliesTable),
+  cutting: startOf(cuttingTable),
   closing: startOf(closingTable),
   mold: startOf(moldTable),
   cure: startOf(cureTable),

@@ -1,0 +1,106 @@
+/**
+ * Ply cutting step: what do I cut, and does the cloth lie in the corners? The pieces are worked out when the maker asks for them, not
+ * with every change of an input; until then the step holds up no pour.
+ */
+import type { Caution, StepReport, Verdict } from '../../core/figure';
+import type { CutPlies } from '../../core/drape/cutPlies';
+import { formatNumber } from '../../core/units/formatNumber';
+import type { ProjectInputs } from '../inputs/project';
+import { count, unknownFigure } from '../kit/figures';
+import type { StepContext } from '../shared/context';
+import { resolveStack } from '../shared/stack';
+import { cuttingFigures, cuttingSpecs } from './figures';
+
+/** Up to that share over the warning angle the cloth is coaxed by hand, over the other it does not lie (our own judgement). */
+const fewShare = 0.02;
+const mostShare = 0.1;
+/** Less of the face covered leaves places without cloth. */
+const leastCovered = 0.97;
+
+const blades: Caution = {
+  id: 'cutting.blades',
+  text: 'Cut on a mat with a sharp blade, away from the hand that holds the rule. Wear nitrile gloves: uncured epoxy resin can make the skin allergic, and carbon dust from dry edges irritates and conducts. The safety data sheet of the prepreg and local rules come first.',
+};
+
+export function cuttingReport(context: StepContext): StepReport {
+  return {
+    figures: Object.values(cuttingSpecs).map((spec) =>
+      unknownFigure(spec, 'Work out the pieces, and this is known.'),
+    ),
+    verdicts: [notCutYet(context)],
+    cautions: [],
+  };
+}
+
+function notCutYet({ pattern, inputs }: StepContext): Verdict {
+  const id = 'cutting.shear';
+  if (pattern === null)
+    return {
+      id,
+      word: 'not yet known',
+      reason: 'No model is imported, so there is no face to lay cloth on.',
+      fix: 'Import a model at Part.',
+    };
+  const stack = resolveStack(inputs.plies);
+  if (!stack.known) return { id, word: 'not yet known', reason: stack.reason, fix: stack.fix };
+  return {
+    id,
+    word: 'go',
+    reason: 'The pieces are not worked out yet; the pour need not wait for them.',
+    fix: 'Work them out here before you cut the roll.',
+  };
+}
+
+/** The same where the cloth cannot be laid, in the words of why. */
+export const withCuttingProblem = (report: StepReport, why: string): StepReport => ({
+  ...report,
+  verdicts: [{ id: 'cutting.shear', word: 'look again', reason: why, fix: '' }],
+});
+
+/** The same with the pieces. */
+export function withCutPlies(report: StepReport, inputs: ProjectInputs, cut: CutPlies): StepReport {
+  return {
+    ...report,
+    figures: cuttingFigures(inputs, cut),
+    verdicts: [shearVerdict(cut), coverVerdict(cut)],
+    cautions: [blades],
+  };
+}
+
+const percent = (share: number) => `${formatNumber(100 * share, 1)} %`;
+
+function shearVerdict({ plies, pieces }: CutPlies): Verdict {
+  const id = 'cutting.shear';
+  const worst = plies.reduce((most, one) => (one.shareOverWarning > most.shareOverWarning ? one : most));
+  const { ply, shareOverWarning, warningDeg, largestShearDeg } = worst;
+  const said = `Ply ${ply} shears by more than ${formatNumber(warningDeg, 0)}° on ${percent(shareOverWarning)} of its face, at most ${formatNumber(largestShearDeg, 0)}°`;
+  if (shareOverWarning <= fewShare)
+    return {
+      id,
+      word: 'go',
+      reason: `${said}; ${count(pieces.length, 'piece')} to cut.`,
+      fix: '',
+    };
+  const fix =
+    'Try another start, or a seam between top and sides; a cloth of finer or looser weave shears further.';
+  return shareOverWarning <= mostShare
+    ? { id, word: 'look again', reason: `${said}: wrinkles are to be coaxed out there.`, fix }
+    : { id, word: 'stop', reason: `${said}: it will not lie there.`, fix };
+}
+
+const shareOf = ({ coveredMm2, wantedMm2 }: CutPlies['plies'][number]) => coveredMm2 / wantedMm2;
+
+function coverVerdict({ plies }: CutPlies): Verdict {
+  const id = 'cutting.covered';
+  const worst = plies.reduce((least, one) => (shareOf(one) < shareOf(least) ? one : least));
+  const share = shareOf(worst);
+  const reason = `Ply ${worst.ply} covers ${percent(share)} of its face${share < 1 ? '; the rest lies along its darts' : ''}.`;
+  return share >= leastCovered
+    ? { id, word: 'go', reason, fix: '' }
+    : {
+        id,
+        word: 'look again',
+        reason,
+        fix: 'Try another start, or an overlap at the darts, and lay small patches where no cloth lies.',
+      };
+}
