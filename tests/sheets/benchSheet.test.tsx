@@ -29,7 +29,9 @@ function Page() {
       reports={reports}
       readOnly={false}
       liveHref="#live"
-      onReading={(path, value) => setInputs(produce((draft) => writeReading(draft, path, value)))}
+      onReading={(path, value) =>
+        setInputs((now) => produce(now, (draft) => writeReading(draft, path, value)))
+      }
       onRecord={(id, change) =>
         setRecord({ ...record, [id]: { done: false, measured: '', initials: '', ...record[id], ...change } })
       }
