@@ -88,7 +88,16 @@ const mayImport: Record<string, readonly string[]> = {
  * the poured stone and the closed mold that more than one step asks about, then the steps in the order of the work, and
  * the registry in the folder of them all. Each knows only those before it.
  */
-const foldersOfSteps = ['kit', 'inputs', 'shared', 'stone', 'closedMold', ...steps.map(({ id }) => id), 'bench', '.'];
+const foldersOfSteps = [
+  'kit',
+  'inputs',
+  'shared',
+  'stone',
+  'closedMold',
+  ...steps.map(({ id }) => id),
+  'bench',
+  '.',
+];
 
 const floorInSteps = (file: string) => foldersOfSteps.indexOf(dirname(file).replace(/^steps\/?/, '') || '.');
 

@@ -5,6 +5,8 @@ import '../ui/charts/charts.css';
 import './app.css';
 import '../sheets/sheets.css';
 import '../checklist/checklist.css';
+import '../checklist/drawing.css';
+import '../checklist/paper.css';
 import { createWorkbook } from '../workbook';
 import { browserPorts } from '../workbook/browserPorts';
 import { App } from './App';

@@ -4,7 +4,7 @@ import { DrawingView } from './DrawingView';
 import type { BenchCard, PrintedBlank } from './model';
 
 /** Full size over drawn size, as drawings say it. */
-const scaleWords = (scale: number | null) => (scale === null ? '' : `, 1 : ${scale}`);
+const scaleWords = (scale: number | null) => (scale === null ? '' : `, 1\u00a0:\u00a0${scale}`);
 
 /** The bench card: one page. */
 export function CardSection({ card, title }: { readonly card: BenchCard; readonly title: string }) {

@@ -10,10 +10,10 @@ const readings: readonly (readonly [what: string, value: string, isOut: boolean]
   ['pattern on the scale', '3.1', false],
   ['warmest in the trial cup', '70', true],
   ['slurry in a cup', '2.07', false],
-  ['negative, fresh from the box', '196', false],
   ['3 plies, caliper', '0.75', false],
   ['whole stack, pressed', '0.71', false],
   ['finished along x', '68.5', true],
+  ['finished wall', '0.67', false],
   ['finished part on the scale', '3.7', false],
 ];
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { tighteningOrder } from '../../src/checklist/card/clampPlan';
+import { clampPlan, tighteningOrder } from '../../src/checklist/card/clampPlan';
 import { moldCut } from '../../src/checklist/card/moldCut';
 import { ovenCurve } from '../../src/checklist/card/ovenCurve';
 
@@ -23,6 +23,24 @@ describe('the order of tightening', () => {
     expect(order.toSorted((a, b) => a[0] - b[0])).toEqual(round.toSorted((a, b) => a[0] - b[0]));
     expect(tighteningOrder([])).toEqual([]);
   });
+});
+
+test('a long box lies on its side, with all that stands on it', () => {
+  const plan = clampPlan({
+    boxMm: [40, 120],
+    outlineMm: null,
+    halfSizeMm: [10, 50],
+    clampsMm: [[10, 50]],
+    places: [{ letter: 'A', planMm: [0, -50] }],
+    coldestMm: null,
+  });
+  expect(plan.scale).toBe(2);
+  const at = new Map(
+    plan.marks.flatMap((mark) => (mark.kind === 'disc' ? [[mark.text, mark.at] as const] : [])),
+  );
+  // The middle stands at 33, 13; what was up lies to the right.
+  expect(at.get('1')).toEqual([33 + 25, 13 + 5]);
+  expect(at.get('A')).toEqual([33 - 25, 13]);
 });
 
 test('the cut is drawn to its scale: stone, depth and wall over the scale', () => {

@@ -177,8 +177,8 @@ describe('the blanks', () => {
   });
 
   test('show what was read beside what was planned', () => {
-    const [card] = defaultMaterial === undefined ? [] : [{ ...defaultMaterial, caliperTotalMm: 0.9 }];
-    const { blanks } = modelOf(trayContext({ plies: { materials: card === undefined ? [] : [card] } }));
+    const card = { ...defaultMaterial, caliperTotalMm: 0.9 };
+    const { blanks } = modelOf(trayContext({ plies: { materials: [card] } }));
     const caliper = blanks.find(({ id }) => id.startsWith('caliper.'));
     expect(caliper?.written).toBe('0.90');
     expect(caliper?.expected).toBeCloseTo(0.75, 10);

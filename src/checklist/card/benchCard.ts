@@ -2,7 +2,7 @@
 import { formatNumber } from '../../core/units/formatNumber';
 import { placesThatMatter, type NotedPlace } from '../../steps/bench/places';
 import { closingState } from '../../steps/closedMold/state';
-import { hoursMinutes } from '../../steps/cure/say';
+import { clockHours, hoursMinutes } from '../../steps/cure/say';
 import { cureState } from '../../steps/cure/state';
 import { steepestDraftDeg } from '../../core/stone/opening';
 import { decide, headline, stamps } from '../../steps/shared/decision';
@@ -51,7 +51,7 @@ function cardNumbers(material: Material): readonly CardNumber[] {
   const { plies, closing, cure } = context.inputs;
   const of = (label: string, id: string, after?: string): CardNumber => {
     const own = split(value(material, id));
-    return { label, value: own.value, after: after ?? own.after };
+    return { label, value: own.value.replaceAll(' × ', '×'), after: after ?? own.after };
   };
   const mix = (half: 'negative' | 'positive'): CardNumber => {
     const answer = work.half[half];
@@ -88,7 +88,7 @@ function cardNumbers(material: Material): readonly CardNumber[] {
     },
     {
       label: clamps === 1 ? 'Clamp' : 'Clamps',
-      value: `${clamps} × ${closing.clamps.map(({ forceN }) => formatNumber(forceN, 0)).join(', ')}`,
+      value: `${clamps}×${closing.clamps.map(({ forceN }) => formatNumber(forceN, 0)).join(', ')}`,
       after: 'N',
     },
     {
@@ -101,8 +101,8 @@ function cardNumbers(material: Material): readonly CardNumber[] {
     of('Coldest laminate', 'cure.coldest.peakC'),
     {
       label: 'Open after',
-      value: openS === null ? 'not known' : hoursMinutes(openS),
-      after: `under ${formatNumber(cure.demoldC, 0)} °C`,
+      value: openS === null ? 'not known' : clockHours(openS),
+      after: `h:min, under ${formatNumber(cure.demoldC, 0)} °C`,
     },
   ];
 }

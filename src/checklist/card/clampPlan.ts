@@ -41,7 +41,24 @@ export function tighteningOrder(clamps: readonly Point[]): readonly Point[] {
   return set;
 }
 
-export function clampPlan(numbers: ClampPlanNumbers): Drawing {
+/** A long box lies on its side, so that it is drawn as large as it can be. */
+function lyingDown(numbers: ClampPlanNumbers): ClampPlanNumbers {
+  const [length, width] = numbers.boxMm;
+  if (length >= width) return numbers;
+  const turned = ([x, y]: Point): Point => [y, -x];
+  const { outlineMm, halfSizeMm, clampsMm, places, coldestMm } = numbers;
+  return {
+    boxMm: [width, length],
+    outlineMm: outlineMm === null ? null : outlineMm.map(turned),
+    halfSizeMm: [halfSizeMm[1], halfSizeMm[0]],
+    clampsMm: clampsMm.map(turned),
+    places: places.map(({ letter, planMm }) => ({ letter, planMm: turned(planMm) })),
+    coldestMm: coldestMm === null ? null : turned(coldestMm),
+  };
+}
+
+export function clampPlan(upright: ClampPlanNumbers): Drawing {
+  const numbers = lyingDown(upright);
   const { boxMm, outlineMm, halfSizeMm, clampsMm, places, coldestMm } = numbers;
   const reach = [boxMm[0], ...clampsMm.map(([x]) => 2 * Math.abs(x))];
   const reachAcross = [boxMm[1], ...clampsMm.map(([, y]) => 2 * Math.abs(y))];
