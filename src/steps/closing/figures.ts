@@ -9,7 +9,8 @@ import type { StepContext } from '../shared/context';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { fixFigures, fixSpecs } from './fixFigures';
 import { limitFigures, limitSpecs } from './limitFigures';
-import { resinFigures, resinSpecs } from './resinFigures';
+import { resinFigures } from './resinFigures';
+import { resinSpecs } from './resinSpecs';
 import { areaPercent, kilopascals, mm, newtons } from './say';
 import { closingState, type ClosingCase, type ClosingState } from '../closedMold/state';
 

@@ -1,0 +1,112 @@
+/** Names, units and sources of the figures of the resin. */
+import type { FigureSpec } from '../kit/figures';
+
+const cavity = { unit: 'cm³', decimals: 2, source: 'rigidCavity' } as const;
+
+export const resinSpecs = {
+  cavity: { id: 'closing.cavityCm3', label: 'Cavity of the closed mold', ...cavity },
+  laminate: { id: 'closing.laminateCm3', label: 'Fiber and resin in it', ...cavity },
+  air: { id: 'closing.airCm3', label: 'Air in it', ...cavity },
+  voids: {
+    id: 'closing.voidPercent',
+    label: 'Voids, over the whole part',
+    unit: '%',
+    decimals: 1,
+    source: 'rigidCavity',
+  },
+  worst: {
+    id: 'closing.worstVoidPercent',
+    label: 'Voids at the worst place',
+    unit: '%',
+    decimals: 1,
+    source: 'rigidCavity',
+  },
+  bad: {
+    id: 'closing.badVoidShare',
+    label: 'Show face with bad voids',
+    unit: '',
+    decimals: 3,
+    source: 'rigidCavity',
+  },
+  atGel: {
+    id: 'closing.resinAtGelKPa',
+    label: 'Resin pressure when it gels',
+    unit: 'kPa',
+    decimals: 0,
+    source: 'closingBalance',
+  },
+  need: { id: 'closing.resinNeedKPa', label: 'Resin pressure wanted', unit: 'kPa', decimals: 0 },
+  moisture: {
+    id: 'closing.voidFreeKpa',
+    label: 'Resin pressure against moisture and steam, absolute',
+    unit: 'kPa',
+    decimals: 0,
+    source: 'kardos1986',
+  },
+  trapped: {
+    id: 'closing.trappedStandOffMm',
+    label: 'Stand-off on resin that is held in (warm)',
+    unit: 'mm',
+    decimals: 3,
+    source: 'rigidCavity',
+  },
+  trappedKpa: {
+    id: 'closing.trappedResinKpa',
+    label: 'Resin pressure when it is held in',
+    unit: 'kPa',
+    decimals: 0,
+    source: 'closingBalance',
+  },
+  cold: {
+    id: 'closing.coldStandOffMm',
+    label: 'Stand-off before the resin runs (cold), at most',
+    unit: 'mm',
+    decimals: 2,
+    source: 'rigidCavity',
+  },
+  freeMm: {
+    id: 'closing.freeStandOffMm',
+    label: 'Stand-off once an open rim has let the excess go',
+    unit: 'mm',
+    decimals: 2,
+    source: 'closingBalance',
+  },
+  lost: {
+    id: 'closing.openRimMinutes',
+    label: 'Open rim: pressure under the need after',
+    unit: 'min',
+    decimals: 1,
+    source: 'slotFlow',
+  },
+  bleed: {
+    id: 'closing.flowToRimHours',
+    label: 'Laminate itself loses its excess to the rim in',
+    unit: 'h',
+    decimals: 2,
+    source: 'slotFlow',
+  },
+  reach: {
+    id: 'closing.flowLengthMm',
+    label: 'Resin evens out before gel within',
+    unit: 'mm',
+    decimals: 0,
+    source: 'carmanKozeny',
+  },
+  wetting: {
+    id: 'closing.flowThroughMinutes',
+    label: 'Resin through the thickness',
+    unit: 'min',
+    decimals: 1,
+    source: 'carmanKozeny',
+  },
+  residual: {
+    id: 'closing.residualAirPercent',
+    label: 'Air of the debulked stack, left as voids',
+    unit: '%',
+    decimals: 1,
+    source: 'rigidCavity',
+  },
+  out: { id: 'closing.resinPressedOutG', label: 'Resin pressed out of tight places', unit: 'g', decimals: 2 },
+  room: { id: 'closing.resinRoomG', label: 'Room for it in wide places', unit: 'g', decimals: 2 },
+  rim: { id: 'closing.resinOverRimG', label: 'Resin that leaves the part', unit: 'g', decimals: 2 },
+} as const satisfies Record<string, FigureSpec>;
