@@ -64,4 +64,8 @@ export const demoInputs = (changes: DemoPart['inputs']): ProjectInputs => ({
   closing: { ...defaultProjectInputs.closing, ...changes.closing },
   mold: { ...defaultProjectInputs.mold, ...changes.mold },
   cure: { ...defaultProjectInputs.cure, ...changes.cure },
+  cutting: { ...defaultProjectInputs.cutting, ...changes.cutting },
+  bench: { ...defaultProjectInputs.bench, ...changes.bench },
+  fit: { ...defaultProjectInputs.fit, ...changes.fit },
+  finish: { ...defaultProjectInputs.finish, ...changes.finish },
 });

@@ -1,5 +1,5 @@
 /** Cloth on the show faces of made patterns, at 0, 45 and 90 degrees. */
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cutPlies, type CuttingChoices } from '../../../src/core/drape/cutPlies';
 import { isSimple } from '../../../src/core/drape/smoothOutline';
 import { shearLimits } from '../../../src/core/drape/weaveLimits';
@@ -8,7 +8,6 @@ import { measurePart } from '../../../src/core/mesh/measure';
 import { partFromSaved } from '../../../src/core/mesh/partFromSaved';
 import type { IndexedMesh, Vec3 } from '../../../src/core/mesh/types';
 import { makePattern } from '../../../src/core/pattern/makePattern';
-import { prepareSimplify } from '../../../src/core/pattern/simplify';
 import { readPatternFile } from '../../../src/pipeline/patternFile';
 import { tray } from '../../support/meshes';
 import { hasSharedMeshes, sharedMesh } from '../../support/sharedMeshes';
@@ -34,8 +33,6 @@ async function partOf(name: string): Promise<IndexedMesh> {
     winding: 'repair',
   }).partMesh;
 }
-
-beforeAll(prepareSimplify);
 
 describe(isShared ? `${real.length} public enclosures` : 'a tray of our own', () => {
   const cases = isShared ? real : ([['tray', [0, 0, -1]]] as const);
