@@ -89,7 +89,6 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
         log: { laminate, air: airCurve(log), place: log.place },
       });
     },
-    /** What was read at the bench is the input that the step asks for. */
     reading(path: string, value: number | null) {
       told(workbook.updateInputs((draft) => writeReading(draft, path, value), `reading ${path}`));
     },
@@ -99,7 +98,6 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     saveRecord(html: string) {
       saveTextFile({ fileName: fileName('full record.html'), text: html }, 'text/html');
     },
-    /** The same text as the headless command's. */
     saveFigures(json: string) {
       saveTextFile({ fileName: fileName('figures.json'), text: json }, 'application/json');
     },
