@@ -92,12 +92,11 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     reading(path: string, value: number | null) {
       told(workbook.updateInputs((draft) => writeReading(draft, path, value), `reading ${path}`));
     },
-    record(lineId: string, line: Partial<RecordLine>) {
-      told(workbook.setRecord(lineId, line));
-    },
+    record: (lineId: string, line: Partial<RecordLine>) => told(workbook.setRecord(lineId, line)),
     saveRecord(html: string) {
       saveTextFile({ fileName: fileName('full record.html'), text: html }, 'text/html');
     },
+    /** The same text as the headless command's. */
     saveFigures(json: string) {
       saveTextFile({ fileName: fileName('figures.json'), text: json }, 'application/json');
     },
