@@ -6,27 +6,24 @@ const path = (points: readonly Point[]) =>
 const discMm = 2;
 
 function MarkView({ mark }: { readonly mark: Mark }) {
-  switch (mark.kind) {
-    case 'face':
-      return <polygon className={`draw-face draw-${mark.fill}`} points={path(mark.points)} />;
-    case 'line':
-      return <polyline className={`draw-line draw-line-${mark.stroke}`} points={path(mark.points)} />;
-    case 'disc':
-      return (
-        <g className={mark.hollow ? 'draw-place' : 'draw-clamp'}>
-          <circle cx={mark.at[0]} cy={mark.at[1]} r={discMm} />
-          <text x={mark.at[0]} y={mark.at[1] + 0.95} textAnchor="middle">
-            {mark.text}
-          </text>
-        </g>
-      );
-    case 'text':
-      return (
-        <text className="draw-text" x={mark.at[0]} y={mark.at[1]} textAnchor={mark.anchor}>
+  if (mark.kind === 'face')
+    return <polygon className={`draw-face draw-${mark.fill}`} points={path(mark.points)} />;
+  if (mark.kind === 'line')
+    return <polyline className={`draw-line draw-line-${mark.stroke}`} points={path(mark.points)} />;
+  if (mark.kind === 'disc')
+    return (
+      <g className={mark.hollow ? 'draw-place' : 'draw-clamp'}>
+        <circle cx={mark.at[0]} cy={mark.at[1]} r={discMm} />
+        <text x={mark.at[0]} y={mark.at[1] + 0.95} textAnchor="middle">
           {mark.text}
         </text>
-      );
-  }
+      </g>
+    );
+  return (
+    <text className="draw-text" x={mark.at[0]} y={mark.at[1]} textAnchor={mark.anchor}>
+      {mark.text}
+    </text>
+  );
 }
 
 /** A drawing at its size on paper, in mm. */

@@ -142,6 +142,11 @@ describe('the phases', () => {
   });
 });
 
+const numbersOf = (context: StepContext) =>
+  new Map(modelOf(context).blanks.map(({ id, number }) => [id, number]));
+
+const idsOf = (context: StepContext) => modelOf(context).blanks.map(({ id }) => id);
+
 describe('the blanks', () => {
   test('have each a number of their own, in the order of the paper', () => {
     for (const context of [trayContext(), faulty, emptyContext()]) {
@@ -156,15 +161,12 @@ describe('the blanks', () => {
   });
 
   test('keep their numbers when a reading changes what is asked', () => {
-    const numbersOf = (context: StepContext) =>
-      new Map(modelOf(context).blanks.map(({ id, number }) => [id, number]));
     const before = numbersOf(trayContext());
     const after = numbersOf(trayContext({ closing: { clamps: [{ ...defaultClamp, forceN: 90 }] } }));
     for (const [id, number] of after) if (before.has(id)) expect(number).toBe(before.get(id));
   });
 
   test('what nobody can fill is not asked', () => {
-    const idsOf = (context: StepContext) => modelOf(context).blanks.map(({ id }) => id);
     expect(idsOf(trayContext())).not.toContain('held');
     expect(idsOf(trayContext({ cure: { supplierCures: [{ hours: 16, temperatureC: 70 }] } }))).toContain(
       'held',
@@ -232,10 +234,10 @@ test('the text fits 80 columns and has room to write', () => {
   expect(text).toMatch(/m1 print along x: ______ mm, expected 120\.00 mm/u);
 });
 
-describe('the full record', () => {
-  const htmlOf = (context: StepContext, record = {}) =>
-    recordHtml(modelOf(context, record), stepReports(context));
+const htmlOf = (context: StepContext, record = {}) =>
+  recordHtml(modelOf(context, record), stepReports(context));
 
+describe('the full record', () => {
   test('needs nothing from outside and runs nothing', () => {
     const html = htmlOf(faulty);
     expect(html).not.toMatch(/<script|<link|<img|https?:|url\(/iu);

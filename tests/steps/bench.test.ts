@@ -134,13 +134,14 @@ describe('what follows', () => {
   });
 });
 
+const wordsOf = (context: StepContext) =>
+  new Map(
+    [...stepReports(context)]
+      .filter(([id]) => id !== 'checklist')
+      .flatMap(([, { verdicts }]) => verdicts.map(({ id, word }) => [id, word] as const)),
+  );
+
 test('a pattern that is measured short turns the verdict on sizes, and no other', () => {
-  const wordsOf = (context: StepContext) =>
-    new Map(
-      [...stepReports(context)]
-        .filter(([id]) => id !== 'checklist')
-        .flatMap(([, { verdicts }]) => verdicts.map(({ id, word }) => [id, word] as const)),
-    );
   const before = wordsOf(planned);
   const after = wordsOf(withReading('print.x', 118));
   expect([...after].filter(([id, word]) => before.get(id) !== word).map(([id]) => id)).toEqual(['mold.size']);

@@ -22,6 +22,19 @@ function areasOf(drawn: IndexedMesh, pull: Vec3) {
   return summarize(drawn, findHealth(drawn), measurePart(mesh, pull)).kindAreaMm2;
 }
 
+const rectangle = (insetMm: number, zMm: number) => {
+  const [x, y] = [lengthMm / 2 - insetMm, widthMm / 2 - insetMm];
+  return {
+    corners: [
+      [x, y],
+      [-x, y],
+      [-x, -y],
+      [x, -y],
+    ] as [number, number][],
+    zMm,
+  };
+};
+
 describe('a stepped tray', () => {
   test.each([
     [1, [0, 0, 0]],
@@ -39,18 +52,6 @@ describe('a stepped tray', () => {
 
   test('the land of a lip inside the rim is no wall of the core skin', () => {
     // Walls of 4 mm that end in a lip of 1.5 mm, 5 mm high: the land behind it is 2.5 mm wide and looks at the rim.
-    const rectangle = (insetMm: number, zMm: number) => {
-      const [x, y] = [lengthMm / 2 - insetMm, widthMm / 2 - insetMm];
-      return {
-        corners: [
-          [x, y],
-          [-x, y],
-          [-x, -y],
-          [x, -y],
-        ] as [number, number][],
-        zMm,
-      };
-    };
     const rings = [
       [0, heightMm],
       [0, 0],

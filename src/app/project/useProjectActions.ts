@@ -92,13 +92,10 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
         log: { laminate, air: airCurve(log), place: log.place },
       });
     },
-    /** What was read at the bench is the input that the step asks for. */
     reading(path: string, value: number | null) {
       told(workbook.updateInputs((draft) => writeReading(draft, path, value), `reading ${path}`));
     },
-    record(lineId: string, line: Partial<RecordLine>) {
-      told(workbook.setRecord(lineId, line));
-    },
+    record: (lineId: string, line: Partial<RecordLine>) => told(workbook.setRecord(lineId, line)),
     saveRecord(html: string) {
       saveTextFile({ fileName: fileName('full record.html'), text: html }, 'text/html');
     },

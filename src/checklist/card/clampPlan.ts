@@ -41,11 +41,12 @@ export function tighteningOrder(clamps: readonly Point[]): readonly Point[] {
   return set;
 }
 
+const turned = ([x, y]: Point): Point => [y, -x];
+
 /** A long box lies on its side, so that it is drawn as large as it can be. */
 function lyingDown(numbers: ClampPlanNumbers): ClampPlanNumbers {
   const [length, width] = numbers.boxMm;
   if (length >= width) return numbers;
-  const turned = ([x, y]: Point): Point => [y, -x];
   const { outlineMm, halfSizeMm, clampsMm, places, coldestMm } = numbers;
   return {
     boxMm: [width, length],

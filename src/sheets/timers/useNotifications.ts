@@ -31,7 +31,7 @@ export function useNotifications(): Notifications {
 export function notify(text: string): void {
   if (permissionNow() !== 'granted') return;
   try {
-    new Notification(text);
+    void new Notification(text);
   } catch {
     // The page still sounds and says it.
   }

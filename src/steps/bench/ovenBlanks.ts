@@ -43,16 +43,17 @@ function held(number: Known['number'], band: Known['band']): BlankDraft {
   };
 }
 
+const one = (
+  blank: Pick<BlankDraft, 'id' | 'label' | 'unit' | 'decimals' | 'path' | 'expected' | 'band'>,
+): BlankDraft => ({
+  ...blank,
+  phase: 'finish',
+  figures: [],
+  verdicts: [],
+});
+
 export function finishBlanks({ context, number }: Known): readonly BlankDraft[] {
   const { sizeToleranceMm } = context.inputs.mold;
-  const one = (
-    blank: Pick<BlankDraft, 'id' | 'label' | 'unit' | 'decimals' | 'path' | 'expected' | 'band'>,
-  ): BlankDraft => ({
-    ...blank,
-    phase: 'finish',
-    figures: [],
-    verdicts: [],
-  });
   const wanted = context.measured?.summary;
   const lengths = (['x', 'y'] as const).map((axis, at) => {
     const drawnMm = wanted === undefined ? null : (wanted.boxMaxMm[at] ?? 0) - (wanted.boxMinMm[at] ?? 0);

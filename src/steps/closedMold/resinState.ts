@@ -102,13 +102,14 @@ const dampFromPercent = 10;
  */
 const humidityOffPercent = 10;
 
+const moistureAt = (atC: number, percent: number) => leastVoidFreeAtm(atC, percent) * kpaPerAtm;
+
 /** Against moisture in the resin, and against the stone's own vapor, at the temperature at which the resin gels. */
 export function resinNeed({ inputs, mold }: Pick<StepContext, 'inputs' | 'mold'>): ResinNeed {
   const { gel, gelBand, storageHumidityPercent } = processOf(inputs);
   const gelC = gel.valueC;
   const isDamp = waterLeft(inputs, mold).percent >= dampFromPercent;
   const humidityPercent = isDamp ? 100 : storageHumidityPercent;
-  const moistureAt = (atC: number, percent: number) => leastVoidFreeAtm(atC, percent) * kpaPerAtm;
   const stoneAt = (atC: number) =>
     inputs.mold.sealerCoats > 0 ? 0 : equilibriumPressureAtm(atC) * kpaPerAtm;
   const moistureKPa = moistureAt(gelC, humidityPercent);

@@ -139,14 +139,16 @@ function standOffFigures(state: ClosingState): readonly Figure[] {
   ];
 }
 
+/** A figure that may be off by a factor either way. */
+const within = (one: Figure, factor: number): Figure =>
+  typeof one.value === 'number' ? withBand(one, one.value / factor, one.value * factor) : one;
+
 /** Fresh resin at the temperature at which it gels; the law is of another epoxy, so only the order of size is to be read. */
 function flowFigures(state: ClosingState, inputs: ClosingInputs): readonly Figure[] {
   const { resin, curedMm, stack } = state;
   const { bleed, lostAfterS, inPlaneS, heldInKPa } = resin;
   const fraction = stack.volume.fiberMm / curedMm;
   const law = `Fresh amine-cured epoxy of ${formatNumber(resin.viscosityPaS, 2)} Pa s at ${formatNumber(resin.need.atC, 0)} °C (${resin.need.atHow}), Vf ${formatNumber(fraction, 3)}; your resin differs by up to ${flowLawFactor} times either way (from memory), read the order of size.`;
-  const within = (one: Figure, factor: number) =>
-    typeof one.value === 'number' ? withBand(one, one.value / factor, one.value * factor) : one;
   const unpressed = 'The resin has no pressure, so nothing drives it.';
   const known = <T>(spec: FigureSpec, value: T | null, shown: (value: T) => Figure) =>
     heldInKPa > 0 && value !== null ? shown(value) : unknownFigure(spec, unpressed);

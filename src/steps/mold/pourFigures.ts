@@ -39,31 +39,36 @@ const specs = {
   seal: { id: 'mold.sealPressureKPa', label: 'Slurry pressure at the board', unit: 'kPa', decimals: 2 },
 } as const satisfies Readonly<Record<string, FigureSpec>>;
 
+/** A figure that may be off by so much either way; nothing that is zero is. */
+const within = (one: Figure, off: number): Figure =>
+  off > 0 && typeof one.value === 'number' && one.value !== 0
+    ? withBand(one, one.value - off, one.value + off)
+    : one;
+
+/** What the envelope may be off by, as slurry in g, and the pattern's own volume, as a share. */
+function volumeErrors(geometry: MoldWork['geometry'], mix: MoldWork['mix']) {
+  if (!geometry.known) return { offG: 0, patternScatter: 0 };
+  const { errorMm3, patternMm3 } = geometry.value;
+  return {
+    offG: mix.known ? (mix.value.slurryDensityGMl * errorMm3.others) / 1000 : 0,
+    patternScatter: errorMm3.pattern / Math.max(patternMm3, 1e-9),
+  };
+}
+
 function floatFigures(
   { inputs }: StepContext,
   { float, pattern, geometry, mix }: MoldWork,
 ): readonly Figure[] {
   const { pourMethod, counterweightMargin, patternDensityGCm3 } = inputs.mold;
   const densityStatus = entryStatus(patternDensityGCm3, moldTable.patternDensityGCm3, 'published');
-  const weight: FigureSpec = {
-    ...specs.weight,
-    status: entryStatus(counterweightMargin, moldTable.counterweightMargin, 'common practice'),
-  };
-  const leak: FigureSpec = { ...specs.leak, status: weight.status ?? 'common practice' };
+  const status = entryStatus(counterweightMargin, moldTable.counterweightMargin, 'common practice');
+  const weight: FigureSpec = { ...specs.weight, status };
+  const leak: FigureSpec = { ...specs.leak, status };
   const displaced =
     geometry.known && mix.known && pattern.known
       ? `(${formatNumber(mix.value.slurryDensityGMl, 3)} g/mL × ${ml(geometry.value.envelopeMm3 / 1000)} − ${grams(pattern.value.grams)}) × 9.80665 / 1000`
       : '';
-  // What the envelope may be off by, as slurry.
-  const offG =
-    geometry.known && mix.known ? (mix.value.slurryDensityGMl * geometry.value.errorMm3.others) / 1000 : 0;
-  const within = (one: Figure, off: number) =>
-    offG > 0 && typeof one.value === 'number' && one.value !== 0
-      ? withBand(one, one.value - off, one.value + off)
-      : one;
-  const patternScatter = geometry.known
-    ? geometry.value.errorMm3.pattern / Math.max(geometry.value.patternMm3, 1e-9)
-    : 0;
+  const { offG, patternScatter } = volumeErrors(geometry, mix);
   return [
     figureFrom(specs.mass, pattern, ({ grams: value, weighed }) =>
       withScatter(
