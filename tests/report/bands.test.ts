@@ -12,7 +12,7 @@ import { demoSeeds } from '../../src/workbook/demoSeeds';
 
 const instruction = 'an amount to prepare or a plan, not an estimate of what comes';
 const bound = 'a bound itself: its label says most, or at most';
-const limit = 'a limit that comes with what was chosen';
+const gelTime = 'from the gel time, of which nobody says how far it scatters; the supplier’s cures tell the rest';
 const zero = 'exactly none: the stack is symmetric';
 
 /** Why each has none. */
@@ -48,8 +48,8 @@ const withoutBand: Readonly<Record<string, string>> = {
   'mold.releaseWaitMin': instruction,
   'mold.coatFilmUm': bound,
   'mold.chalkySkinMm': 'none at all under the temperature at which stone turns back',
-  'mold.sealerLimitC': limit,
-  'mold.releaseLimitC': limit,
+  'cure.gelC': gelTime,
+  'cure.gelAfterS': gelTime,
 };
 
 /** Answers that bring other figures to light; none of them changes what was measured and cast. */

@@ -84,7 +84,7 @@ describe('Walls & draft step', () => {
     const summary = { showWallByBall: walls([0.4, 10_000]) };
     const report = wallsReport(trayContext({ walls: { measure: 'ball' }, summary }));
     expect(figureOf(report, 'walls.underPercent').value).toBe(100);
-    expect(figureOf(report, 'walls.underPercent').working[0]).toContain('touching ball');
+    expect(figureOf(report, 'walls.underPercent').working[0]).toContain('largest sphere');
   });
 
   test('an undercut stops and says where; a speck does not', () => {

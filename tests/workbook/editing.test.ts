@@ -1,5 +1,8 @@
 /** Editing the open project: validation at the door, undo and redo of every input, typing taken together. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { finishCoatTable } from '../../src/steps/inputs/finish';
+import { contentTable, measuredRimTable, stackTable, transmitterTable } from '../../src/steps/inputs/fit';
+import { startOf } from '../../src/steps/kit/inputTable';
 import { defaultProjectInputs, inputSpecs } from '../../src/steps/inputs/project';
 import { coalesceMs } from '../../src/workbook/history';
 import { undoLimit } from '../../src/workbook/state';
@@ -81,6 +84,13 @@ describe('undo and redo', () => {
   /** For inputs that have no spec of a number or a choice; an empty list where none is said. */
   const otherValues: Readonly<Record<string, unknown>> = {
     'part.pull': [0, 1, 0],
+    'fit.mate': 'Lower half',
+    'fit.contents': [{ ...startOf(contentTable), id: 'board-1' }],
+    'fit.transmitters': [{ ...startOf(transmitterTable), id: 'radio-1' }],
+    'fit.stack': [{ ...startOf(stackTable), id: 'tolerance-1' }],
+    'fit.measuredRims': [{ ...startOf(measuredRimTable), id: 'place-1' }],
+    'finish.coats': [{ ...startOf(finishCoatTable), id: 'coat-1' }],
+    'finish.startDate': '2031-05-06',
     'plies.patches': [
       {
         id: 'patch-1',
