@@ -7,7 +7,7 @@
 import type { Vec3 } from '../core/mesh/types';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
-import { decisionWord } from '../steps/shared/decision';
+import { decisionWord, holdsUpThePour } from '../steps/shared/decision';
 import { whyHeld } from '../steps/shared/held';
 import { wallBand } from '../steps/shared/band';
 import { changeCosts, isTroubled, type Remedy } from '../steps/shared/remedy';
@@ -101,6 +101,7 @@ class Planner {
       changes = merged(
         changes,
         kept.changes.map((change) => ({ ...change, why, turns })),
+        kept.state,
       );
       state = kept.state;
     }
@@ -261,11 +262,37 @@ function bestOf(trials: readonly Trial[], present: PlanState): Trial | null {
   return ranked[0] ?? null;
 }
 
-/** A later change of the same inputs takes the place of an earlier one. */
-function merged(before: readonly KeptRemedy[], added: readonly KeptRemedy[]): readonly KeptRemedy[] {
-  const paths = new Set(added.flatMap(({ patch }) => Object.keys(patch)));
-  return [...before.filter(({ patch }) => !Object.keys(patch).every((path) => paths.has(path))), ...added];
+/** A later change of the same inputs takes the place of an earlier one, and mends what that one has mended. */
+function merged(
+  before: readonly KeptRemedy[],
+  added: readonly KeptRemedy[],
+  reached: PlanState,
+): readonly KeptRemedy[] {
+  const isReplacedBy = ({ patch }: KeptRemedy, by: readonly KeptRemedy[]) => {
+    const paths = new Set(by.flatMap((one) => Object.keys(one.patch)));
+    return Object.keys(patch).every((path) => paths.has(path));
+  };
+  return [
+    ...before.filter((one) => !isReplacedBy(one, added)),
+    ...added.map((one) => before.filter((old) => isReplacedBy(old, [one])).reduce(inPlaceOf(reached), one)),
+  ];
 }
+
+/** Of what both turn, the mark before the earlier one and what holds now. */
+const inPlaceOf =
+  ({ verdicts }: PlanState) =>
+  (later: KeptRemedy, earlier: KeptRemedy): KeptRemedy => {
+    const mended = earlier.turns.flatMap((turn) => {
+      const { word: to, reason: says } = verdicts.get(turn.id) ?? { word: 'go' as const, reason: '' };
+      return to === turn.from ? [] : [{ ...turn, to, says }];
+    });
+    const ids = new Set(mended.map(({ id }) => id));
+    return {
+      ...later,
+      why: mended.length > 0 ? earlier.why : later.why,
+      turns: [...mended, ...later.turns.filter(({ id }) => !ids.has(id))],
+    };
+  };
 
 /** Whether what the step judges by must be cast or run anew to try it. */
 function mustCastOrHeat(
@@ -317,7 +344,7 @@ function leftOf(state: PlanState): readonly string[] {
   const all = [...state.verdicts.values()];
   return (['stop', 'not yet known'] as const).flatMap((wanted) =>
     all
-      .filter(({ word }) => word === wanted)
+      .filter((one) => one.word === wanted && holdsUpThePour(one))
       .map(({ id, reason }) => `${stepTitle(id)}, ${wanted}: ${reason} ${stays.get(id) ?? ''}`.trimEnd()),
   );
 }

@@ -56,7 +56,8 @@ function strongerClamps({ context }: RemedyFacts): readonly Remedy[] {
       'stronger clamps',
     ),
   );
-  return [...more, ...stronger];
+  // A few that press well are set sooner than many that do not.
+  return [...stronger, ...more];
 }
 
 function clampsAllRound({ context }: RemedyFacts): readonly Remedy[] {
