@@ -164,7 +164,7 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
   },
   plan: {
     needs: always(),
-    answer: (pattern, _, progress, { question, memory }) => planWith(pattern, question, memory, progress),
+    answer: (given, _, progress, { question, memory }) => planWith(given, question, memory, progress),
   },
   contents: {
     needs: always('part'),

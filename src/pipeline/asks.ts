@@ -14,8 +14,7 @@ import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { CutPlies, CuttingChoices } from '../core/drape/cutPlies';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
-import type { PatternRecord } from '../steps/shared/context';
-import type { PlanFound } from './plan';
+import type { PlanFound, PlanGiven } from './plan';
 import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 
 /** The oven run that is shown. */
@@ -83,7 +82,7 @@ export interface Asks {
   /** Each ply of the stack laid on its own face, and the flat pieces. */
   readonly cutting: { readonly given: CuttingChoices; readonly reply: CutPlies };
   /** Changes that were tried and help; everything that the question asks is worked out first. */
-  readonly plan: { readonly given: PatternRecord; readonly reply: PlanFound };
+  readonly plan: { readonly given: PlanGiven; readonly reply: PlanFound };
   /** Rims, contents and posts; `mate` is the other half as saved, null for none. */
   readonly contents: {
     readonly given: {

@@ -1,6 +1,16 @@
 /** What the planner (`remedies.ts`) has found, as plain data for page, command and wire. */
 import type { VerdictWord } from '../core/figure';
+import type { PatternRecord, StepContext } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
+
+/** What a plan takes as it is: it hangs on other halves and contents, which no change of a plan touches. */
+export type TakenAsGiven = Pick<StepContext, 'fit' | 'otherHalf'>;
+
+/** What the question for a plan is given beside the inputs. */
+export interface PlanGiven {
+  readonly pattern: PatternRecord;
+  readonly taken: TakenAsGiven;
+}
 
 /** A verdict that is better with a change than before it. */
 export interface Turned {

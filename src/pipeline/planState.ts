@@ -4,6 +4,7 @@ import { worstWord } from '../core/figure';
 import type { PatternRecord, StepContext } from '../steps/shared/context';
 import { stepReports, steps } from '../steps/registry';
 import { contextOf } from './evaluate';
+import type { TakenAsGiven } from './plan';
 import type { Evaluated } from './whatIf';
 
 /** It repeats what the other steps say. */
@@ -20,10 +21,15 @@ export interface PlanState {
   readonly looks: number;
 }
 
-export function stateOf(evaluated: Evaluated, pattern: PatternRecord | null): PlanState {
+export function stateOf(
+  evaluated: Evaluated,
+  pattern: PatternRecord | null,
+  taken: TakenAsGiven = {},
+): PlanState {
   const context: StepContext = {
     inputs: evaluated.question.inputs,
     pattern,
+    ...taken,
     ...contextOf(evaluated.answers),
   };
   const reports = [...stepReports(context)].filter(([step]) => step !== sumsUp);

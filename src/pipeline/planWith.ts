@@ -1,8 +1,7 @@
 /** The planner on what a memory of stages holds: page and command ask for the same plan. */
 import { Problem } from '../core/problem';
-import type { PatternRecord } from '../steps/shared/context';
 import { evaluate } from './evaluate';
-import type { PlanFound } from './plan';
+import type { PlanFound, PlanGiven } from './plan';
 import type { Question } from './question';
 import { planFor } from './remedies';
 import type { OnProgress, StageName } from './told';
@@ -15,7 +14,7 @@ const doing = 'looking for a plan';
 
 /** @throws Problem `job.noMesh`, and whatever the stages throw */
 export async function planWith(
-  pattern: PatternRecord,
+  { pattern, taken }: PlanGiven,
   question: Question | null,
   memory: ForkingMemory,
   progress: OnProgress,
@@ -28,7 +27,10 @@ export async function planWith(
     if (told === 'trying changes') reached = share;
     progress(doing, reached);
   };
-  const plan = await planFor({ question, answers, memory }, { pattern, skips: forThePage, onProgress });
+  const plan = await planFor(
+    { question, answers, memory },
+    { pattern, taken, skips: forThePage, onProgress },
+  );
   const { evaluated: _, ...found } = plan;
   return found;
 }

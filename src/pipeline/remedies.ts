@@ -7,15 +7,13 @@
 import type { Vec3 } from '../core/mesh/types';
 import type { PatternRecord } from '../steps/shared/context';
 import type { InputPatch } from '../steps/shared/patch';
-import { decisionWord } from '../steps/shared/decision';
 import { whyHeld } from '../steps/shared/held';
-import { wallBand } from '../steps/shared/band';
-import { changeCosts, isTroubled, type Remedy } from '../steps/shared/remedy';
+import { isTroubled, type Remedy } from '../steps/shared/remedy';
 import { steps } from '../steps/registry';
-import { isOfThePattern, patternAnew } from '../steps/walls/patternAnew';
-import { formatNumber } from '../core/units/formatNumber';
-import type { PatternAnew, PlanFound, TriedFix, Turned } from './plan';
-import { isBetter, stateOf, stepTitle, turnedBy, type PlanState } from './planState';
+import { fittedToRightWall, merged, turnsOf, type KeptRemedy, type StepRemedy } from './keptRemedies';
+import type { PlanFound, TakenAsGiven, TriedFix } from './plan';
+import { anewOf, leftOf, outcomeOf, staysOf } from './planOutcome';
+import { isBetter, stateOf, turnedBy, type PlanState } from './planState';
 import { unchanged } from './evaluate';
 import { patched } from '../steps/shared/patch';
 import { whatIf, type Evaluated } from './whatIf';
@@ -28,6 +26,7 @@ export interface Plan extends PlanFound {
 
 export interface PlanOptions {
   readonly pattern: PatternRecord | null;
+  readonly taken?: TakenAsGiven;
   /** Stages that the question as given was answered without. */
   readonly skips: ReadonlySet<StageName>;
   readonly onProgress: OnProgress;
@@ -35,16 +34,6 @@ export interface PlanOptions {
   readonly isStopped?: () => boolean;
   /** What-ifs that need no stone cast and no oven run, and those that do. */
   readonly most?: { readonly quick: number; readonly heavy: number };
-}
-
-interface StepRemedy extends Remedy {
-  readonly step: string;
-  readonly isHeavy: boolean;
-}
-
-interface KeptRemedy extends StepRemedy {
-  readonly why: string;
-  readonly turns: readonly Turned[];
 }
 
 interface Trial {
@@ -88,8 +77,12 @@ class Planner {
     this.left = { ...(options.most ?? usualMost) };
   }
 
+  private stateOf(evaluated: Evaluated): PlanState {
+    return stateOf(evaluated, this.options.pattern, this.options.taken);
+  }
+
   async plan(): Promise<Plan> {
-    const now = stateOf(this.given, this.options.pattern);
+    const now = this.stateOf(this.given);
     let changes: readonly KeptRemedy[] = [];
     let state = now;
     // Of a model that nothing can be said about, no change can be tried.
@@ -101,6 +94,7 @@ class Planner {
       changes = merged(
         changes,
         kept.changes.map((change) => ({ ...change, why, turns })),
+        kept.state,
       );
       state = kept.state;
     }
@@ -178,7 +172,7 @@ class Planner {
     const { 'fine oven run': fine, ...rest } = { ...state.evaluated.answers, ...found.answers };
     const isFineOutdated = fine === undefined || found.answers['oven run'] !== undefined;
     const answers = isFineOutdated ? rest : { ...rest, 'fine oven run': fine };
-    return { changes, state: stateOf({ ...found, answers }, this.options.pattern) };
+    return { changes, state: this.stateOf({ ...found, answers }) };
   }
 
   private noteFixes(before: PlanState, { changes, state }: Trial): void {
@@ -207,13 +201,13 @@ class Planner {
 
   /** Everything worked out with the changes; last ones that turn out to do harm are dropped. */
   private async finished(now: PlanState, wanted: readonly KeptRemedy[]): Promise<Plan> {
-    const { pattern, skips, onProgress } = this.options;
+    const { skips, onProgress } = this.options;
     let changes = wanted;
     let after = now;
     for (; changes.length > 0; changes = changes.slice(0, -1)) {
       const found = await whatIf(this.given, patchOf(changes), skips, onProgress);
       if (found === null) continue;
-      const reached = stateOf(found, pattern);
+      const reached = this.stateOf(found);
       if (!isBetter(reached, now)) continue;
       after = reached;
       break;
@@ -239,13 +233,6 @@ class Planner {
   }
 }
 
-/** What turns, and what then holds; a verdict that is gone has nothing to say any more. */
-const turnsOf = (before: PlanState, after: PlanState): readonly Turned[] =>
-  turnedBy(before, after).map(({ id, word: from }) => {
-    const { word: to, reason: says } = after.verdicts.get(id) ?? { word: 'go' as const, reason: '' };
-    return { id, from, to, says };
-  });
-
 const patchOf = (changes: readonly Remedy[]): InputPatch =>
   Object.assign({}, ...changes.map(({ patch }) => patch)) as InputPatch;
 
@@ -261,12 +248,6 @@ function bestOf(trials: readonly Trial[], present: PlanState): Trial | null {
   return ranked[0] ?? null;
 }
 
-/** A later change of the same inputs takes the place of an earlier one. */
-function merged(before: readonly KeptRemedy[], added: readonly KeptRemedy[]): readonly KeptRemedy[] {
-  const paths = new Set(added.flatMap(({ patch }) => Object.keys(patch)));
-  return [...before.filter(({ patch }) => !Object.keys(patch).every((path) => paths.has(path))), ...added];
-}
-
 /** Whether what the step judges by must be cast or run anew to try it. */
 function mustCastOrHeat(
   { step, patch }: Remedy & { readonly step: string },
@@ -277,47 +258,4 @@ function mustCastOrHeat(
   if (own === undefined || inputs === null) return false;
   const known = unchanged(answers, { ...question, inputs });
   return own.every((stage) => known[stage] === undefined);
-}
-
-function outcomeOf({ verdicts }: PlanState, changes: number): PlanFound['outcome'] {
-  const word = decisionWord([...verdicts.values()]);
-  if (word === 'stop') return 'cannot be cleared';
-  if (word === 'not yet known') return 'not yet known';
-  return changes > 0 ? 'cleared by the changes' : 'cleared';
-}
-
-/** Where the wall stays wrong as printed, other stacks and clamps would only be fitted to what has to be printed anew. */
-function fittedToRightWall({ verdicts }: PlanState, changes: readonly KeptRemedy[]): readonly KeptRemedy[] {
-  return verdicts.get('walls.band')?.word === 'stop'
-    ? changes.filter(
-        ({ cost, turns }) => cost < changeCosts.plies && !turns.every(({ id }) => isOfThePattern(id)),
-      )
-    : changes;
-}
-
-function anewOf({ verdicts, context }: PlanState): PatternAnew | null {
-  const stops = [...verdicts.values()].filter(({ word }) => word === 'stop');
-  const mends = stops.map(({ id }) => id).filter(isOfThePattern);
-  const band = wallBand(context.inputs);
-  if (mends.length === 0 || band === null) return null;
-  const { draftDeg, wallMm } = context.inputs.pattern;
-  return {
-    what: `Make the pattern anew at Pattern, with a wall of ${formatNumber(wallMm ?? band.wantedMm, 2)} mm and ${formatNumber(draftDeg, 1)}° of draft.`,
-    mends,
-  };
-}
-
-function staysOf({ verdicts, context }: PlanState): ReadonlyMap<string, string> {
-  const stops = [...verdicts.values()].filter(({ word }) => word === 'stop');
-  return new Map(stops.map(({ id }) => [id, patternAnew(context, id) ?? '']));
-}
-
-function leftOf(state: PlanState): readonly string[] {
-  const stays = staysOf(state);
-  const all = [...state.verdicts.values()];
-  return (['stop', 'not yet known'] as const).flatMap((wanted) =>
-    all
-      .filter(({ word }) => word === wanted)
-      .map(({ id, reason }) => `${stepTitle(id)}, ${wanted}: ${reason} ${stays.get(id) ?? ''}`.trimEnd()),
-  );
 }

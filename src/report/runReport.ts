@@ -48,7 +48,15 @@ export async function runReport(
   const { pattern, question, memory, record, project, part } = loaded;
   const plan =
     given.plan && question !== null
-      ? await planFor({ question, answers, memory }, { pattern, skips: forThePage, onProgress })
+      ? await planFor(
+          { question, answers, memory },
+          {
+            pattern,
+            taken: { fit: await fitOf(loaded, given.matePath, onProgress) },
+            skips: forThePage,
+            onProgress,
+          },
+        )
       : null;
   const shown = given.applyPlan && plan !== null ? plan.evaluated : { question, answers };
   const inputs = shown.question?.inputs ?? loaded.inputs;

@@ -47,6 +47,8 @@ test('the demo: three plies stand on their resin, more plies hold it open, clamp
   await goTo(page, 'Ply schedule');
   await expectFigure(page, 'Stack as laid', /^0\.75mm/);
   await goTo(page, 'Mold closing');
+  // As it comes its clamps hardly press.
+  await fillField(page, 'Force of clamps A', '150');
   await expect(verdict(page)).toContainText('stands on its resin, as it should');
   await expectFigure(page, 'Voids, over the whole part', /^0\.0%/);
   // Its one thick side makes it lean a little on the lands there.

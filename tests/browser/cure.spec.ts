@@ -39,7 +39,7 @@ test('a program is judged over the band, its limits stop it, and the checklist c
   await expect(page.getByRole('cell', { name: 'never' }).first()).toBeVisible();
 
   await fillField(page, 'Stage goes to, stage 2', '140');
-  await expect(verdict(page)).toContainText('Stage 2 goes to 140 °C, over the 130 °C that the stone stands');
+  await expect(verdict(page)).toContainText('Stage 2 goes to 140 °C, over the limit of 130 °C for the stone');
   await page.getByRole('button', { name: 'Remove stage 2' }).click();
   await fillField(page, 'Stage goes to, stage 1', '15');
   await expect(verdict(page)).toContainText('The oven program never heats');
@@ -277,5 +277,5 @@ test('the oven program is dragged and moved by keys on its chart; table, verdict
     /^Dwell 2: 141 °C for 2 h 00 min, ends at 7 h 00 min$/,
   );
   await expect(second).toBeFocused();
-  await expect(verdict(page)).toContainText('Stage 2 goes to 141 °C, over the 130 °C that the stone stands');
+  await expect(verdict(page)).toContainText('Stage 2 goes to 141 °C, over the limit of 130 °C for the stone');
 });

@@ -11,7 +11,7 @@ test('Decision says whether to pour, finds a plan, applies a change whose marks 
   await expect(nav.getByRole('link', { name: /^Decision stop$/ })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Do not pour yet' })).toBeVisible();
   const stops = page.getByRole('region', { name: 'What stops it' });
-  await expect(stops.getByRole('link', { name: 'Walls & draft' })).toBeVisible();
+  await expect(stops.getByRole('link', { name: 'Mold closing' })).toBeVisible();
   await expect(nav.getByRole('link', { name: /Clamp & cure (?!not yet known)/ })).toBeVisible({
     timeout: 90_000,
   });
@@ -37,7 +37,10 @@ test('Decision says whether to pour, finds a plan, applies a change whose marks 
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(stoneMold).toHaveAccessibleName(/look again$/);
   await expect(pattern.getByRole('button', { name: /^Apply:/ })).toBeVisible();
-  await expect(page.getByRole('link', { name: 'Open Pattern' })).toBeVisible();
+
+  await page.getByRole('button', { name: 'Apply all' }).click();
+  await expect(page.getByRole('heading', { name: 'Cleared to pour' })).toBeVisible({ timeout: 90_000 });
+  await expect(stops).toHaveCount(0);
 
   // The other half is cleared as it is, and a project that has a pattern opens on this page.
   await goToList(page);

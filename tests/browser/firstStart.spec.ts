@@ -3,10 +3,12 @@ import { expect, figure, goTo, goToList, openDemo, test } from './support/workbo
 test('the first start opens on the demo, measured, with something to say on every step', async ({ page }) => {
   await openDemo(page);
   await expect(page.getByRole('banner')).toContainText('Wind meter · Upper half');
-  await expect(page.getByRole('heading', { level: 2, name: 'Stop' })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 2, name: 'Look again' })).toBeVisible();
   await expect(page.getByRole('region', { name: 'Verdict' })).toContainText(
-    'undercut: neither mold half reaches',
+    /of the show face is right.*thicker\. Worst: 1\.02 mm at show face, \+y side/,
   );
+  const decision = page.getByRole('navigation', { name: 'Steps' }).getByRole('link', { name: /^Decision/ });
+  await expect(decision).toHaveAccessibleName(/stop$/);
   expect(await figure(page, 'Wall along the normal, median')).toBe('0.670mm');
 
   await goTo(page, 'Part');

@@ -54,7 +54,7 @@ describe('a plan', { timeout: 60_000 }, () => {
     const { memory } = await openPart(smallTray, cold);
     const shares: number[] = [];
     const doings = new Set<string>();
-    const found = await memory.ask('plan', cold, trayPattern, (doing, share) => {
+    const found = await memory.ask('plan', cold, { pattern: trayPattern, taken: {} }, (doing, share) => {
       doings.add(doing);
       if (doing === 'looking for a plan') shares.push(share);
     });
@@ -65,7 +65,7 @@ describe('a plan', { timeout: 60_000 }, () => {
   });
 
   it('is of no use before a pattern is in', async () => {
-    const asked = new StageMemory().ask('plan', null, trayPattern, ignore);
+    const asked = new StageMemory().ask('plan', null, { pattern: trayPattern, taken: {} }, ignore);
     await expect(asked).rejects.toMatchObject({ code: 'job.noMesh' });
   });
 });

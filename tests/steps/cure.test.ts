@@ -239,9 +239,9 @@ describe('the clamp and cure report', () => {
       'never heats',
     ],
     ['no program', { stages: [] }, 'has no stages'],
-    ['over the stone', { stoneLimitC: 110 }, 'over the 110 °C that the stone stands'],
-    ['over the clamps', { clampLimitC: 80 }, 'over the 80 °C that the clamps stands'],
-    ['over the pattern', { patternInside: 'in' as const }, 'over the 50 °C that the printed pattern stands'],
+    ['over the stone', { stoneLimitC: 110 }, 'over the limit of 110 °C for the stone'],
+    ['over the clamps', { clampLimitC: 80 }, 'over the limit of 80 °C for the clamps'],
+    ['over the pattern', { patternInside: 'in' as const }, 'over the limit of 50 °C for the printed pattern'],
     ['kinetics without numbers', { kineticsForm: 'autocatalytic' as const }, 'need A2, E2, m and n'],
     [
       'cures that contradict',

@@ -21,6 +21,29 @@ function programsFor(cure: Partial<CureInputs>, moldInputs: Partial<MoldInputs> 
 const tops = (programs: readonly CureInputs['stages'][]) =>
   programs.filter(({ length }) => length === 1).map(([stage]) => stage!.targetC);
 
+describe('coats that do not bear the oven', () => {
+  const tooHot = { id: 'cure.coats', word: 'stop', reason: '', fix: '' } as const;
+  const coatsFor = (moldInputs: Partial<MoldInputs>) =>
+    cureRemedies({
+      context: trayContext({ moldInputs }),
+      verdicts: new Map([[tooHot.id, tooHot]]),
+      pulls: [],
+    }).filter(({ id }) => id === 'mold.coats');
+
+  it('give way to kinds that bear more, both at once', () => {
+    const [coats] = coatsFor({ sealer: 'shellac', release: 'wax' });
+    expect(coats?.what).toBe('Take epoxy for heat, post-cured as sealer and PTFE dry film as release.');
+    expect(coats?.patch).toEqual({ 'mold.sealer': 'post-cured epoxy', 'mold.release': 'PTFE' });
+  });
+
+  it('stay where nothing bears more, or where the limit is read off the can', () => {
+    expect(coatsFor({ sealer: 'post-cured epoxy', release: 'semi-permanent' })).toEqual([]);
+    expect(
+      coatsFor({ sealer: 'shellac', release: 'PTFE', coatSheet: { sealerLimitC: 60, releaseLimitC: null } }),
+    ).toEqual([]);
+  });
+});
+
 describe('whole programs for a laminate that does not cure', () => {
   it('hold as long as the supplier asks at that heat, with the lag of the stone on top', () => {
     const programs = programsFor({}).filter(({ length }) => length === 1);

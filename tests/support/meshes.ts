@@ -76,6 +76,26 @@ export function hollowBox(size: Vec3, wallMm: number): IndexedMesh {
  * `wallMm` measured level, `wallMm` cos(draft) measured square.
  */
 export function tray(size: Vec3, wallMm: number, draftDeg = 0): IndexedMesh {
+  return trayOfLevels(size, wallMm, draftDeg, []);
+}
+
+/** A tray whose sides step in by `stepMm` 2 mm under the rim: undercut there all round, seen from below. */
+export function steppedTray(size: Vec3, wallMm: number, draftDeg: number, stepMm: number): IndexedMesh {
+  const stepAtMm = size[2] - 2;
+  return trayOfLevels(size, wallMm, draftDeg, [
+    { zMm: stepAtMm, insetMm: 0 },
+    { zMm: stepAtMm + 1, insetMm: stepMm },
+    { zMm: size[2], insetMm: stepMm },
+  ]);
+}
+
+interface Level {
+  readonly zMm: number;
+  readonly insetMm: number;
+}
+
+/** @param levels of the sides above the floor up to the rim; without any they are straight */
+function trayOfLevels(size: Vec3, wallMm: number, draftDeg: number, levels: readonly Level[]): IndexedMesh {
   const [lengthMm, widthMm, heightMm] = size;
   const lean = Math.tan((draftDeg * Math.PI) / 180);
   const ring = (insetMm: number, zMm: number) => {
@@ -83,19 +103,23 @@ export function tray(size: Vec3, wallMm: number, draftDeg = 0): IndexedMesh {
     const y = widthMm / 2 + lean * zMm - insetMm;
     return [-x, -y, zMm, x, -y, zMm, x, y, zMm, -x, y, zMm];
   };
-  const positions = [...ring(0, 0), ...ring(0, heightMm), ...ring(wallMm, heightMm), ...ring(wallMm, wallMm)];
-  const facets = [0, 2, 1, 0, 3, 2, 12, 13, 14, 12, 14, 15];
-  for (const [lower, upper] of [
-    [0, 4],
-    [4, 8],
-    [8, 12],
-  ] as const) {
+  const up = levels.length > 0 ? levels : [{ zMm: heightMm, insetMm: 0 }];
+  const rings = [
+    ring(0, 0),
+    ...up.map(({ zMm, insetMm }) => ring(insetMm, zMm)),
+    ...up.toReversed().map(({ zMm, insetMm }) => ring(insetMm + wallMm, zMm)),
+    ring(wallMm, wallMm),
+  ];
+  const top = 4 * (rings.length - 1);
+  const facets = [0, 2, 1, 0, 3, 2, top, top + 1, top + 2, top, top + 2, top + 3];
+  for (let upper = 4; upper <= top; upper += 4) {
+    const lower = upper - 4;
     for (let i = 0; i < 4; i++) {
       const j = (i + 1) % 4;
       facets.push(lower + i, lower + j, upper + j, lower + i, upper + j, upper + i);
     }
   }
-  return meshOf(positions, facets);
+  return meshOf(rings.flat(), facets);
 }
 
 /** Volume of `tray` without draft, mm3. */

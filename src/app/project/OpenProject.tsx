@@ -112,7 +112,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
-  const planning = usePlanning(project, desk);
+  const planning = usePlanning(project, desk, { fit, otherHalf });
   const patternControl = useMadePattern(project, measuring, actions);
   const cuttingControl = useCutPlies(project, measuring, actions);
   useUndoKeys(workbook);

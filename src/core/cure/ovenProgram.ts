@@ -119,7 +119,7 @@ export function stagesOverLimits(program: OvenProgram, limits: readonly ProgramL
       .filter(({ mostC }) => targetC > mostC)
       .map(
         ({ what, mostC }) =>
-          `Stage ${i + 1} goes to ${targetC} °C, over the ${mostC} °C that ${what} stands. Lower it or take ${what} out.`,
+          `Stage ${i + 1} goes to ${targetC} °C, over the limit of ${mostC} °C for ${what}.`,
       ),
   );
 }

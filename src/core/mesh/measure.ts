@@ -100,10 +100,10 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
     const rayWallMm = new Float32Array(facetCount);
     const rayFacet = new Int32Array(facetCount);
     const ballWallMm = new Float32Array(facetCount);
-    inChunks('measuring walls by rays', 0.1, 0.3, (from, to) => {
+    inChunks('measuring walls along the normal', 0.1, 0.3, (from, to) => {
       measureRayWalls(index, slotsFrom(from, to), rayWallMm, rayFacet);
     });
-    inChunks('measuring walls by balls', 0.3, 0.75, (from, to) => {
+    inChunks('measuring walls by the largest sphere', 0.3, 0.75, (from, to) => {
       measureBallWalls(index, slotsFrom(from, to), rayWallMm, ballWallMm);
     });
     walls = { rayWallMm, rayFacet, ballWallMm };
@@ -111,7 +111,7 @@ export function measurePart(mesh: IndexedMesh, pull: Vec3, hooks: MeasureHooks =
   let reach = hooks.reach;
   if (!reach && index) {
     const measured = new Uint8Array(facetCount);
-    inChunks('looking for what would lock', 0.75, 0.9, (from, to) => {
+    inChunks('looking for undercuts', 0.75, 0.9, (from, to) => {
       measureReach(index, unitPull, slotsFrom(from, to), measured);
     });
     reach = measured;

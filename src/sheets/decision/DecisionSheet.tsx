@@ -32,7 +32,9 @@ export interface DecisionSheetProps {
 export function DecisionSheet(props: DecisionSheetProps) {
   const { decision, reports, inputs, planning, readOnly, question = null, drawing = null, hrefOf } = props;
   const { word, stops, unknown, later, lookAgain } = decision;
-  const ofThePattern = stops.filter(({ verdict }) => isOfThePattern(verdict.id)).length;
+  // A wall that is right as printed is no reason to print another, whatever clamps and plies do in it.
+  const isPrintWrong = stops.some(({ verdict: { id } }) => /^walls\.|^mold\.locking$/u.test(id));
+  const ofThePattern = isPrintWrong ? stops.filter(({ verdict }) => isOfThePattern(verdict.id)).length : 0;
   const missing = unknown.filter(({ verdict }) => !verdict.isAwaited);
   const { found } = planning;
   const plan = found !== null && stillFits(found, inputs) ? found.plan : null;

@@ -9,15 +9,18 @@ import {
   type Remedy,
   type RemedyFacts,
 } from '../shared/remedy';
+import type { StepContext } from '../shared/context';
 import type { Clamp } from '../inputs/clamp';
 
-/** More clamps than this find no room round a hand mold (common practice). */
-const mostClamps = 40;
+/** A clamp takes so much of the outline of the mold box, mm; without a box so many are tried (common practice). */
+const [clampRoomMm, mostClamps] = [25, 40];
 /** More than a hand clamp gives, and than a mold of stone is trusted with under one jaw (common practice). */
 const mostForceN = 600;
 const factors = [2, 4] as const;
 /** Shims are cut from tape and sheet in these steps, and no thicker (common practice). */
 const [shimStepMm, mostShimMm] = [0.05, 1];
+/** More than this is not scraped off level by hand (common practice). */
+const mostScrapedMm = 0.5;
 
 export const closingRemedies: ProposeRemedies = (facts) => [
   ...(isTroubled(facts, 'closing.resin', 'closing.closes', 'closing.load') ? strongerClamps(facts) : []),
@@ -38,11 +41,18 @@ const clampedWith = (changed: readonly Clamp[], how: string): Remedy => ({
   cost: changeCosts.bench,
 });
 
+function roomForClamps({ mold }: StepContext): number {
+  if (mold === null) return mostClamps;
+  const [lengthMm, widthMm] = mold.box.innerMm;
+  return Math.floor((2 * (lengthMm + widthMm)) / clampRoomMm);
+}
+
 function strongerClamps({ context }: RemedyFacts): readonly Remedy[] {
   const { clamps } = context.inputs.closing;
+  const most = roomForClamps(context);
   const more = factors
     .map((factor) => clamps.map((one) => ({ ...one, count: Math.ceil(factor * one.count) })))
-    .filter((changed) => changed.reduce((sum, one) => sum + one.count, 0) <= mostClamps)
+    .filter((changed) => changed.reduce((sum, one) => sum + one.count, 0) <= most)
     .map((changed) => clampedWith(changed, 'more clamps'));
   const fits = (factor: number) => clamps.every(({ forceN }) => factor * forceN <= mostForceN);
   const stronger = factors.filter(fits).map((factor) =>
@@ -56,7 +66,8 @@ function strongerClamps({ context }: RemedyFacts): readonly Remedy[] {
       'stronger clamps',
     ),
   );
-  return [...more, ...stronger];
+  // A few that press well are set sooner than many that do not.
+  return [...stronger, ...more];
 }
 
 function clampsAllRound({ context }: RemedyFacts): readonly Remedy[] {
@@ -76,19 +87,17 @@ function shimmedLands({ context }: RemedyFacts): readonly Remedy[] {
   const state = closingState(context);
   if (!state.known || state.lands === null || state.pressed === null) return [];
   const wantedMm = standOffForGapMm(state.pressed, state.wantedWallMm - state.filmMm);
-  const shimMm = Math.round(wantedMm / shimStepMm) * shimStepMm;
-  // Lands are raised with a shim; to lower them means scraping stone, and the whole wall is then another.
-  if (!(shimMm > 0) || shimMm > mostShimMm || Math.abs(shimMm - state.lands.shimMm) < shimStepMm / 2)
-    return [];
-  const rounded = Number(shimMm.toFixed(2));
-  return [
-    {
-      id: 'closing.shimMm',
-      what: `Lay shims of ${formatNumber(rounded, 2)} mm on the lands.`,
-      patch: { 'closing.shimMm': rounded },
-      cost: changeCosts.setting,
-    },
-  ];
+  const rounded = Number((Math.round(wantedMm / shimStepMm) * shimStepMm).toFixed(2));
+  if (rounded > mostShimMm || rounded < -mostScrapedMm) return [];
+  if (Math.abs(rounded - state.lands.shimMm) < shimStepMm / 2) return [];
+  const what =
+    rounded > 0
+      ? `Lay shims of ${formatNumber(rounded, 2)} mm on the lands.`
+      : rounded < 0
+        ? `Scrape ${formatNumber(-rounded, 2)} mm off the lands.`
+        : 'Leave the lands as cast, without shims.';
+  const cost = rounded < 0 ? changeCosts.bench : changeCosts.setting;
+  return [{ id: 'closing.shimMm', what, patch: { 'closing.shimMm': rounded }, cost }];
 }
 
 const chosen = (path: string, value: string, what: string): Remedy => ({

@@ -22,7 +22,9 @@ export function coatVerdict({ inputs }: StepContext): readonly Verdict[] {
   const answers = told.map((coat) => ({ coat, answer: coatBears(coat, hottestC) }));
   const oven = `The oven’s air gets to ${celsius(hottestC)}`;
   const tooHot = answers.filter(({ answer }) => answer === 'too hot');
-  const sheet = 'Take one that the supplier’s sheet clears for this heat, or lower the stage.';
+  const sheet = tooHot.some(({ coat }) => coat.status === 'from memory')
+    ? 'Read the limit off the supplier’s sheet and enter it at Stone mold: it takes the place of the one from memory.'
+    : '';
   if (tooHot.length > 0)
     return [
       {

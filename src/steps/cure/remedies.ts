@@ -12,6 +12,7 @@ import {
   type RemedyFacts,
 } from '../shared/remedy';
 import { coatsInUse } from '../mold/coatInUse';
+import { coatsForHeat } from './coatRemedies';
 import type { ProjectInputs } from '../inputs/project';
 import type { CureInputs } from '../inputs/cure';
 
@@ -24,6 +25,7 @@ const dryPercent = 5;
 
 export const cureRemedies: ProposeRemedies = (facts) => [
   ...(isTroubled(facts, 'cure.program', 'cure.coats', 'cure.film') ? coolerStages(facts) : []),
+  ...(isTroubled(facts, 'cure.coats') ? coatsForHeat(facts) : []),
   ...(isTroubled(facts, 'cure.cures', 'cure.service', 'cure.gel') ? longerDwell(facts) : []),
   ...(isTroubled(facts, 'cure.ramp') ? slowerRamps(facts) : []),
   ...(isTroubled(facts, 'cure.stone', 'cure.cures', 'cure.coats') ? wholePrograms(facts) : []),

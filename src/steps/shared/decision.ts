@@ -28,6 +28,9 @@ const knownAfterThePour: ReadonlySet<string> = new Set(['cure.damp']);
 export const notEntered = { fit: 'fit.entered', finish: 'finish.entered' } as const;
 const ofNoConcern: ReadonlySet<string> = new Set(Object.values(notEntered));
 export const isOfConcern = ({ id }: Verdict): boolean => !ofNoConcern.has(id);
+/** Whether the pour has to wait for it. */
+export const holdsUpThePour = (one: Verdict): boolean =>
+  isOfConcern(one) && (one.word === 'stop' || isMissing(one));
 
 const isLater = ({ id }: Verdict) => knownAfterThePour.has(id);
 
@@ -36,7 +39,7 @@ const isMissing = (one: Verdict) => one.word === 'not yet known' && !isLater(one
 /** The word for a list of verdicts; without any, nothing is known. */
 export function decisionWord(verdicts: readonly Verdict[]): DecisionWord {
   if (verdicts.some(({ word }) => word === 'stop')) return 'stop';
-  return verdicts.length === 0 || verdicts.some(isMissing) ? 'not yet known' : 'go';
+  return verdicts.length === 0 || verdicts.some(holdsUpThePour) ? 'not yet known' : 'go';
 }
 
 /** @param reports of all steps, in the order of the work */

@@ -1,5 +1,6 @@
 /** The demo's parts as plain data, ready to become projects. */
 import type { IndexedMesh } from '../../core/mesh/types';
+import { defaultClamp } from '../../steps/inputs/clamp';
 import { windMeterLower, windMeterUpper } from './windMeter';
 import { defaultProjectInputs, type ProjectInputs } from '../../steps/inputs/project';
 
@@ -17,16 +18,24 @@ export interface DemoPart {
 /** Two beads of this width make the demo's wall of 0.67 mm: what three plies fill, 0.70 mm, less what print and stone may be off. */
 const print = { lineWidthMm: 0.335 };
 
-/** What a maker has read off sheets and clamps: with it the lower half is cleared as it is. Invented, like the roll. */
-const known = {
-  mold: {
-    patternSoftensC: 98,
-    sealer: 'post-cured epoxy',
-    release: 'semi-permanent',
-  },
+/** What a maker has read off sheets and clamps. Invented, like the roll. */
+const read = {
+  mold: { sealer: 'post-cured epoxy', release: 'semi-permanent' },
+  cure: { clampLimitFrom: 'read', supplierRampKPerMin: 2 },
+} satisfies DemoPart['inputs'];
+
+/** Faults that the plan mends: spring clamps that hardly press, pads that soften in the oven, and a print that does so in the stone. */
+const faulty = {
+  closing: { clamps: [{ ...defaultClamp, forceN: 20 }] },
+  mold: { ...read.mold, patternSoftensC: 55 },
+  cure: { ...read.cure, clampLimitC: 110 },
+} satisfies DemoPart['inputs'];
+
+/** With these the lower half is cleared as it is. */
+const right = {
+  mold: { ...read.mold, patternSoftensC: 98 },
   cure: {
-    clampLimitFrom: 'read',
-    supplierRampKPerMin: 2,
+    ...read.cure,
     supplierCures: [
       { hours: 12, temperatureC: 70 },
       { hours: 6, temperatureC: 80 },
@@ -43,14 +52,14 @@ export function demoParts(): readonly DemoPart[] {
       name: 'Upper half',
       fileName: 'wind-meter-upper.stl',
       mesh: windMeterUpper(),
-      inputs: { part: { unit: 'mm', pull: [0, 0, 1] }, plies: print },
+      inputs: { part: { unit: 'mm', pull: [0, 0, 1] }, plies: print, ...faulty },
     },
     {
       enclosure: 'Wind meter',
       name: 'Lower half',
       fileName: 'wind-meter-lower.stl',
       mesh: windMeterLower(),
-      inputs: { part: { unit: 'mm', pull: [0, 0, -1] }, plies: print, ...known },
+      inputs: { part: { unit: 'mm', pull: [0, 0, -1] }, plies: print, ...right },
     },
   ];
 }

@@ -26,8 +26,6 @@ export interface ShellDesign {
   readonly wallMm: number;
   /** What stands up from the top (or is sunk, negative); both skins follow. Zero near the shoulder. */
   readonly reliefMm: (xMm: number, yMm: number) => number;
-  /** How far the side is pressed in, square to the plan outline; both skins follow. Zero at rim and shoulder. */
-  readonly sideDentMm: (xMm: number, yMm: number, zMm: number) => number;
   /** Added to the wall of shoulder and sides, towards the inside. Zero where the top begins. */
   readonly sideExtraWallMm: (xMm: number, yMm: number, zMm: number) => number;
   readonly window: WindowDesign | null;

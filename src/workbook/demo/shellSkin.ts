@@ -57,8 +57,7 @@ export function shellSkin(design: ShellDesign): ShellSkin {
     }
     const x = edge.x + out * edge.nx;
     const y = edge.y + out * edge.ny;
-    const dent = design.sideDentMm(x, y, z);
-    return [x - dent * edge.nx, y - dent * edge.ny, z];
+    return [x, y, z];
   }
 
   function side(angle: number, down: number): SkinPoint {

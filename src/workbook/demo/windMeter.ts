@@ -1,6 +1,6 @@
 /**
- * A hand-held wind meter of our own invention, in two halves. Its numbers are invented. The upper half carries two
- * deliberate faults for the workbook to find; the lower half is as it should be.
+ * A hand-held wind meter of our own invention, in two halves. Its numbers are invented. The upper half carries a
+ * deliberate fault for the workbook to find; the lower half is as it should be.
  */
 import type { IndexedMesh } from '../../core/mesh/types';
 import { rotorMarkMm } from './rotorMark';
@@ -22,11 +22,6 @@ const upper: ShellDesign = {
   crownFallYMm: 1.1,
   shoulderRadiusMm: 3.4,
   reliefMm: (x, y) => rotorMarkMm({ centerXMm: -18, centerYMm: 0, heightMm: 0.4 }, x, y),
-  // Fault: a thumb notch pressed into the -x end, which the stone would close around.
-  sideDentMm: (x, y, z) => {
-    const inNotch = x < 0 ? smoothStep(5, 1, Math.abs(y)) * smoothStep(2.6, 0.2, Math.abs(z - 4)) : 0;
-    return 0.7 * inNotch;
-  },
   // Fault: the +y side is drawn too thick over some 15 mm. Full height, so that it locks nothing in the core.
   sideExtraWallMm: (x, y, z) => {
     const inRegion = y > 0 ? smoothStep(10, 5, Math.abs(x - 4)) * smoothStep(10.8, 8.9, z) : 0;
@@ -44,7 +39,6 @@ const lower: ShellDesign = {
   shoulderRadiusMm: 4,
   // A shallow panel for the label.
   reliefMm: (x, y) => -0.4 * smoothStep(1, -1, roundedBoxDistanceMm(x, y, 20, 9, 3)),
-  sideDentMm: () => 0,
   sideExtraWallMm: () => 0,
   window: null,
   cellMm: 0.95,

@@ -64,7 +64,7 @@ describe('a pattern from its file', () => {
       onPart: () => order.push('part'),
       onProgress: (doing) => order.push(doing),
     });
-    expect(order.indexOf('part')).toBeLessThan(order.indexOf('measuring walls by rays'));
+    expect(order.indexOf('part')).toBeLessThan(order.indexOf('measuring walls along the normal'));
   });
 
   test('refuses a body that is not there and a pull without direction', () => {
