@@ -4,12 +4,21 @@
  */
 import type { Caution, StepReport, Verdict } from '../../core/figure';
 import type { CutPlies } from '../../core/drape/cutPlies';
+import type { FabricNest } from '../../core/templates/nest';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { ProjectInputs } from '../inputs/project';
 import { count, unknownFigure } from '../kit/figures';
 import type { StepContext } from '../shared/context';
 import { resolveStack } from '../shared/stack';
 import { cuttingFigures, cuttingSpecs } from './figures';
+
+/** The pieces, and where each lies on remnants and rolls; in words where they cannot be laid out there. */
+export interface CutAndNested {
+  readonly cut: CutPlies;
+  readonly nests: readonly FabricNest[] | string;
+  /** Why there is no paper of them; '' where nothing stands against it, or nobody asked. */
+  readonly noPaper: string;
+}
 
 /** Up to that share over the warning angle the cloth is coaxed by hand, over the other it does not lie (our own judgement). */
 const fewShare = 0.02;
@@ -57,13 +66,36 @@ export const withCuttingProblem = (report: StepReport, why: string): StepReport 
   verdicts: [{ id: 'cutting.shear', word: 'look again', reason: why, fix: '' }],
 });
 
-/** The same with the pieces. */
-export function withCutPlies(report: StepReport, inputs: ProjectInputs, cut: CutPlies): StepReport {
+/** The same with the pieces, and with where each is cut from, or why it cannot be. */
+export function withCutPlies(
+  report: StepReport,
+  inputs: ProjectInputs,
+  { cut, nests, noPaper }: CutAndNested,
+): StepReport {
   return {
     ...report,
-    figures: cuttingFigures(inputs, cut),
-    verdicts: [shearVerdict(cut), coverVerdict(cut)],
+    figures: cuttingFigures(inputs, cut, nests),
+    verdicts: [
+      shearVerdict(cut),
+      coverVerdict(cut),
+      rollVerdict(nests),
+      ...(noPaper === ''
+        ? []
+        : [{ id: 'cutting.paper', word: 'look again', reason: noPaper, fix: '' } as const]),
+    ],
     cautions: [blades],
+  };
+}
+
+function rollVerdict(nests: CutAndNested['nests']): Verdict {
+  const id = 'cutting.roll';
+  if (typeof nests === 'string') return { id, word: 'look again', reason: nests, fix: '' };
+  const lengthMm = nests.reduce((sum, { rollLengthMm }) => sum + rollLengthMm, 0);
+  return {
+    id,
+    word: 'go',
+    reason: `All pieces are cut from ${formatNumber(lengthMm, 0)} mm of ${nests.length === 1 ? 'roll' : 'rolls'}${lengthMm === 0 ? ': remnants do' : ''}.`,
+    fix: '',
   };
 }
 
