@@ -6,10 +6,10 @@ import type { IndexedMesh, Measurement, Vec3 } from '../mesh/types';
 import { Problem } from '../problem';
 import type { PlyPiece } from '../templates/piece';
 import { bestStart } from './bestStart';
-import { closeFace } from './closeFace';
-import { region, type DrapeSurface } from './drapeSurface';
+import { closableFace, closeFace, type StripWidths } from './closeFace';
+import { region, twinsOf, type DrapeSurface } from './drapeSurface';
 import { drapePly, shearFigures, wantedMm2, type Drape, type ShearFigures } from './drapePly';
-import { faceOf, movedIn, type FaceSide } from './faceOf';
+import { faceOf, movedIn, vertexWays, type FaceSide } from './faceOf';
 import type { KeptSide } from './outline';
 import { partDatum, startPlace, warpAngleAt, type PartDatum, type PlanPoint } from './partDatum';
 import { piecesOf } from './pieces';
@@ -88,13 +88,7 @@ export function cutPlies(
       'The stack has no plies, so there is nothing to cut. Add plies at Ply schedule.',
     );
   const datum = partDatum(mesh, choices.pull);
-  const faces = new Map<FaceSide, IndexedMesh>();
-  const surfaceOf = ({ face, depthMm }: Pick<PlyToCut, 'face' | 'depthMm'>): DrapeSurface => {
-    const own = faces.get(face) ?? faceOf(mesh, measurement, face);
-    faces.set(face, own);
-    const moved = movedIn(own, face === 'show' ? depthMm : -depthMm);
-    return closeFace(moved, { allowanceMm, beyondMm: beyondSteps * stepMm });
-  };
+  const surfaceOf = surfacesOf(mesh, measurement, { allowanceMm, beyondMm: beyondSteps * stepMm });
   progress('looking for the best start', 0);
   const show = surfaceOf(first);
   const proposed = bestStart(show, datum, first.fiberDeg, first.limits, stepMm) ?? {
@@ -112,6 +106,25 @@ export function cutPlies(
     cut.push(done.ply);
   });
   return { pieces, plies: cut, start, proposed, datum };
+}
+
+/** The surface of each ply; what all plies of one face have in common is worked out once. */
+function surfacesOf(
+  mesh: IndexedMesh,
+  measurement: Parameters<typeof faceOf>[2],
+  widths: StripWidths,
+): (ply: Pick<PlyToCut, 'face' | 'depthMm'>) => DrapeSurface {
+  const twin = twinsOf(mesh);
+  const prepared = (side: FaceSide) => {
+    const face = faceOf(mesh, twin, measurement, side);
+    return { face, ways: vertexWays(face), closable: closableFace(face, widths) };
+  };
+  const sides = new Map<FaceSide, ReturnType<typeof prepared>>();
+  return ({ face: side, depthMm }) => {
+    const own = sides.get(side) ?? prepared(side);
+    sides.set(side, own);
+    return closeFace(own.closable, movedIn(own.face, own.ways, side === 'show' ? depthMm : -depthMm));
+  };
 }
 
 interface Part {
