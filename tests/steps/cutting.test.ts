@@ -100,6 +100,28 @@ describe('the report', () => {
     expect(report.cautions.map(({ id }) => id)).toEqual(['cutting.blades']);
   });
 
+  it('tells where darts of neighboring plies lie on each other', () => {
+    const told = (angles: readonly number[]) => {
+      const inputs = inputsOf({}, { stack: angles.map((angle, at) => plyAt(`${at}`, angle)) });
+      const given = { cut: cutOf(inputs), nests: '', noPaper: '' };
+      const report = withCutPlies(cuttingReport(trayContext()), inputs, given);
+      return {
+        share: figureOf(report, 'cutting.dartsTogetherShare').value as number,
+        verdict: verdictOf(report, 'cutting.darts'),
+      };
+    };
+    // Warp along or across the length: cloth is notched at the same box corners.
+    const same = told([0, 0]);
+    expect(same.share).toBeGreaterThan(0.9);
+    expect(same.verdict).toMatchObject({
+      word: 'look again',
+      reason: expect.stringContaining('ply 2 lie on those of ply 1') as string,
+    });
+    const turned = told([0, 45, 0]);
+    expect(turned.share).toBeLessThan(0.75);
+    expect(turned.verdict.word).toBe('go');
+  });
+
   it('names pieces by ply, and marks darts on both sides', () => {
     const { pieces } = cutOf(inputsOf());
     expect(pieces.map(({ name }) => name)).toEqual(['1A', '2A', '3A']);

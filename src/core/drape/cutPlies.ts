@@ -13,6 +13,7 @@ import { faceOf, movedIn, vertexWays, type FaceSide } from './faceOf';
 import type { KeptSide } from './outline';
 import { partDatum, startPlace, warpAngleAt, type PartDatum, type PlanPoint } from './partDatum';
 import { piecesOf } from './pieces';
+import { dartPoints } from './dartsTogether';
 import { drapeView, type DrapeView } from './drapeView';
 import { outlineAreaMm2 } from './smoothOutline';
 import type { ShearLimits } from './weaveLimits';
@@ -54,6 +55,8 @@ export interface CutPly extends ShearFigures {
   readonly warningDeg: number;
   readonly lockingDeg: number;
   readonly view: DrapeView;
+  /** 3 numbers per point on the part, along the edges of its darts. */
+  readonly dartsMm: Float32Array;
 }
 
 export interface CutPlies {
@@ -145,6 +148,7 @@ function cutPly(
   const cutRad = (ply.limits.lockingDeg * Math.PI) / 180;
   const pieces: PlyPiece[] = [];
   const shears: ShearFigures[] = [];
+  const darts: number[] = [];
   let shown: Drape | null = null;
   for (const { kept, fiberDeg, mirrored } of partsOf(surface, datum, ply, seamMm, overlapMm)) {
     const warpRad = warpAngleAt(surface, datum, place, fiberDeg);
@@ -155,6 +159,7 @@ function cutPly(
     const own = { ply: ply.ply, fabric, fiberDeg, faceDown, mirrored, overlapMm, firstLetter: pieces.length };
     pieces.push(...piecesOf(drape, datum, own));
     shears.push(shearFigures(drape, ply.limits.warningDeg));
+    darts.push(...dartPoints(drape));
     shown ??= drape;
   }
   const { warningDeg, lockingDeg } = ply.limits;
@@ -169,6 +174,7 @@ function cutPly(
       warningDeg,
       lockingDeg,
       view: drapeView(shown!, ply.limits),
+      dartsMm: Float32Array.from(darts),
     },
   };
 }

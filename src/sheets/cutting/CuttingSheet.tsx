@@ -27,6 +27,7 @@ const groups: readonly FigureGroup[] = [
     title: 'Cloth and roll',
     ids: [
       'cutting.thickestSheared',
+      'cutting.dartsTogetherShare',
       'cutting.clothAreaCm2',
       'cutting.piecesMassG',
       'cutting.rollLengthMm',

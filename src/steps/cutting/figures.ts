@@ -1,5 +1,6 @@
 /** The figures of the Ply cutting step. */
 import type { CutPlies, CutPly } from '../../core/drape/cutPlies';
+import { dartsTogether, togetherMm } from '../../core/drape/dartsTogether';
 import { outlineAreaMm2 } from '../../core/drape/smoothOutline';
 import type { Figure } from '../../core/figure';
 import { prepregArealMassGsm } from '../../core/laminate/plyThickness';
@@ -18,6 +19,12 @@ export const cuttingSpecs = {
   thickness: {
     id: 'cutting.thickestSheared',
     label: 'Thickest sheared cloth over flat cloth',
+    unit: '',
+    decimals: 2,
+  },
+  darts: {
+    id: 'cutting.dartsTogetherShare',
+    label: 'Darts over those of the ply below',
     unit: '',
     decimals: 2,
   },
@@ -67,6 +74,7 @@ export function cuttingFigures(
       `1 / cos(${formatNumber(worst, 1)}°): sheared threads lie closer, so there is that much more cloth; in a gap that does not give way the fiber fraction rises as much.`,
       ...each((one) => `on average ${formatNumber(one.meanThickness, 3)}`),
     ),
+    dartsFigure(cut),
     figure(
       cuttingSpecs.pieces,
       pieces.length,
@@ -80,6 +88,25 @@ export function cuttingFigures(
       ? [cuttingSpecs.roll, cuttingSpecs.waste, cuttingSpecs.mass].map((spec) => unknownFigure(spec, nests))
       : nestFigures(inputs, nests)),
   ];
+}
+
+/** Each ply on the one before it. */
+export const dartPairs = ({ plies }: CutPlies) =>
+  plies
+    .slice(1)
+    .map((upper, at) => ({ upper, under: plies[at]!, ...dartsTogether(plies[at]!.dartsMm, upper.dartsMm) }));
+
+function dartsFigure(cut: CutPlies): Figure {
+  const pairs = dartPairs(cut);
+  return figure(
+    cuttingSpecs.darts,
+    Math.max(0, ...pairs.map((pair) => pair.share)),
+    `Largest share of a ply’s dart edges within ${togetherMm} mm of one of the ply below. Where darts begin, in a corner, they always meet.`,
+    ...pairs.map(
+      ({ upper, under, share: own, leastMm }) =>
+        `Ply ${upper.ply} on ply ${under.ply}: ${leastMm === null ? 'no darts' : `${share(own)}, nearest ${formatNumber(leastMm, 1)} mm`}`,
+    ),
+  );
 }
 
 function limitsSaid(inputs: ProjectInputs): readonly string[] {
