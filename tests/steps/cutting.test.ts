@@ -64,6 +64,16 @@ describe('what is laid', () => {
   });
 });
 
+const dartsOf = (angles: readonly number[]) => {
+  const inputs = inputsOf({}, { stack: angles.map((angle, at) => plyAt(`${at}`, angle)) });
+  const given = { cut: cutOf(inputs), nests: '', noPaper: '' };
+  const report = withCutPlies(cuttingReport(trayContext()), inputs, given);
+  return {
+    share: figureOf(report, 'cutting.dartsTogetherShare').value as number,
+    verdict: verdictOf(report, 'cutting.darts'),
+  };
+};
+
 describe('the report', () => {
   it('holds up no pour while nothing is cut, and sends the maker to what is missing', () => {
     expect(verdictOf(cuttingReport(trayContext()), 'cutting.shear').word).toBe('go');
@@ -101,23 +111,14 @@ describe('the report', () => {
   });
 
   it('tells where darts of neighboring plies lie on each other', () => {
-    const told = (angles: readonly number[]) => {
-      const inputs = inputsOf({}, { stack: angles.map((angle, at) => plyAt(`${at}`, angle)) });
-      const given = { cut: cutOf(inputs), nests: '', noPaper: '' };
-      const report = withCutPlies(cuttingReport(trayContext()), inputs, given);
-      return {
-        share: figureOf(report, 'cutting.dartsTogetherShare').value as number,
-        verdict: verdictOf(report, 'cutting.darts'),
-      };
-    };
     // Warp along or across the length: cloth is notched at the same box corners.
-    const same = told([0, 0]);
+    const same = dartsOf([0, 0]);
     expect(same.share).toBeGreaterThan(0.9);
     expect(same.verdict).toMatchObject({
       word: 'look again',
       reason: expect.stringContaining('ply 2 lie on those of ply 1') as string,
     });
-    const turned = told([0, 45, 0]);
+    const turned = dartsOf([0, 45, 0]);
     expect(turned.share).toBeLessThan(0.75);
     expect(turned.verdict.word).toBe('go');
   });

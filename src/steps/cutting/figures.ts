@@ -116,12 +116,13 @@ function limitsSaid(inputs: ProjectInputs): readonly string[] {
   );
 }
 
+const costOf = ({ cost }: FabricNest) => (cost === null ? '' : `, cost ${formatNumber(cost, 2)}`);
+
 function nestFigures({ plies }: ProjectInputs, nests: readonly FabricNest[]): readonly Figure[] {
   const sum = (of: (nest: FabricNest) => number) => nests.reduce((total, one) => total + of(one), 0);
   const each = (say: (nest: FabricNest) => string) => nests.map((one) => `${one.roll.fabric}: ${say(one)}`);
   const isUsual = plies.materials.some(({ rollWidthMm }) => rollWidthMm === null);
   const usual = `A roll whose card tells no width is taken as ${formatNumber(usualRollWidthMm, 0)} mm wide, common practice.`;
-  const costOf = ({ cost }: FabricNest) => (cost === null ? '' : `, cost ${formatNumber(cost, 2)}`);
   return [
     figure(
       cuttingSpecs.roll,
