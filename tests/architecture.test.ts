@@ -67,7 +67,7 @@ const lineCount = (file: string) => readFileSync(join(root, file), 'utf8').split
 const mayImport: Record<string, readonly string[]> = {
   core: [],
   steps: ['core'],
-  pipeline: ['core', 'steps'],
+  pipeline: ['core', 'steps', 'paper'],
   jobs: ['core', 'pipeline'],
   ui: ['core'],
   workbook: ['core', 'steps'],

@@ -11,6 +11,7 @@ import { fitFindings } from '../core/fit/findings';
 import { bestPullOffTheRim } from '../core/mesh/bestPull';
 import { facePictures } from '../core/mesh/facePictures';
 import { findHealth } from '../core/mesh/health';
+import { measurePart } from '../core/mesh/measure';
 import { partFromSaved } from '../core/mesh/partFromSaved';
 import { unpackMesh } from '../core/mesh/pack';
 import { childrenOf } from '../core/mesh/refineForMeasuring';
@@ -27,6 +28,8 @@ import { makePattern } from '../core/pattern/makePattern';
 import { Problem } from '../core/problem';
 import { intoFrame } from '../core/stone/pours/pullFrame';
 import { rimOfPart } from '../core/stone/pours/rimOfPart';
+import { nestPieces } from '../core/templates/nest';
+import { templateFiles } from '../paper/templateFiles';
 import type { AskName, Asks } from './asks';
 import { planWith } from './planWith';
 import { probePart } from './probePart';
@@ -158,9 +161,26 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
     },
   },
   cutting: {
-    needs: always('part', 'measurement'),
-    answer: (choices, { part, measurement }, progress) =>
-      cutPlies(part.measuring.mesh, measurement.measurement, choices, progress),
+    needs: ({ stl }) => (stl === null ? ['part', 'measurement'] : []),
+    answer({ choices, stl }, { part, measurement }, progress) {
+      if (stl === null) return cutPlies(part.measuring.mesh, measurement.measurement, choices, progress);
+      const { mesh } = weld(readMeshFile(stl, 'pattern.stl'));
+      return cutPlies(mesh, measurePart(mesh, choices.pull, { onProgress: progress }), choices, progress);
+    },
+  },
+  nest: {
+    needs: always(),
+    answer({ pieces, rolls, choices }, _, progress) {
+      progress('laying the pieces out on the roll', 0);
+      return nestPieces(pieces, rolls, choices);
+    },
+  },
+  templates: {
+    needs: always(),
+    answer({ nests, paper }, _, progress) {
+      progress('drawing the templates', 0);
+      return templateFiles(nests, paper);
+    },
   },
   plan: {
     needs: always(),

@@ -14,6 +14,10 @@ import type { MoldGeometry } from '../core/stone/moldGeometry';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { CutPlies, CuttingChoices } from '../core/drape/cutPlies';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
+import type { FabricNest, FabricRoll, NestChoices } from '../core/templates/nest';
+import type { PlyPiece } from '../core/templates/piece';
+import type { PaperChoice } from '../core/templates/templatePages';
+import type { TemplateFiles } from '../paper/templateFiles';
 import type { PlanFound, PlanGiven } from './plan';
 import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 
@@ -80,7 +84,28 @@ export interface Asks {
     readonly reply: Uint8Array;
   };
   /** Each ply of the stack laid on its own face, and the flat pieces. */
-  readonly cutting: { readonly given: CuttingChoices; readonly reply: CutPlies };
+  readonly cutting: {
+    readonly given: {
+      readonly choices: CuttingChoices;
+      /** What `pattern` replied, to lay on that and not on the part; null for the part. */
+      readonly stl: Uint8Array | null;
+    };
+    readonly reply: CutPlies;
+  };
+  /** Where each flat piece is cut from remnants and rolls. */
+  readonly nest: {
+    readonly given: {
+      readonly pieces: readonly PlyPiece[];
+      readonly rolls: readonly FabricRoll[];
+      readonly choices: NestChoices;
+    };
+    readonly reply: readonly FabricNest[];
+  };
+  /** Paper at true size, and drawings for a knife plotter. */
+  readonly templates: {
+    readonly given: { readonly nests: readonly FabricNest[]; readonly paper: PaperChoice };
+    readonly reply: TemplateFiles;
+  };
   /** Changes that were tried and help; everything that the question asks is worked out first. */
   readonly plan: { readonly given: PlanGiven; readonly reply: PlanFound };
   /** Rims, contents and posts; `mate` is the other half as saved, null for none. */
@@ -113,6 +138,8 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'pattern',
   'print file',
   'cutting',
+  'nest',
+  'templates',
   'plan',
   'contents',
 ]);

@@ -3,12 +3,13 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { cutTemplateSvg } from '../core/pattern/cutTemplate';
 import { Problem } from '../core/problem';
-import type { CutPlies } from '../core/drape/cutPlies';
 import type { PatternChoices, PatternSummary } from '../core/pattern/makePattern';
 import type { OnProgress } from '../pipeline/told';
 import type { StepReport } from '../core/figure';
 import { calendarText, figuresCsv } from '../steps/finish/texts';
 import { cuttingChoicesOf } from '../steps/cutting/choicesOf';
+import type { CutAndNested } from '../steps/cutting/report';
+import { nestAskedOf } from '../steps/cutting/rolls';
 import { patternChoicesOf } from '../steps/pattern/choicesOf';
 import type { LoadedPattern } from './loadPattern';
 
@@ -16,12 +17,13 @@ export interface SavedFiles {
   readonly choices: PatternChoices;
   readonly summary: PatternSummary;
   /** The pieces of the stack, or why there are none, in the maker's words. */
-  readonly cut: CutPlies | string;
+  readonly cut: CutAndNested | string;
 }
 
 /**
  * Makes the pattern and writes it as `pattern.stl`, in mm and in the axes of the file; and as `pattern to print` in STL and 3MF,
  * standing on its rim, larger by the print scale of the size chain. `holes to cut.svg` is the drill template at true size, where holes are covered.
+ * The plies are laid on that pattern: `templates.pdf`, `templates.svg` and `templates.dxf` are their pieces at true size.
  * @throws Problem for a project without a mesh, what cannot be made, and a folder that cannot be written
  */
 export async function saveFiles(
@@ -47,20 +49,55 @@ export async function saveFiles(
       ? {}
       : { 'holes to cut.svg': new TextEncoder().encode(cutTemplateSvg(summary.template)) }),
   });
-  return { choices, summary, cut: await cutOf({ memory, question, inputs }, onProgress) };
+  const cut = await cutOf({ memory, question, inputs }, stl, onProgress);
+  if (typeof cut === 'string') return { choices, summary, cut };
+  const noPaper = await saveTemplates({ memory, question, inputs }, cut, folder, onProgress);
+  return { choices, summary, cut: { ...cut, noPaper } };
 }
 
-async function cutOf(
-  { memory, question, inputs }: Pick<LoadedPattern, 'memory' | 'question' | 'inputs'>,
-  onProgress: OnProgress,
-): Promise<CutPlies | string> {
-  if (question === null) return 'There is no model to lay cloth on.';
+/** What a refusal says, in its place. */
+async function orWhy<Value>(work: () => Promise<Value>): Promise<Value | string> {
   try {
-    return await memory.ask('cutting', question, cuttingChoicesOf(inputs), onProgress);
+    return await work();
   } catch (error) {
     if (error instanceof Problem) return error.message;
     throw error;
   }
+}
+
+/** The plies on the pattern just made, and the nest of their pieces. */
+async function cutOf(
+  { memory, question, inputs }: Pick<LoadedPattern, 'memory' | 'question' | 'inputs'>,
+  stl: Uint8Array,
+  onProgress: OnProgress,
+): Promise<CutAndNested | string> {
+  const cut = await orWhy(async () =>
+    memory.ask('cutting', question, { choices: cuttingChoicesOf(inputs), stl }, onProgress),
+  );
+  if (typeof cut === 'string') return cut;
+  const { pieces } = cut;
+  const asked = { pieces, ...nestAskedOf(inputs, pieces) };
+  return { cut, nests: await orWhy(() => memory.ask('nest', question, asked, onProgress)), noPaper: '' };
+}
+
+/** @returns why there are none; '' where they are written, or the nest has said why already */
+async function saveTemplates(
+  { memory, question, inputs }: Pick<LoadedPattern, 'memory' | 'question' | 'inputs'>,
+  { nests }: CutAndNested,
+  folder: string,
+  onProgress: OnProgress,
+): Promise<string> {
+  if (typeof nests === 'string') return '';
+  const { paper } = inputs.cutting;
+  const files = await orWhy(() => memory.ask('templates', question, { nests, paper }, onProgress));
+  if (typeof files === 'string') return files;
+  const encoder = new TextEncoder();
+  write(folder, {
+    'templates.pdf': files.pdf,
+    'templates.svg': encoder.encode(files.svg),
+    'templates.dxf': encoder.encode(files.dxf),
+  });
+  return '';
 }
 
 /** The table of all figures as `figures.csv`, and the job as `calendar.ics` where it can be planned. */

@@ -59,6 +59,8 @@ export const kindsOfCards: Readonly<Record<CardKind, KindOfCard>> = {
       'offcutMassG',
       'offcutAreaCm2',
       'hoursOutH',
+      'remnantLengthMm',
+      'remnantWidthMm',
     ]),
     list: 'plies.materials',
   },

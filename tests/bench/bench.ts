@@ -43,6 +43,10 @@ const parts: Record<string, BenchPart> = {
     title: 'Nesting flat pieces on the roll',
     run: async () => (await import('./nesting.bench')).benchNesting(),
   },
+  draping: {
+    title: 'Laying six plies on made patterns, and nesting what comes of them',
+    run: async () => (await import('./draping.bench')).benchDraping(),
+  },
   browser: {
     title: 'Import to finished maps in Chromium',
     run: async () => {

@@ -22,6 +22,7 @@ const stepIds: Readonly<Record<StepName, string>> = {
   Pattern: 'pattern',
   'Walls & draft': 'walls',
   'Ply schedule': 'plies',
+  'Ply cutting': 'cutting',
   'Mold closing': 'closing',
   'Stone mold': 'mold',
   'Clamp & cure': 'cure',

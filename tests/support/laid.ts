@@ -1,5 +1,5 @@
 /** Cloth laid on a face, from a point and a direction in space. */
-import { closeFace } from '../../src/core/drape/closeFace';
+import { closableFace, closeFace } from '../../src/core/drape/closeFace';
 import { drapePly, type Drape } from '../../src/core/drape/drapePly';
 import type { IndexedMesh, Vec3 } from '../../src/core/mesh/types';
 import { nearestPlace } from './nearestPlace';
@@ -17,7 +17,7 @@ export function laid(
   face: IndexedMesh,
   { at, warp, stepMm = 1, cutDeg = 60, allowanceMm = 0, first = 'warp' }: Laid,
 ): Drape {
-  const surface = closeFace(face, { allowanceMm, beyondMm: 2.6 * stepMm });
+  const surface = closeFace(closableFace(face, { allowanceMm, beyondMm: 2.6 * stepMm }), face);
   const start = nearestPlace(surface, at);
   const axes = surface.axes.subarray(6 * start.facet, 6 * start.facet + 6);
   const on = (from: number) => warp[0] * axes[from]! + warp[1] * axes[from + 1]! + warp[2] * axes[from + 2]!;

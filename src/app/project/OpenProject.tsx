@@ -1,7 +1,6 @@
 import { useCallback, useEffect, useEffectEvent, useMemo, useRef, useState } from 'react';
 import { incompleteReasons } from '../../checklist/incomplete';
 import { IncompleteStamp } from '../../checklist/IncompleteStamp';
-import type { CutPlies } from '../../core/drape/cutPlies';
 import { worstWord, type StepReport } from '../../core/figure';
 import { thermocoupleOf } from '../../sheets/cure/run/keptLog';
 import { useOvenRun } from '../../sheets/cure/run/useOvenRun';
@@ -25,7 +24,7 @@ import type { StepContext } from '../../steps/shared/context';
 import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
-import { withCutPlies } from '../../steps/cutting/report';
+import { withCutPlies, type CutAndNested } from '../../steps/cutting/report';
 import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import type { ProjectInputs } from '../../steps/inputs/project';
@@ -71,7 +70,7 @@ function reportsWith(
   context: StepContext,
   made: MadeHere | null,
   used: UsedPattern | null,
-  cut: CutPlies | null,
+  cut: CutAndNested | null,
 ): ReadonlyMap<string, StepReport> {
   const reports = new Map(stepReports(context));
   const pattern = reports.get('pattern');

@@ -1,10 +1,12 @@
 import { useMemo, useState } from 'react';
 import type { CutPlies, CuttingChoices } from '../../core/drape/cutPlies';
 import { Problem } from '../../core/problem';
+import type { FabricNest } from '../../core/templates/nest';
 import { askedOf } from '../../pipeline/evaluate';
-import type { CuttingControl } from '../../sheets/cutting/cuttingControl';
+import type { CuttingControl, TemplateKind } from '../../sheets/cutting/cuttingControl';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { cuttingChoicesOf } from '../../steps/cutting/choicesOf';
+import { nestAskedOf } from '../../steps/cutting/rolls';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import type { Project } from '../../workbook';
 import type { ProjectActions } from './useProjectActions';
@@ -23,12 +25,34 @@ function choicesOf(inputs: ProjectInputs): Choices {
   }
 }
 
+/** The same pieces, rolls and choices: the same nest. */
+const nestKeyOf = (cutKey: string, inputs: ProjectInputs, { pieces }: CutPlies) =>
+  JSON.stringify([cutKey, nestAskedOf(inputs, pieces)]);
+
 /** The same part and the same choices: the same pieces. */
 function keyOf({ question }: Measuring, choices: CuttingChoices | null): string | null {
   return question === null || choices === null
     ? null
     : JSON.stringify([askedOf('part', question, {}), choices]);
 }
+
+interface LastCut {
+  readonly key: string;
+  readonly cut: CutPlies;
+}
+
+interface LastNest {
+  readonly key: string;
+  readonly nests: readonly FabricNest[];
+}
+
+interface Refused {
+  readonly key: string;
+  readonly why: string;
+}
+
+const changedSince =
+  'Roll, gap or turns have been changed since the pieces were laid out on the roll. Work them out again.';
 
 /** The pieces that were worked out in this session, while they belong to the present part and inputs. */
 export function useCutPlies(
@@ -37,29 +61,59 @@ export function useCutPlies(
   actions: ProjectActions,
 ): CuttingControl {
   const { choices, why } = useMemo(() => choicesOf(inputs), [inputs]);
-  const [last, setLast] = useState<{ readonly key: string; readonly cut: CutPlies } | null>(null);
+  const [last, setLast] = useState<LastCut | null>(null);
+  const [lastNest, setLastNest] = useState<LastNest | null>(null);
   const [isWorking, setIsWorking] = useState(false);
-  const [refused, setRefused] = useState<{ readonly key: string; readonly why: string } | null>(null);
+  const [refused, setRefused] = useState<Refused | null>(null);
+  const [refusedNest, setRefusedNest] = useState<Refused | null>(null);
+  const [refusedPaper, setRefusedPaper] = useState<Refused | null>(null);
   const key = keyOf(measuring, choices);
-  const cut = last !== null && last.key === key ? last.cut : null;
+  const pieces = last !== null && last.key === key ? last.cut : null;
+  const nestKey = key === null || pieces === null ? null : nestKeyOf(key, inputs, pieces);
+  const paperKey = `${nestKey} ${inputs.cutting.paper}`;
+  const nests =
+    lastNest !== null && lastNest.key === nestKey
+      ? lastNest.nests
+      : refusedNest !== null && refusedNest.key === nestKey
+        ? refusedNest.why
+        : changedSince;
+  const noPaper = refusedPaper !== null && refusedPaper.key === paperKey ? refusedPaper.why : '';
+  const cut = useMemo(
+    () => (pieces === null ? null : { cut: pieces, nests, noPaper }),
+    [pieces, nests, noPaper],
+  );
+  const problem = () => measuring.desk.store.getState().problem ?? '';
 
-  const workOut = async () => {
-    if (choices === null || key === null) return;
+  const during = async (work: () => Promise<void>) => {
     setIsWorking(true);
-    setRefused(null);
     try {
-      const reply = await actions.cutPlies(choices);
-      if (reply === null) setRefused({ key, why: measuring.desk.store.getState().problem ?? '' });
-      else setLast({ key, cut: reply });
+      await work();
     } finally {
       setIsWorking(false);
     }
+  };
+  const workOut = async () => {
+    if (choices === null || key === null) return;
+    setRefused(null);
+    const found = pieces ?? (await actions.cutPlies(choices));
+    if (found === null) return setRefused({ key, why: problem() });
+    setLast({ key, cut: found });
+    const ownKey = nestKeyOf(key, inputs, found);
+    const reply = await actions.nestPieces(found, nestAskedOf(inputs, found.pieces));
+    if (reply !== null) setLastNest({ key: ownKey, nests: reply });
+    else setRefusedNest({ key: ownKey, why: problem() || 'The pieces are not laid out on the roll yet.' });
+  };
+  const save = async (kind: TemplateKind) => {
+    if (typeof nests === 'string') return;
+    const isSaved = await actions.saveTemplates(nests, inputs.cutting.paper, kind);
+    setRefusedPaper(isSaved ? null : { key: paperKey, why: problem() });
   };
   return {
     why: refused !== null && refused.key === key ? refused.why : why,
     cut,
     isOutdated: last !== null && cut === null,
     isBusy: isWorking || choices === null || measuring.importing,
-    workOut: () => void workOut(),
+    workOut: () => void during(workOut),
+    save: (kind) => void during(() => save(kind)),
   };
 }

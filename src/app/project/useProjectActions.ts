@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
-import type { CuttingChoices } from '../../core/drape/cutPlies';
 import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
@@ -14,6 +13,7 @@ import { useWorkbook } from '../../workbook/useWorkbook';
 import { openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
 import { saveBytes, saveTextFile } from '../saveTextFile';
+import { cuttingActions } from './cuttingActions';
 import { editedSince } from './editedSince';
 import { patternActions } from './patternActions';
 
@@ -70,7 +70,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     change,
     importFile: (file: File) => take(file, inputsForNewFile(inputs), 'by its shape'),
     ...patternActions(desk, fileName, inputs.mold.printScale),
-    cutPlies: (choices: CuttingChoices) => desk.run('laying the plies', 'cutting', choices),
+    ...cuttingActions(desk, fileName),
     takeMadePattern(stl: Uint8Array, madeOf: string) {
       const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });
       return take(file, inputsForMadePattern(inputs), 'as given');

@@ -5,7 +5,7 @@
 import earcut from 'earcut';
 import type { IndexedMesh } from '../mesh/types';
 import { Problem } from '../problem';
-import { drapeSurface, region, type DrapeSurface } from './drapeSurface';
+import { drapeSurface, region, twinsOf, type DrapeSurface } from './drapeSurface';
 import { borderLoops, loopNormal, type Loop } from './loops';
 
 export interface StripWidths {
@@ -15,38 +15,95 @@ export interface StripWidths {
   readonly beyondMm: number;
 }
 
+/**
+ * What is the same at every depth to which a face is moved: the facets of face, covers and strips, what each is, and what lies next to
+ * what. Only the points differ from ply to ply.
+ */
+export interface ClosableFace {
+  readonly widths: StripWidths;
+  readonly facets: Uint32Array;
+  readonly regions: Uint8Array;
+  readonly twin: Int32Array;
+  /** Of the face itself. */
+  readonly rim: Loop;
+  readonly holes: readonly Int32Array[];
+  /** Holes that are covered by a fan: their middles follow the points of the face. */
+  readonly fans: readonly Int32Array[];
+  /** Where the cloth is cut. */
+  readonly cut: Int32Array;
+}
+
 interface Parts {
-  readonly positions: number[];
   readonly facets: number[];
   readonly regions: number[];
+  readonly fans: Int32Array[];
 }
 
 /** @throws Problem `drape.noRim` for a face without an end */
-export function closeFace(face: IndexedMesh, { allowanceMm, beyondMm }: StripWidths): DrapeSurface {
+export function closableFace(face: IndexedMesh, widths: StripWidths): ClosableFace {
   const [rim, ...holes] = borderLoops(face);
   if (rim === undefined)
     throw new Problem(
       'drape.noRim',
       'The face has no rim: it is closed all around, so no cloth can be laid on it. Make the pattern at Pattern first.',
     );
+  const vertices = face.positions.length / 3;
   const parts: Parts = {
-    positions: Array.from(face.positions),
     facets: Array.from(face.facets),
     regions: Array.from({ length: face.facets.length / 3 }, () => region.face),
+    fans: [],
   };
-  for (const { vertices } of holes) cover(parts, vertices);
-  const ways = waysOut(face, rim);
-  const cut =
-    allowanceMm > 0 ? addStrip(parts, rim.vertices, ways, 0, allowanceMm, region.allowance) : rim.vertices;
-  addStrip(parts, rim.vertices, ways, allowanceMm, beyondMm, region.beyond, cut);
-  return drapeSurface(
-    { positions: Float64Array.from(parts.positions), facets: Uint32Array.from(parts.facets) },
-    { region: Uint8Array.from(parts.regions), rim: cut, holes: holes.map(({ vertices }) => vertices) },
+  for (const hole of holes) cover(parts, face.positions, hole.vertices);
+  const afterFans = vertices + parts.fans.length;
+  const hasAllowance = widths.allowanceMm > 0;
+  const cut = hasAllowance ? addStrip(parts, rim.vertices, afterFans, region.allowance) : rim.vertices;
+  addStrip(parts, cut, hasAllowance ? afterFans + cut.length : afterFans, region.beyond);
+  const facets = Uint32Array.from(parts.facets);
+  const regions = Uint8Array.from(parts.regions);
+  const own = {
+    widths,
+    facets,
+    regions,
+    rim,
+    holes: holes.map((hole) => hole.vertices),
+    fans: parts.fans,
+    cut,
+  };
+  return { ...own, twin: twinsOf({ positions: pointsOf(own, face), facets }) };
+}
+
+/** @param face the one that was made closable, moved or not */
+export function closeFace(closable: ClosableFace, face: IndexedMesh): DrapeSurface {
+  const { facets, regions, cut, holes, twin } = closable;
+  const mesh = { positions: pointsOf(closable, face), facets };
+  return drapeSurface(mesh, { region: regions, rim: cut, holes }, twin);
+}
+
+/** Of the face, of the middles of fans, of the strips. */
+function pointsOf(
+  { widths: { allowanceMm, beyondMm }, rim, fans }: Omit<ClosableFace, 'twin'>,
+  face: IndexedMesh,
+): Float64Array {
+  const strips = (allowanceMm > 0 ? [allowanceMm] : []).concat(allowanceMm + beyondMm);
+  const points = new Float64Array(
+    face.positions.length + 3 * (fans.length + strips.length * rim.vertices.length),
   );
+  points.set(face.positions);
+  let at = face.positions.length;
+  for (const loop of fans)
+    for (let axis = 0; axis < 3; axis++)
+      points[at++] = loop.reduce((sum, vertex) => sum + face.positions[3 * vertex + axis]!, 0) / loop.length;
+  const ways = waysOut(face, rim);
+  for (const outMm of strips)
+    rim.vertices.forEach((vertex, index) => {
+      for (let axis = 0; axis < 3; axis++)
+        points[at++] = face.positions[3 * vertex + axis]! + ways[3 * index + axis]! * outMm;
+    });
+  return points;
 }
 
 /** A fan about the middle where the whole loop is seen from there; else triangles in the plane of the loop. */
-function cover({ positions, facets, regions }: Parts, loop: Int32Array): void {
+function cover({ facets, regions, fans }: Parts, positions: Float64Array, loop: Int32Array): void {
   const normal = loopNormal({ positions }, loop);
   const size = Math.hypot(...normal);
   if (size === 0) return;
@@ -61,9 +118,8 @@ function cover({ positions, facets, regions }: Parts, loop: Int32Array): void {
   });
   // The mesh lies to the left of the loop, so the cover runs the other way around.
   if (isSeen) {
-    const center = positions.length / 3;
-    for (let axis = 0; axis < 3; axis++)
-      positions.push(loop.reduce((sum, vertex) => sum + positions[3 * vertex + axis]!, 0) / count);
+    const center = positions.length / 3 + fans.length;
+    fans.push(loop);
     loop.forEach((vertex, at) => {
       facets.push(loop[(at + 1) % count]!, vertex, center);
       regions.push(region.hole);
@@ -84,7 +140,7 @@ function cover({ positions, facets, regions }: Parts, loop: Int32Array): void {
 
 /** Coordinates in the plane across `normal`, counter-clockwise seen against it. */
 function flattened(
-  positions: readonly number[],
+  positions: Float64Array,
   loop: Int32Array,
   [nx, ny, nz]: readonly [number, number, number],
 ): number[] {
@@ -131,24 +187,11 @@ function waysOut({ positions, facets }: IndexedMesh, { vertices: rim, halfEdges 
   return ways;
 }
 
-function addStrip(
-  { positions, facets, regions }: Parts,
-  rim: Int32Array,
-  ways: Float64Array,
-  fromMm: number,
-  widthMm: number,
-  kind: number,
-  inner: Int32Array = rim,
-): Int32Array {
-  const count = rim.length;
-  const outer = new Int32Array(count);
-  rim.forEach((vertex, at) => {
-    outer[at] = positions.length / 3;
-    for (let k = 0; k < 3; k++)
-      positions.push(positions[3 * vertex + k]! + ways[3 * at + k]! * (fromMm + widthMm));
-  });
-  for (let at = 0; at < count; at++) {
-    const next = (at + 1) % count;
+/** @param first number of the first of its outer vertices */
+function addStrip({ facets, regions }: Parts, inner: Int32Array, first: number, kind: number): Int32Array {
+  const outer = inner.map((_, at) => first + at);
+  for (let at = 0; at < inner.length; at++) {
+    const next = (at + 1) % inner.length;
     facets.push(inner[next]!, inner[at]!, outer[at]!, inner[next]!, outer[at]!, outer[next]!);
     regions.push(kind, kind);
   }

@@ -6,13 +6,14 @@ import type { IndexedMesh, Measurement, Vec3 } from '../mesh/types';
 import { Problem } from '../problem';
 import type { PlyPiece } from '../templates/piece';
 import { bestStart } from './bestStart';
-import { closeFace } from './closeFace';
-import { region, type DrapeSurface } from './drapeSurface';
+import { closableFace, closeFace, type StripWidths } from './closeFace';
+import { region, twinsOf, type DrapeSurface } from './drapeSurface';
 import { drapePly, shearFigures, wantedMm2, type Drape, type ShearFigures } from './drapePly';
-import { faceOf, movedIn, type FaceSide } from './faceOf';
+import { faceOf, movedIn, vertexWays, type FaceSide } from './faceOf';
 import type { KeptSide } from './outline';
 import { partDatum, startPlace, warpAngleAt, type PartDatum, type PlanPoint } from './partDatum';
 import { piecesOf } from './pieces';
+import { dartPoints } from './dartsTogether';
 import { drapeView, type DrapeView } from './drapeView';
 import { outlineAreaMm2 } from './smoothOutline';
 import type { ShearLimits } from './weaveLimits';
@@ -54,6 +55,8 @@ export interface CutPly extends ShearFigures {
   readonly warningDeg: number;
   readonly lockingDeg: number;
   readonly view: DrapeView;
+  /** 3 numbers per point on the part, along the edges of its darts. */
+  readonly dartsMm: Float32Array;
 }
 
 export interface CutPlies {
@@ -88,13 +91,7 @@ export function cutPlies(
       'The stack has no plies, so there is nothing to cut. Add plies at Ply schedule.',
     );
   const datum = partDatum(mesh, choices.pull);
-  const faces = new Map<FaceSide, IndexedMesh>();
-  const surfaceOf = ({ face, depthMm }: Pick<PlyToCut, 'face' | 'depthMm'>): DrapeSurface => {
-    const own = faces.get(face) ?? faceOf(mesh, measurement, face);
-    faces.set(face, own);
-    const moved = movedIn(own, face === 'show' ? depthMm : -depthMm);
-    return closeFace(moved, { allowanceMm, beyondMm: beyondSteps * stepMm });
-  };
+  const surfaceOf = surfacesOf(mesh, measurement, { allowanceMm, beyondMm: beyondSteps * stepMm });
   progress('looking for the best start', 0);
   const show = surfaceOf(first);
   const proposed = bestStart(show, datum, first.fiberDeg, first.limits, stepMm) ?? {
@@ -112,6 +109,25 @@ export function cutPlies(
     cut.push(done.ply);
   });
   return { pieces, plies: cut, start, proposed, datum };
+}
+
+/** The surface of each ply; what all plies of one face have in common is worked out once. */
+function surfacesOf(
+  mesh: IndexedMesh,
+  measurement: Parameters<typeof faceOf>[2],
+  widths: StripWidths,
+): (ply: Pick<PlyToCut, 'face' | 'depthMm'>) => DrapeSurface {
+  const twin = twinsOf(mesh);
+  const prepared = (side: FaceSide) => {
+    const face = faceOf(mesh, twin, measurement, side);
+    return { face, ways: vertexWays(face), closable: closableFace(face, widths) };
+  };
+  const sides = new Map<FaceSide, ReturnType<typeof prepared>>();
+  return ({ face: side, depthMm }) => {
+    const own = sides.get(side) ?? prepared(side);
+    sides.set(side, own);
+    return closeFace(own.closable, movedIn(own.face, own.ways, side === 'show' ? depthMm : -depthMm));
+  };
 }
 
 interface Part {
@@ -132,6 +148,7 @@ function cutPly(
   const cutRad = (ply.limits.lockingDeg * Math.PI) / 180;
   const pieces: PlyPiece[] = [];
   const shears: ShearFigures[] = [];
+  const darts: number[] = [];
   let shown: Drape | null = null;
   for (const { kept, fiberDeg, mirrored } of partsOf(surface, datum, ply, seamMm, overlapMm)) {
     const warpRad = warpAngleAt(surface, datum, place, fiberDeg);
@@ -142,6 +159,7 @@ function cutPly(
     const own = { ply: ply.ply, fabric, fiberDeg, faceDown, mirrored, overlapMm, firstLetter: pieces.length };
     pieces.push(...piecesOf(drape, datum, own));
     shears.push(shearFigures(drape, ply.limits.warningDeg));
+    darts.push(...dartPoints(drape));
     shown ??= drape;
   }
   const { warningDeg, lockingDeg } = ply.limits;
@@ -156,6 +174,7 @@ function cutPly(
       warningDeg,
       lockingDeg,
       view: drapeView(shown!, ply.limits),
+      dartsMm: Float32Array.from(darts),
     },
   };
 }

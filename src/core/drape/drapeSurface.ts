@@ -36,7 +36,8 @@ export interface DrapeSurface extends IndexedMesh {
 
 type Parts = Pick<DrapeSurface, 'region' | 'rim' | 'holes'>;
 
-export function drapeSurface(mesh: IndexedMesh, parts: Parts): DrapeSurface {
+/** @param twin of the mesh, where it is known already: it is the same for every mesh of the same facets */
+export function drapeSurface(mesh: IndexedMesh, parts: Parts, twin = twinsOf(mesh)): DrapeSurface {
   const { frame, axes } = framesOf(mesh);
   let faceAreaMm2 = 0;
   let holesAreaMm2 = 0;
@@ -45,7 +46,7 @@ export function drapeSurface(mesh: IndexedMesh, parts: Parts): DrapeSurface {
     if (parts.region[facet] === region.face) faceAreaMm2 += areaMm2;
     if (parts.region[facet] === region.hole) holesAreaMm2 += areaMm2;
   }
-  return { ...mesh, ...parts, twin: twinsOf(mesh), frame, axes, faceAreaMm2, holesAreaMm2 };
+  return { ...mesh, ...parts, twin, frame, axes, faceAreaMm2, holesAreaMm2 };
 }
 
 /** The half-edge across each half-edge; -1 where there is none, or where facets do not agree on the side. */

@@ -1,7 +1,6 @@
 /** The face of a measured part that a ply lies on, seen from the side of the mold half that forms the show face. */
 import { Problem } from '../problem';
 import { facetKind, reachBit, type IndexedMesh, type Measurement } from '../mesh/types';
-import { twinsOf } from './drapeSurface';
 
 export type FaceSide = 'show' | 'core';
 
@@ -12,9 +11,15 @@ const draftSlackDeg = 0.05;
 
 /**
  * The largest connected piece of the face; its facets are wound as the show face is, so that left and right are the same on both.
+ * @param twin `twinsOf` the mesh
  * @throws Problem `drape.noFace`
  */
-export function faceOf(mesh: IndexedMesh, { reach, kind, draftDeg }: Measured, side: FaceSide): IndexedMesh {
+export function faceOf(
+  mesh: IndexedMesh,
+  twin: Int32Array,
+  { reach, kind, draftDeg }: Measured,
+  side: FaceSide,
+): IndexedMesh {
   const { facets } = mesh;
   const [bit, sign, others] =
     side === 'show'
@@ -29,7 +34,7 @@ export function faceOf(mesh: IndexedMesh, { reach, kind, draftDeg }: Measured, s
       kind[facet] !== others
     )
       wanted.push(facet);
-  const piece = largestPiece(mesh, wanted);
+  const piece = largestPiece(mesh, twin, wanted);
   if (piece.length === 0)
     throw new Problem(
       'drape.noFace',
@@ -38,8 +43,7 @@ export function faceOf(mesh: IndexedMesh, { reach, kind, draftDeg }: Measured, s
   return ofFacets(mesh, piece, side === 'core');
 }
 
-function largestPiece(mesh: IndexedMesh, wanted: readonly number[]): readonly number[] {
-  const twin = twinsOf(mesh);
+function largestPiece(mesh: IndexedMesh, twin: Int32Array, wanted: readonly number[]): readonly number[] {
   const piece = new Int32Array(mesh.facets.length / 3).fill(-2);
   for (const facet of wanted) piece[facet] = -1;
   let best: readonly number[] = [];
@@ -97,12 +101,12 @@ const foldRounds = 8;
 
 /**
  * The face moved along its normals, less where it would fold.
+ * @param ways `vertexWays` of the face
  * @param depthMm towards the core; negative towards the show side
  */
-export function movedIn(face: IndexedMesh, depthMm: number): IndexedMesh {
+export function movedIn(face: IndexedMesh, ways: Float64Array, depthMm: number): IndexedMesh {
   if (depthMm === 0) return face;
   const { positions, facets } = face;
-  const ways = vertexWays(face);
   const share = new Float64Array(positions.length / 3).fill(1);
   const moved = new Float64Array(positions.length);
   for (let round = 0; round < foldRounds; round++) {
@@ -140,7 +144,7 @@ function normalOf(positions: Float64Array, facets: Uint32Array, facet: number): 
 }
 
 /** 3 per vertex: mean normal of its facets by their angle there, so long that flat neighbors move by the depth. */
-function vertexWays({ positions, facets }: IndexedMesh): Float64Array {
+export function vertexWays({ positions, facets }: IndexedMesh): Float64Array {
   const sum = new Float64Array(positions.length);
   for (let facet = 0; facet < facets.length / 3; facet++) {
     const normal = normalOf(positions, facets, facet);

@@ -44,16 +44,21 @@ interface Corner {
 export function cutCells(net: Net, cells: readonly Cell[], kept: KeptSide | null): CutCells {
   const cutter = new CellCutter(net, kept);
   const keptShare = new Float64Array(cells.length);
-  const edges = new Map<string, { readonly from: Corner; readonly to: Corner }>();
+  const edges = new Map<string, Edge>();
+  // Nearly all edges are links: by number, since a text for each takes longer than all the rest.
+  const links = new Map<number, Edge>();
   cells.forEach(({ nodes }, index) => {
     const polygon = cutter.cut(nodes);
     keptShare[index] = areaOf(polygon) / net.stepMm ** 2;
     polygon.forEach((from, at) => {
       const to = polygon[(at + 1) % polygon.length]!;
-      if (!edges.delete(`${to.key}>${from.key}`)) edges.set(`${from.key}>${to.key}`, { from, to });
+      if (from.node >= 0 && to.node >= 0) {
+        if (!links.delete(to.node * net.count + from.node))
+          links.set(from.node * net.count + to.node, { from, to });
+      } else if (!edges.delete(`${to.key}>${from.key}`)) edges.set(`${from.key}>${to.key}`, { from, to });
     });
   });
-  return { outlines: chained([...edges.values()]), keptShare };
+  return { outlines: chained([...edges.values(), ...links.values()]), keptShare };
 }
 
 class CellCutter {

@@ -12,6 +12,7 @@ import type { SheetProps } from '../sheetProps';
 import type { CuttingControl } from './cuttingControl';
 import { FlatPiece } from './FlatPiece';
 import { LaidPlan } from './LaidPlan';
+import { NestedCloth } from './NestedCloth';
 import { PieceTable } from './PieceTable';
 import './cutting.css';
 
@@ -26,12 +27,14 @@ const groups: readonly FigureGroup[] = [
     title: 'Cloth and roll',
     ids: [
       'cutting.thickestSheared',
+      'cutting.dartsTogetherShare',
       'cutting.clothAreaCm2',
-      'cutting.clothMassG',
+      'cutting.piecesMassG',
       'cutting.rollLengthMm',
       'cutting.wasteShare',
+      'cutting.clothMassG',
     ],
-    shown: ['cutting.clothAreaCm2', 'cutting.clothMassG'],
+    shown: ['cutting.rollLengthMm', 'cutting.clothMassG'],
   },
 ];
 
@@ -50,7 +53,7 @@ export function CuttingSheet(props: CuttingSheetProps) {
         >
           Work out the pieces
         </Button>
-        {why === '' ? <span className="quiet">It takes some seconds.</span> : null}
+        {why === '' && cut === null ? <span className="quiet">It takes some seconds.</span> : null}
       </div>
       {why === '' ? null : <Note problem>{why}</Note>}
       {isOutdated ? (
@@ -61,35 +64,82 @@ export function CuttingSheet(props: CuttingSheetProps) {
   );
 }
 
-function CutPieces({
-  cut,
-  report,
-  readOnly,
-  change,
-}: CuttingSheetProps & { readonly cut: NonNullable<CuttingControl['cut']> }) {
+function CutPieces(props: CuttingSheetProps & { readonly cut: NonNullable<CuttingControl['cut']> }) {
+  const { report, readOnly, change } = props;
+  const { cut, nests } = props.cut;
   const [picked, setPicked] = useState('');
   const piece = cut.pieces.find(({ name }) => name === picked) ?? cut.pieces[0];
   const ply = cut.plies.find((one) => one.ply === piece?.ply);
   if (piece === undefined || ply === undefined) return null;
   return (
-    <section aria-label="The pieces">
-      <SectionHead
-        title="The pieces"
-        remark={`laid from ${formatNumber(cut.start.alongMm, 1)}, ${formatNumber(cut.start.acrossMm, 1)} mm off the middle`}
-      />
-      <FigureGroups figures={report.figures} groups={groups} />
-      <div className="cutting-views">
-        <FlatPiece piece={piece} ply={ply} />
-        <LaidPlan
-          cut={cut}
-          ply={ply}
-          disabled={readOnly}
-          onStart={({ alongMm, acrossMm }) =>
-            change('cutting', { startAlongMm: alongMm, startAcrossMm: acrossMm })
-          }
+    <>
+      <section aria-label="The pieces">
+        <SectionHead
+          title="The pieces"
+          remark={`laid from ${formatNumber(cut.start.alongMm, 1)}, ${formatNumber(cut.start.acrossMm, 1)} mm off the middle`}
         />
+        <FigureGroups figures={report.figures} groups={groups} />
+        <div className="cutting-views">
+          <FlatPiece piece={piece} ply={ply} />
+          <LaidPlan
+            cut={cut}
+            ply={ply}
+            disabled={readOnly}
+            onStart={({ alongMm, acrossMm }) =>
+              change('cutting', { startAlongMm: alongMm, startAcrossMm: acrossMm })
+            }
+          />
+        </div>
+        <PieceTable pieces={cut.pieces} picked={piece.name} onPick={setPicked} />
+      </section>
+      <section aria-label="On the roll">
+        <SectionHead title="On the roll" remark="each piece where it is cut" />
+        {typeof nests === 'string' ? (
+          <Note>{nests}</Note>
+        ) : (
+          nests.map((nest) => (
+            <NestedCloth key={nest.roll.fabric} nest={nest} picked={piece.name} onPick={setPicked} />
+          ))
+        )}
+      </section>
+      {typeof nests === 'string' ? null : <Templates {...props} />}
+    </>
+  );
+}
+
+function Templates({
+  context,
+  readOnly,
+  change,
+  control,
+  cut: { noPaper },
+}: CuttingSheetProps & { readonly cut: NonNullable<CuttingControl['cut']> }) {
+  return (
+    <section aria-label="Templates">
+      <SectionHead title="Templates" remark="pieces at true size" />
+      <InputRows
+        table={cuttingTable}
+        values={context.inputs.cutting}
+        fields={['paper']}
+        disabled={readOnly}
+        onChange={(inputs) => change('cutting', inputs)}
+      />
+      <div className="button-row">
+        <Button kind="main" disabled={control.isBusy} onClick={() => control.save('pdf')}>
+          Save PDF to print
+        </Button>
+        <Button disabled={control.isBusy} onClick={() => control.save('svg')}>
+          Save SVG
+        </Button>
+        <Button disabled={control.isBusy} onClick={() => control.save('dxf')}>
+          Save DXF
+        </Button>
       </div>
-      <PieceTable pieces={cut.pieces} picked={piece.name} onPick={setPicked} />
+      {noPaper === '' ? null : <Note problem>{noPaper}</Note>}
+      <p className="quiet">
+        Print at 100 %, and measure the bar of 100 mm before you cut. SVG and DXF hold the whole nest in mm,
+        for a knife plotter.
+      </p>
     </section>
   );
 }
@@ -114,8 +164,10 @@ function CuttingGiven({ context, readOnly, change, control: { cut } }: CuttingSh
       <InputRows
         {...rows}
         own={{
-          startAlongMm: start('startAlongMm', cut?.proposed.alongMm),
-          startAcrossMm: start('startAcrossMm', cut?.proposed.acrossMm),
+          startAlongMm: start('startAlongMm', cut?.cut.proposed.alongMm),
+          startAcrossMm: start('startAcrossMm', cut?.cut.proposed.acrossMm),
+          // Asked where it is used.
+          paper: null,
           seamAboveRimMm: (
             <NumberField
               spec={cuttingTable.seamAboveRimMm}
@@ -128,6 +180,7 @@ function CuttingGiven({ context, readOnly, change, control: { cut } }: CuttingSh
           ),
         }}
       />
+      <InputFold {...rows} fold="Nest" remark="gap and turns; width of the roll on its card" />
       <InputFold {...rows} fold="More" remark="net" />
     </section>
   );

@@ -1,4 +1,4 @@
-import { materialTable, type Material } from '../../steps/inputs/material';
+import { materialTable, usualRollWidthMm, type Material } from '../../steps/inputs/material';
 import { Button } from '../../ui/Button';
 import { Disclosure } from '../../ui/Disclosure';
 import { NumberField } from '../../ui/NumberField';
@@ -28,6 +28,7 @@ const strengthFields = [
   'compression2Mpa',
   'shear12Mpa',
 ] as const;
+const remnantFields = ['remnantLengthMm', 'remnantWidthMm'] as const;
 const shearFields = ['shearWarningDeg', 'shearLockingDeg'] as const;
 
 export interface MaterialCardProps {
@@ -123,6 +124,14 @@ export function MaterialCard(props: MaterialCardProps) {
         <OptionalFields fields={['allowedOutTimeH']} emptyWord="not known" {...props} />
       </Disclosure>
       <Disclosure
+        title="Width, remnant and price"
+        remark={card.rollWidthMm === null ? 'width by common practice' : `${card.rollWidthMm} mm wide`}
+      >
+        <OptionalFields fields={['rollWidthMm']} emptyWord={`${usualRollWidthMm}`} {...props} />
+        <OptionalFields fields={remnantFields} emptyWord="none" {...props} />
+        <OptionalFields fields={['pricePerM2']} emptyWord="not known" {...props} />
+      </Disclosure>
+      <Disclosure
         title="Stiffness and expansion"
         remark={`${given(elasticFields)} of ${elasticFields.length} from your data sheet, the rest typical`}
       >
@@ -151,8 +160,16 @@ export function MaterialCard(props: MaterialCardProps) {
 }
 
 type OptionalField =
-  | (typeof offcutFields | typeof elasticFields | typeof shearFields | typeof strengthFields)[number]
-  | 'allowedOutTimeH';
+  | (
+      | typeof offcutFields
+      | typeof remnantFields
+      | typeof elasticFields
+      | typeof shearFields
+      | typeof strengthFields
+    )[number]
+  | 'allowedOutTimeH'
+  | 'rollWidthMm'
+  | 'pricePerM2';
 
 interface OptionalFieldsProps extends Pick<MaterialCardProps, 'card' | 'disabled' | 'onChange'> {
   readonly fields: readonly OptionalField[];

@@ -6,6 +6,7 @@ import { Problem } from '../../core/problem';
 import { laidAngleDeg } from '../inputs/ply';
 import type { ProjectInputs } from '../inputs/project';
 import { resolveStack } from '../shared/stack';
+import { fabricNames } from './rolls';
 
 /**
  * Each ply lies with its middle as deep as the plies under it and half of its own fill; the face that it is nearer to is moved there.
@@ -20,6 +21,7 @@ export function cuttingChoicesOf({ part, plies, cutting }: ProjectInputs): Cutti
       'cutting.start',
       'The start of the cloth needs both its places: along the length and across. Enter both, or leave both empty.',
     );
+  const names = fabricNames(plies.materials);
   const thicknesses = stack.plies.map(({ card }) => curedThicknessMm(card));
   const wholeMm = thicknesses.reduce((sum, one) => sum + one, 0);
   let underMm = 0;
@@ -29,7 +31,7 @@ export function cuttingChoicesOf({ part, plies, cutting }: ProjectInputs): Cutti
     const isNearShow = middleMm <= wholeMm / 2;
     return {
       ply: index + 1,
-      fabric: card.name,
+      fabric: names.get(card.id)!,
       fiberDeg: laidAngleDeg(ply),
       secondHalfDeg: ply.mirroredPair ? laidAngleDeg(ply, 'second') : null,
       faceDown: ply.faceDown,

@@ -1,9 +1,12 @@
 /** The figures of the Ply cutting step. */
 import type { CutPlies, CutPly } from '../../core/drape/cutPlies';
+import { dartsTogether, togetherMm } from '../../core/drape/dartsTogether';
 import { outlineAreaMm2 } from '../../core/drape/smoothOutline';
 import type { Figure } from '../../core/figure';
 import { prepregArealMassGsm } from '../../core/laminate/plyThickness';
+import type { FabricNest } from '../../core/templates/nest';
 import { formatNumber } from '../../core/units/formatNumber';
+import { usualRollWidthMm } from '../inputs/material';
 import type { ProjectInputs } from '../inputs/project';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { resolveStack } from '../shared/stack';
@@ -19,18 +22,28 @@ export const cuttingSpecs = {
     unit: '',
     decimals: 2,
   },
+  darts: {
+    id: 'cutting.dartsTogetherShare',
+    label: 'Darts over those of the ply below',
+    unit: '',
+    decimals: 2,
+  },
   pieces: { id: 'cutting.pieces', label: 'Pieces', unit: '', decimals: 0 },
   area: { id: 'cutting.clothAreaCm2', label: 'Area of the pieces', unit: 'cm²', decimals: 0 },
+  piecesMass: { id: 'cutting.piecesMassG', label: 'Mass of the pieces', unit: 'g', decimals: 1 },
   roll: { id: 'cutting.rollLengthMm', label: 'Length of roll', unit: 'mm', decimals: 0 },
   waste: { id: 'cutting.wasteShare', label: 'Share of the roll that is left over', unit: '', decimals: 2 },
-  mass: { id: 'cutting.clothMassG', label: 'Mass of the pieces', unit: 'g', decimals: 1 },
+  mass: { id: 'cutting.clothMassG', label: 'Mass of the cloth taken', unit: 'g', decimals: 1 },
 } as const satisfies Record<string, FigureSpec>;
-
-const notNested = 'The pieces are not laid out on the roll yet.';
 
 const share = (value: number) => `${formatNumber(100 * value, 1)} %`;
 
-export function cuttingFigures(inputs: ProjectInputs, cut: CutPlies): readonly Figure[] {
+/** @param nests in words: why there is none */
+export function cuttingFigures(
+  inputs: ProjectInputs,
+  cut: CutPlies,
+  nests: readonly FabricNest[] | string,
+): readonly Figure[] {
   const { plies, pieces } = cut;
   const sum = (of: (one: CutPly) => number) => plies.reduce((total, one) => total + of(one), 0);
   const covered = sum(({ coveredMm2 }) => coveredMm2);
@@ -61,6 +74,7 @@ export function cuttingFigures(inputs: ProjectInputs, cut: CutPlies): readonly F
       `1 / cos(${formatNumber(worst, 1)}°): sheared threads lie closer, so there is that much more cloth; in a gap that does not give way the fiber fraction rises as much.`,
       ...each((one) => `on average ${formatNumber(one.meanThickness, 3)}`),
     ),
+    dartsFigure(cut),
     figure(
       cuttingSpecs.pieces,
       pieces.length,
@@ -69,10 +83,30 @@ export function cuttingFigures(inputs: ProjectInputs, cut: CutPlies): readonly F
       ),
     ),
     figure(cuttingSpecs.area, areaMm2 / 100, 'Of the outlines of all pieces, flat.'),
-    unknownFigure(cuttingSpecs.roll, notNested),
-    unknownFigure(cuttingSpecs.waste, notNested),
-    massFigure(inputs, cut),
+    piecesMassFigure(inputs, cut),
+    ...(typeof nests === 'string'
+      ? [cuttingSpecs.roll, cuttingSpecs.waste, cuttingSpecs.mass].map((spec) => unknownFigure(spec, nests))
+      : nestFigures(inputs, nests)),
   ];
+}
+
+/** Each ply on the one before it. */
+export const dartPairs = ({ plies }: CutPlies) =>
+  plies
+    .slice(1)
+    .map((upper, at) => ({ upper, under: plies[at]!, ...dartsTogether(plies[at]!.dartsMm, upper.dartsMm) }));
+
+function dartsFigure(cut: CutPlies): Figure {
+  const pairs = dartPairs(cut);
+  return figure(
+    cuttingSpecs.darts,
+    Math.max(0, ...pairs.map((pair) => pair.share)),
+    `Largest share of a ply’s dart edges within ${togetherMm} mm of one of the ply below. Where darts begin, in a corner, they always meet.`,
+    ...pairs.map(
+      ({ upper, under, share: own, leastMm }) =>
+        `Ply ${upper.ply} on ply ${under.ply}: ${leastMm === null ? 'no darts' : `${share(own)}, nearest ${formatNumber(leastMm, 1)} mm`}`,
+    ),
+  );
 }
 
 function limitsSaid(inputs: ProjectInputs): readonly string[] {
@@ -82,9 +116,44 @@ function limitsSaid(inputs: ProjectInputs): readonly string[] {
   );
 }
 
-function massFigure({ plies }: ProjectInputs, { pieces }: CutPlies): Figure {
+const costOf = ({ cost }: FabricNest) => (cost === null ? '' : `, cost ${formatNumber(cost, 2)}`);
+
+function nestFigures({ plies }: ProjectInputs, nests: readonly FabricNest[]): readonly Figure[] {
+  const sum = (of: (nest: FabricNest) => number) => nests.reduce((total, one) => total + of(one), 0);
+  const each = (say: (nest: FabricNest) => string) => nests.map((one) => `${one.roll.fabric}: ${say(one)}`);
+  const isUsual = plies.materials.some(({ rollWidthMm }) => rollWidthMm === null);
+  const usual = `A roll whose card tells no width is taken as ${formatNumber(usualRollWidthMm, 0)} mm wide, common practice.`;
+  return [
+    figure(
+      cuttingSpecs.roll,
+      sum(({ rollLengthMm }) => rollLengthMm),
+      ...each(
+        (one) =>
+          `${formatNumber(one.rollLengthMm, 0)} mm of a roll ${formatNumber(one.roll.widthMm ?? 0, 0)} mm wide${costOf(one)}`,
+      ),
+      ...(isUsual ? [usual] : []),
+    ),
+    figure(
+      cuttingSpecs.waste,
+      1 - sum(({ piecesMm2 }) => piecesMm2) / sum(({ takenMm2 }) => takenMm2),
+      'One less the area of the pieces over that of the length of roll and of remnants cut into.',
+      ...each(({ wasteShare }) => share(wasteShare)),
+    ),
+    figure(
+      cuttingSpecs.mass,
+      sum(({ clothMassG }) => clothMassG),
+      'Of all that is taken, with what is left over between the pieces.',
+      ...each(
+        ({ takenMm2, roll, clothMassG }) =>
+          `${formatNumber(takenMm2 / 100, 0)} cm² × ${formatNumber(roll.arealWeightGsm, 0)} g/m² of prepreg = ${formatNumber(clothMassG, 1)} g`,
+      ),
+    ),
+  ];
+}
+
+function piecesMassFigure({ plies }: ProjectInputs, { pieces }: CutPlies): Figure {
   const stack = resolveStack(plies);
-  if (!stack.known) return unknownFigure(cuttingSpecs.mass, stack.reason);
+  if (!stack.known) return unknownFigure(cuttingSpecs.piecesMass, stack.reason);
   const said: string[] = [];
   let massG = 0;
   stack.plies.forEach(({ card }, index) => {
@@ -96,5 +165,5 @@ function massFigure({ plies }: ProjectInputs, { pieces }: CutPlies): Figure {
       `Ply ${index + 1}: ${formatNumber(areaMm2 / 100, 1)} cm² × ${formatNumber(gsm, 0)} g/m² of prepreg = ${formatNumber((areaMm2 * gsm) / 1e6, 1)} g`,
     );
   });
-  return figure(cuttingSpecs.mass, massG, ...said);
+  return figure(cuttingSpecs.piecesMass, massG, ...said);
 }

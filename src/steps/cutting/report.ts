@@ -4,16 +4,27 @@
  */
 import type { Caution, StepReport, Verdict } from '../../core/figure';
 import type { CutPlies } from '../../core/drape/cutPlies';
+import type { FabricNest } from '../../core/templates/nest';
 import { formatNumber } from '../../core/units/formatNumber';
 import type { ProjectInputs } from '../inputs/project';
 import { count, unknownFigure } from '../kit/figures';
 import type { StepContext } from '../shared/context';
 import { resolveStack } from '../shared/stack';
-import { cuttingFigures, cuttingSpecs } from './figures';
+import { cuttingFigures, cuttingSpecs, dartPairs } from './figures';
+
+/** The pieces, and where each lies on remnants and rolls; in words where they cannot be laid out there. */
+export interface CutAndNested {
+  readonly cut: CutPlies;
+  readonly nests: readonly FabricNest[] | string;
+  /** Why there is no paper of them; '' where nothing stands against it, or nobody asked. */
+  readonly noPaper: string;
+}
 
 /** Up to that share over the warning angle the cloth is coaxed by hand, over the other it does not lie (our own judgement). */
 const fewShare = 0.02;
 const mostShare = 0.1;
+/** Up to that share of a ply’s darts may lie on those of the ply below: they meet where they begin (our own judgement). */
+const mostTogether = 0.75;
 /** Less of the face covered leaves places without cloth. */
 const leastCovered = 0.97;
 
@@ -57,13 +68,37 @@ export const withCuttingProblem = (report: StepReport, why: string): StepReport 
   verdicts: [{ id: 'cutting.shear', word: 'look again', reason: why, fix: '' }],
 });
 
-/** The same with the pieces. */
-export function withCutPlies(report: StepReport, inputs: ProjectInputs, cut: CutPlies): StepReport {
+/** The same with the pieces, and with where each is cut from, or why it cannot be. */
+export function withCutPlies(
+  report: StepReport,
+  inputs: ProjectInputs,
+  { cut, nests, noPaper }: CutAndNested,
+): StepReport {
   return {
     ...report,
-    figures: cuttingFigures(inputs, cut),
-    verdicts: [shearVerdict(cut), coverVerdict(cut)],
+    figures: cuttingFigures(inputs, cut, nests),
+    verdicts: [
+      shearVerdict(cut),
+      coverVerdict(cut),
+      dartsVerdict(cut),
+      rollVerdict(nests),
+      ...(noPaper === ''
+        ? []
+        : [{ id: 'cutting.paper', word: 'look again', reason: noPaper, fix: '' } as const]),
+    ],
     cautions: [blades],
+  };
+}
+
+function rollVerdict(nests: CutAndNested['nests']): Verdict {
+  const id = 'cutting.roll';
+  if (typeof nests === 'string') return { id, word: 'look again', reason: nests, fix: '' };
+  const lengthMm = nests.reduce((sum, { rollLengthMm }) => sum + rollLengthMm, 0);
+  return {
+    id,
+    word: 'go',
+    reason: `All pieces are cut from ${formatNumber(lengthMm, 0)} mm of ${nests.length === 1 ? 'roll' : 'rolls'}${lengthMm === 0 ? ': remnants do' : ''}.`,
+    fix: '',
   };
 }
 
@@ -86,6 +121,25 @@ function shearVerdict({ plies, pieces }: CutPlies): Verdict {
   return shareOverWarning <= mostShare
     ? { id, word: 'look again', reason: `${said}: wrinkles are to be coaxed out there.`, fix }
     : { id, word: 'stop', reason: `${said}: it will not lie there.`, fix };
+}
+
+function dartsVerdict(cut: CutPlies): Verdict {
+  const id = 'cutting.darts';
+  const worst = dartPairs(cut).toSorted((a, b) => b.share - a.share)[0];
+  if (worst === undefined || worst.share <= mostTogether)
+    return {
+      id,
+      word: 'go',
+      reason: `Darts of neighboring plies lie on each other along ${percent(worst?.share ?? 0)} of their edges at most.`,
+      fix: '',
+    };
+  const { upper, under, share } = worst;
+  return {
+    id,
+    word: 'look again',
+    reason: `Darts of ply ${upper.ply} lie on those of ply ${under.ply} along ${percent(share)} of their edges: no thread of either goes across there.`,
+    fix: 'Turn one of the two by 45° at Ply schedule, or lay a patch over these corners between them.',
+  };
 }
 
 const shareOf = ({ coveredMm2, wantedMm2 }: CutPlies['plies'][number]) => coveredMm2 / wantedMm2;

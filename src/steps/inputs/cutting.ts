@@ -1,5 +1,5 @@
 /** Inputs of the Ply cutting step: where the cloth is put down, and how its pieces are cut. */
-import { folded, number, optional, type InputsOf } from '../kit/inputTable';
+import { choice, folded, number, optional, type InputsOf } from '../kit/inputTable';
 
 export const cuttingTable = {
   startAlongMm: optional('Start, along the length', 'mm', null, [-2000, 2000, 1], {
@@ -19,6 +19,24 @@ export const cuttingTable = {
   seamAboveRimMm: optional('Seam over the rim', 'mm', null, [0.5, 1000, 1], {
     meaning:
       'Cuts each ply into a top and sides along a plane at that height over the rim. Not given cuts it in one.',
+  }),
+  paper: choice('Paper of the templates', 'a4', {
+    meaning: 'Pieces that are larger than a sheet are tiled. As wide as the roll puts the whole nest on one.',
+    choices: { a4: 'A4', letter: 'Letter', a3: 'A3', roll: 'as wide as the roll' },
+  }),
+  ...folded('Nest', {
+    gapMm: number('Gap between pieces', 'mm', 4, [0, 100, 1], {
+      meaning: 'Room for the blade; 3 to 5 is common practice.',
+    }),
+    fiberToleranceDeg: number('Fibers off the warp, at most', '°', 0, [0, 10, 1], {
+      meaning:
+        'Pieces may be turned so far where that saves cloth; 0 keeps every fiber where the drape has it.',
+    }),
+    halfTurns: choice('Turned by half', 'allowed', {
+      meaning:
+        'Plain, twill and satin look the same turned by half, and so do unidirectional and stitched cloths; a cloth with a tracer or a print does not.',
+      choices: { allowed: 'may be', none: 'may not be: tracer or print' },
+    }),
   }),
   ...folded('More', {
     stepMm: number('Step of the net', 'mm', 1, [0.5, 5, 2], {

@@ -2,6 +2,9 @@
 import * as z from 'zod/mini';
 import { mayBeLeftOut, number, optional, plain, schemaOf, startOf, type InputsOf } from '../kit/inputTable';
 
+/** Prepregs come 1 m to 1.27 m wide, cut-offs of retailers narrower: common practice. */
+export const usualRollWidthMm = 1000;
+
 const known = 'Empty takes a typical standard-modulus carbon ply, from memory.';
 const typicalShear =
   'Empty takes what is typical, from memory: 40 and 54 for a 2×2 twill, 28 and 45 for a stitched cloth (as for plain weave), 5 and 15 for unidirectional tape.';
@@ -135,6 +138,26 @@ export const materialTable = {
   shearLockingDeg: mayBeLeftOut(
     optional('Shear at which it locks', '°', 54, [0.5, 85, 0], {
       meaning: `The same where it gives no further. ${typicalShear}`,
+    }),
+  ),
+  rollWidthMm: mayBeLeftOut(
+    optional('Width of the roll', 'mm', usualRollWidthMm, [10, 5000, 0], {
+      meaning: `Across the warp, between the selvedges. Empty takes ${usualRollWidthMm}, common practice.`,
+    }),
+  ),
+  remnantLengthMm: mayBeLeftOut(
+    optional('Remnant, along the warp', 'mm', null, [10, 100_000, 0], {
+      meaning: 'A rectangle that was left over; with its width it is cut up before the roll is. Empty: none.',
+    }),
+  ),
+  remnantWidthMm: mayBeLeftOut(
+    optional('Remnant, across the warp', 'mm', null, [10, 5000, 0], {
+      meaning: 'The other side of that rectangle.',
+    }),
+  ),
+  pricePerM2: mayBeLeftOut(
+    optional('Price per square meter', '', null, [0, 100_000, 2], {
+      meaning: 'In your own currency; empty leaves the cost out.',
     }),
   ),
 };

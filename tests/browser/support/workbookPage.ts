@@ -8,6 +8,7 @@ export type StepName =
   | 'Pattern'
   | 'Walls & draft'
   | 'Ply schedule'
+  | 'Ply cutting'
   | 'Mold closing'
   | 'Stone mold'
   | 'Clamp & cure'
