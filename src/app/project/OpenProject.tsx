@@ -26,7 +26,7 @@ import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
 import { withCutPlies } from '../../steps/cutting/report';
-import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
+import { withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import { Advice, type AdviceOf } from '../../ui/advice';
@@ -78,7 +78,7 @@ function reportsWith(
   if (pattern !== undefined && made !== null)
     reports.set('pattern', withMadePattern(pattern, made.choices, made.summary));
   else if (pattern !== undefined && used !== null)
-    reports.set('pattern', { ...pattern, cautions: cautionsFor(used.made.summary) });
+    reports.set('pattern', withMadePattern(pattern, used.choices, used.summary));
   const cutting = reports.get('cutting');
   if (cutting !== undefined && cut !== null)
     reports.set('cutting', withCutPlies(cutting, context.inputs, cut));

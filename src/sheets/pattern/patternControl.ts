@@ -8,11 +8,14 @@ export interface MadeHere {
   readonly stl: Uint8Array;
 }
 
-/** A pattern that was made here and has taken the place of the import. */
+/** A made pattern that has taken the place of the import, as the project keeps it. */
 export interface UsedPattern {
   /** Name of the import. */
   readonly madeOf: string;
-  readonly made: MadeHere;
+  readonly choices: PatternChoices;
+  readonly summary: PatternSummary;
+  /** What both models take where storage is full, in the maker's words; '' while all is saved. */
+  readonly whyUnsaved: string;
 }
 
 export interface PatternControl {
@@ -33,6 +36,7 @@ export interface PatternControl {
   /** Saved as it is printed: on its rim, at the print scale. */
   readonly saveToPrint: (format: 'stl' | '3mf') => void;
   /** The sheet at true size of where holes are cut. */
-  readonly saveTemplate: (made: MadeHere) => void;
+  readonly saveTemplate: (made: PatternSummary) => void;
   readonly use: () => void;
+  readonly goBack: () => void;
 }

@@ -114,8 +114,8 @@ function drawnInTooFar(
   ];
 }
 
-/** Where holes are covered, also once the pattern is in use. */
-export const cautionsFor = ({ holes }: PatternSummary): readonly Caution[] =>
+/** Where holes are covered. */
+const cautionsFor = ({ holes }: PatternSummary): readonly Caution[] =>
   holes.some(({ plugged }) => plugged) ? [cuttingHoles] : [];
 
 function whatIsPrinted(fileName: string | null): Verdict {
