@@ -16,7 +16,7 @@ import type { CutPlies, CuttingChoices } from '../core/drape/cutPlies';
 import type { PourChoices } from '../core/stone/pours/pourChoices';
 import type { PatternRecord } from '../steps/shared/context';
 import type { PlanFound } from './plan';
-import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
+import type { DisplayChunk, HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 
 /** The oven run that is shown. */
 export type RunShown = 'oven run' | 'fine oven run';
@@ -67,6 +67,10 @@ export interface Asks {
       readonly summary: PatternSummary;
       /** Binary STL in mm, in the part's own axes. */
       readonly stl: Uint8Array;
+      /** The same facets to draw. */
+      readonly display: readonly DisplayChunk[];
+      /** Per facet, mm: what it adds to the import, less than 0 where it takes off; NaN for core face and rim. */
+      readonly changeMm: Float32Array;
     };
   };
   /** A made pattern as it is printed: on its rim, in mm, larger by the print scale. */

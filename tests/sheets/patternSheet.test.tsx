@@ -14,7 +14,13 @@ import { madeSummary } from '../support/madeSummary';
 import './support';
 
 const choices = patternChoicesOf(trayContext().inputs);
-const made = { choices, summary: madeSummary, stl: new Uint8Array(84) };
+const made = {
+  choices,
+  summary: madeSummary,
+  stl: new Uint8Array(84),
+  display: [],
+  changeMm: new Float32Array(0),
+};
 
 interface Given {
   readonly context?: StepContext;

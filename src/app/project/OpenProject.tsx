@@ -295,6 +295,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
           context={context}
           measuring={measuring}
           control={control}
+          made={made}
           forecast={forecast}
           heatMoment={heatMoment}
           onHeatMoment={setHeatMoment}

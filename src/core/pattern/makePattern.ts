@@ -8,6 +8,7 @@
  */
 import { Problem } from '../problem';
 import type { IndexedMesh, Vec3 } from '../mesh/types';
+import { changeMap } from './changeMap';
 import { cutTemplate, type CutTemplate } from './cutTemplate';
 import { distanceBand } from './distanceBand';
 import { intoFrame, outOfFrame, patternFrame, type PatternFrame } from './frame';
@@ -43,6 +44,8 @@ export interface PatternChoices {
 export interface MadePattern extends ShellFigures, ChangeFigures {
   /** In mm, in the axes of the part that was given. */
   readonly mesh: IndexedMesh;
+  /** Per facet, as `changeMap` gives it. */
+  readonly changeMm: Float32Array;
   /** Places in the axes of the part. */
   readonly holes: readonly Hole[];
   /** Largest first; places in the axes of the part. */
@@ -57,7 +60,7 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
 }
 
 /** What is told of a made pattern beside its mesh. */
-export type PatternSummary = Omit<MadePattern, 'mesh'>;
+export type PatternSummary = Omit<MadePattern, 'mesh' | 'changeMm'>;
 
 export type PatternProgress = (doing: string, share: number) => void;
 
@@ -105,10 +108,12 @@ export function makePattern(
     choices.gridMm,
   );
   progress('measuring the pattern', 0.9);
+  const changeMm = changeMap(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z));
   const filled = inPartAxes(frame, filledOf(ground, outside, coreMm, choices));
   return {
     ...shellFigures(shell, wallMm, choices.draftDeg),
-    ...changeFigures(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z)),
+    ...changeFigures(shell, mesh, changeMm),
+    changeMm,
     mesh: { positions: outOfFrame(frame, shell.mesh.positions), facets: shell.mesh.facets },
     movedMm: shell.movedMm,
     template: ground.cover.holes.some(({ plugged }) => plugged)

@@ -1,11 +1,15 @@
 /** What the Pattern sheet may ask for, and what has come of it in this session. */
 import type { PatternChoices, PatternSummary } from '../../core/pattern/makePattern';
+import type { Asks } from '../../pipeline/asks';
 
 export interface MadeHere {
   readonly choices: PatternChoices;
   readonly summary: PatternSummary;
   /** Binary STL in mm, in the axes of the import. */
   readonly stl: Uint8Array;
+  /** The same to draw, and what each facet adds to the import; see `Asks.pattern`. */
+  readonly display: Asks['pattern']['reply']['display'];
+  readonly changeMm: Float32Array;
 }
 
 /** A made pattern that has taken the place of the import, as the project keeps it. */
