@@ -1,8 +1,8 @@
 /** What the made show face adds to the import and takes off it, facet by facet. */
 import type { IndexedMesh } from '../mesh/types';
-import { CloseFacets } from './closeFacets';
+import { CloseFacets } from '../mesh/closeFacets';
 import { centerOf, facetLeans, onRim, type Shell } from './facetLeans';
-import { cornersOf } from './triangleDistance';
+import { cornersOf } from '../mesh/triangleDistance';
 
 /** Farther than this a place is said to be this far. */
 export const farthestMm = 25;

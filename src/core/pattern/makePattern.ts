@@ -12,7 +12,8 @@ import { changeMap } from './changeMap';
 import { cutTemplate, type CutTemplate } from './cutTemplate';
 import { distanceBand } from './distanceBand';
 import { intoFrame, outOfFrame, patternFrame, type PatternFrame } from './frame';
-import { boxOf, layColumns, layLayers, type BoxMm, type PatternGrid } from './grid';
+import { boxOf, type BoxMm } from '../mesh/boxOf';
+import { layColumns, layLayers, type PatternGrid } from './grid';
 import { columnHeights, type ColumnGrid, type ColumnHeights } from './heights';
 import { coverHoles, type CoveredHoles, type Hole } from './holes';
 import { levelSet } from './levelSet';
@@ -23,7 +24,7 @@ import { closeRim, type FaceLevel } from './rimCap';
 import { findRimPlane } from './rimPlane';
 import { simplifyShell } from './simplify';
 import { takenOffMm } from './takenOff';
-import { cornersOf } from './triangleDistance';
+import { cornersOf } from '../mesh/triangleDistance';
 
 export interface PatternChoices {
   readonly pull: Vec3;

@@ -2,9 +2,9 @@
 import type { IndexedMesh } from '../mesh/types';
 import { selectQuantiles } from '../mesh/selectQuantiles';
 import { farthestMm } from './changeMap';
-import { CloseFacets } from './closeFacets';
+import { CloseFacets } from '../mesh/closeFacets';
 import { centerOf, facetLeans, onRim, type FacetLeans, type Shell } from './facetLeans';
-import { cornersOf } from './triangleDistance';
+import { cornersOf } from '../mesh/triangleDistance';
 
 /** Smaller facets have no direction that single precision could tell. */
 const leastFacetMm2 = 1e-4;
