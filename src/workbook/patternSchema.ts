@@ -70,6 +70,7 @@ const summarySchema = z.object({
     }),
   ),
   movedMm: z.number(),
+  layerSteps: z.object({ onRim: z.number(), onLongSide: z.number(), onShortSide: z.number() }),
 });
 
 export const madeOfSchema = z.object({

@@ -52,7 +52,7 @@ function renderSheet({ context = trayContext(), readOnly = false, control: given
       title="Pattern"
       question="What do I print?"
       context={context}
-      report={summary === undefined ? report : withMadePattern(report, choices, summary)}
+      report={summary === undefined ? report : withMadePattern(report, choices, summary, 0.2)}
       readOnly={readOnly}
       change={change}
       control={control}

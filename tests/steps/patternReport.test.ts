@@ -26,7 +26,7 @@ describe('the pattern step', () => {
 
   it('has the same figures and the same verdict once a pattern is made', () => {
     const before = patternReport(trayContext());
-    const made = withMadePattern(before, choices, madeSummary);
+    const made = withMadePattern(before, choices, madeSummary, 0.2);
     expect(made.figures.map(({ id }) => id)).toEqual(before.figures.map(({ id }) => id));
     expect(made.figures.every(({ value }) => value !== null)).toBe(true);
     expect(made.verdicts).toEqual(before.verdicts);
@@ -48,7 +48,12 @@ describe('the pattern step', () => {
 
   it('says when wall and inside radius leave out more than edges', () => {
     const round = { ...choices, insideRadiusMm: 19 };
-    const made = withMadePattern(patternReport(trayContext()), round, { ...madeSummary, takenMaxMm: 7.2 });
+    const made = withMadePattern(
+      patternReport(trayContext()),
+      round,
+      { ...madeSummary, takenMaxMm: 7.2 },
+      0.2,
+    );
     expect(worstWord(made.verdicts)).toBe('look again');
     expect(made.verdicts.at(-1)).toMatchObject({
       id: 'pattern.drawnIn',
@@ -59,7 +64,7 @@ describe('the pattern step', () => {
 
   it('cautions where holes are to be cut, and only there', () => {
     const cautionsOf = (summary: PatternSummary) =>
-      withMadePattern(patternReport(trayContext()), choices, summary).cautions.map(({ id }) => id);
+      withMadePattern(patternReport(trayContext()), choices, summary, 0.2).cautions.map(({ id }) => id);
     expect(cautionsOf(madeSummary)).toEqual(['pattern.cuttingHoles']);
     const holes = madeSummary.holes.map((hole) => ({ ...hole, plugged: false }));
     expect(cautionsOf({ ...madeSummary, holes })).toEqual([]);

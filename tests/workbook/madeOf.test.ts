@@ -36,7 +36,7 @@ async function withUsedPattern() {
     }),
   );
   workbook.flush();
-  const use = (packed: string) =>
+  const take = (packed: string) =>
     done(
       workbook.setPattern(
         patternOf(packed, 'lid pattern.stl'),
@@ -45,9 +45,9 @@ async function withUsedPattern() {
         made,
       ),
     );
-  use(shell);
+  take(shell);
   workbook.flush();
-  return { ...given, use };
+  return { ...given, take };
 }
 
 /** The same machine after the tab has gone. */
@@ -79,8 +79,8 @@ describe('a made pattern in use', () => {
   });
 
   it('leads back to the import, not to the pattern before it', async () => {
-    const { workbook, id, use } = await withUsedPattern();
-    use(thicker);
+    const { workbook, id, take } = await withUsedPattern();
+    take(thicker);
     done(workbook.goBackToImport());
     expect(workbook.readProject(id)?.pattern).toEqual(imported);
   });

@@ -75,10 +75,11 @@ function reportsWith(
 ): ReadonlyMap<string, StepReport> {
   const reports = new Map(stepReports(context));
   const pattern = reports.get('pattern');
+  const { layerMm } = context.inputs.pattern;
   if (pattern !== undefined && made !== null)
-    reports.set('pattern', withMadePattern(pattern, made.choices, made.summary));
+    reports.set('pattern', withMadePattern(pattern, made.choices, made.summary, layerMm));
   else if (pattern !== undefined && used !== null)
-    reports.set('pattern', withMadePattern(pattern, used.choices, used.summary));
+    reports.set('pattern', withMadePattern(pattern, used.choices, used.summary, layerMm));
   const cutting = reports.get('cutting');
   if (cutting !== undefined && cut !== null)
     reports.set('cutting', withCutPlies(cutting, context.inputs, cut));

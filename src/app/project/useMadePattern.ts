@@ -90,6 +90,6 @@ export function useMadePattern(
     saveToPrint: (format) => void (made !== null && actions.saveToPrint(made, format)),
     saveTemplate: (one) => actions.saveTemplate(one),
     use: () => void use(),
-    goBack: actions.goBackToImport,
+    goBack: () => actions.goBackToImport(),
   };
 }

@@ -14,18 +14,25 @@ const cellMm = 3;
  * Signed distance in mm from the centers of the show facets to the import: more than 0 where the pattern stands out, less where
  * it is drawn in. NaN for facets of core face and rim.
  * @param drawn the import in the frame of the pattern
- * @param standsOut whether a place lies outside of the import
+ * @param standsOut whether a place lies outside of the import, to a step of the grid, `stepMm`
  */
 export function changeMap(
   shell: Shell,
   drawn: IndexedMesh,
   standsOut: (x: number, y: number, z: number) => boolean,
+  stepMm: number,
 ): Float32Array {
   const { mesh } = shell;
   const { isCore, draftDeg } = facetLeans(shell);
   const all = new CloseFacets(cornersOf(drawn.positions, drawn.facets), cellMm);
   // Inside, the core face and ribs of the import are nearer than its outside and say nothing.
-  const outer = cornersOf(drawn.positions, facetsAt(drawn, standsOut));
+  // Nodes closer to a surface than half a step belong to it, so outside begins a little past it.
+  const byMm = 0.6 * stepMm;
+  const isNearOutside = (x: number, y: number, z: number) =>
+    [-byMm, 0, byMm].some(
+      (by) => standsOut(x + by, y, z) || standsOut(x, y + by, z) || standsOut(x, y, z + by),
+    );
+  const outer = cornersOf(drawn.positions, facetsAt(drawn, isNearOutside));
   const outside = outer.length === 0 ? all : new CloseFacets(outer, cellMm);
   const changeMm = new Float32Array(isCore.length).fill(Number.NaN);
   for (let f = 0; f < changeMm.length; f++) {

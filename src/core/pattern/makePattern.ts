@@ -16,6 +16,7 @@ import { boxOf, type BoxMm } from '../mesh/boxOf';
 import { layColumns, layLayers, type PatternGrid } from './grid';
 import { columnHeights, type ColumnGrid, type ColumnHeights } from './heights';
 import { coverHoles, type CoveredHoles, type Hole } from './holes';
+import { layerSteps, type LayerSteps } from './layerSteps';
 import { levelSet } from './levelSet';
 import { filledPlaces, nodesOutside, type FilledPlace } from './filledPlaces';
 import { changeFigures, shellFigures, type ChangeFigures, type ShellFigures } from './patternFigures';
@@ -56,6 +57,7 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
   readonly takenMaxMm: number;
   /** Where to cut after the cure; null where no hole is covered. */
   readonly template: CutTemplate | null;
+  readonly layerSteps: LayerSteps;
   /** How far leaving out triangles may have moved the surface. */
   readonly movedMm: number;
 }
@@ -109,7 +111,12 @@ export function makePattern(
     choices.gridMm,
   );
   progress('measuring the pattern', 0.9);
-  const changeMm = changeMap(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z));
+  const changeMm = changeMap(
+    shell,
+    mesh,
+    (x, y, z) => isOutside(grid, outside.reached, x, y, z),
+    grid.stepMm,
+  );
   const filled = inPartAxes(frame, filledOf(ground, outside, coreMm, choices));
   return {
     ...shellFigures(shell, wallMm, choices.draftDeg),
@@ -117,6 +124,7 @@ export function makePattern(
     changeMm,
     mesh: { positions: outOfFrame(frame, shell.mesh.positions), facets: shell.mesh.facets },
     movedMm: shell.movedMm,
+    layerSteps: layerSteps(shell),
     template: ground.cover.holes.some(({ plugged }) => plugged)
       ? cutTemplate(shell, ground.cover.holes, grid.stepMm)
       : null,

@@ -33,6 +33,7 @@ export const madeFigureGroups: readonly FigureGroup[] = [
       'pattern.takenMaxMm',
       'pattern.filledMm3',
       'pattern.holes',
+      'pattern.layerStepMm',
       'pattern.triangles',
     ],
     shown: ['pattern.wallP1Mm', 'pattern.wallP99Mm'],

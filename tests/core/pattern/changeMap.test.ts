@@ -71,3 +71,11 @@ it('is not led astray by the core face of an import that is a shell', () => {
   expect(deepest).toBeLessThan(-0.1);
   expect(deepest).toBeGreaterThan(-3);
 });
+
+it.each([11.9, 12.1, 12.3])('says that the middle of a top %f mm high stays where it is', (heightMm) => {
+  const middle = changesOf(make(box([0, 0, 0], [30, 22, heightMm]))).filter(
+    ({ center: [x, y, z] }) => z > heightMm - 0.3 && x > 6 && x < 24 && y > 6 && y < 16,
+  );
+  expect(middle.length).toBeGreaterThan(0);
+  for (const { mm } of middle) expect(Math.abs(mm)).toBeLessThan(0.03);
+});
