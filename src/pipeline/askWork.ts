@@ -31,6 +31,7 @@ import { rimOfPart } from '../core/stone/pours/rimOfPart';
 import { nestPieces } from '../core/templates/nest';
 import { templateFiles } from '../paper/templateFiles';
 import type { AskName, Asks } from './asks';
+import { displayChunks } from './displayChunks';
 import { planWith } from './planWith';
 import { probePart } from './probePart';
 import type { Question } from './question';
@@ -149,8 +150,8 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
   pattern: {
     needs: always('part'),
     answer(choices, { part: { partMesh } }, progress) {
-      const { mesh, ...summary } = makePattern(partMesh, choices, progress);
-      return { summary, stl: writeStlBinary(mesh) };
+      const { mesh, changeMm, ...summary } = makePattern(partMesh, choices, progress);
+      return { summary, stl: writeStlBinary(mesh), display: displayChunks(mesh), changeMm };
     },
   },
   'print file': {

@@ -19,7 +19,7 @@ import type { PlyPiece } from '../core/templates/piece';
 import type { PaperChoice } from '../core/templates/templatePages';
 import type { TemplateFiles } from '../paper/templateFiles';
 import type { PlanFound, PlanGiven } from './plan';
-import type { HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
+import type { DisplayChunk, HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 
 /** The oven run that is shown. */
 export type RunShown = 'oven run' | 'fine oven run';
@@ -70,6 +70,10 @@ export interface Asks {
       readonly summary: PatternSummary;
       /** Binary STL in mm, in the part's own axes. */
       readonly stl: Uint8Array;
+      /** The same facets to draw. */
+      readonly display: readonly DisplayChunk[];
+      /** Per facet, mm: what it adds to the import, less than 0 where it takes off; NaN for core face and rim. */
+      readonly changeMm: Float32Array;
     };
   };
   /** A made pattern as it is printed: on its rim, in mm, larger by the print scale. */

@@ -93,7 +93,7 @@ async function reportsOf(
   const { choices, summary, cut } = await saveFiles(loaded, outFolder, onProgress);
   const cutting = reports.get('cutting')!;
   const whole = new Map(reports)
-    .set('pattern', withMadePattern(reports.get('pattern')!, choices, summary))
+    .set('pattern', withMadePattern(reports.get('pattern')!, choices, summary, loaded.inputs.pattern.layerMm))
     .set(
       'cutting',
       typeof cut === 'string' ? withCuttingProblem(cutting, cut) : withCutPlies(cutting, loaded.inputs, cut),

@@ -6,6 +6,7 @@ import type { MapArrays, PartShape, Probe } from '../pipeline/told';
 import { Button } from '../ui/Button';
 import { Note } from '../ui/Note';
 import { canTryWebGl } from './canTryWebGl';
+import { changeMapView, type DrawnPattern } from './changeMapView';
 import {
   closingMapView,
   closingTabTitles,
@@ -44,9 +45,14 @@ export interface MarkedFacets {
 }
 
 /** Every map that the view can draw. */
-export type BenchMap = MapTab | ClosingTab | 'heat';
+export type BenchMap = MapTab | ClosingTab | 'heat' | 'change';
 
-const titles: Readonly<Record<BenchMap, string>> = { ...mapTitles, ...closingTabTitles, heat: 'Heat' };
+const titles: Readonly<Record<BenchMap, string>> = {
+  ...mapTitles,
+  ...closingTabTitles,
+  heat: 'Heat',
+  change: 'Added, taken off',
+};
 
 /** The mold in the oven: what is drawn of it, and the controls and readouts under it. */
 export interface HeatView {
@@ -75,6 +81,8 @@ export interface BenchViewProps {
   readonly closing?: ClosingMapData | null;
   /** The mold in the oven, for the Heat map; null while nothing is predicted. */
   readonly heat?: HeatView | null;
+  /** A made pattern, for the map of what it changes; null while there is none. */
+  readonly made?: DrawnPattern | null;
   /** Stands in place of the ranked places, for sheets that rank their own. */
   readonly ranked?: ReactNode;
 
@@ -109,6 +117,7 @@ const contextLost = 'The 3-D view was closed by the browser or the graphics driv
 const frameClass: Partial<Record<BenchMap, string>> = {
   cut: 'part-frame-cut',
   heat: 'part-frame-cut part-frame-heat',
+  change: 'part-frame-cut',
 };
 
 /** The right-hand pane: which map, its legend, the part, the probe, the places, the cut. */
@@ -117,13 +126,15 @@ export function BenchView(props: BenchViewProps) {
   // By value: coloring a million facets is not to be done again because a sheet was drawn again.
   const { measure, stackMm, leastDraftDeg, leastCornerRadiusMm } = limits;
   const closing = props.closing ?? null;
+  const made = map === 'change' ? (props.made ?? null) : null;
   const view = useMemo<MapView | null>(() => {
     if (map === 'heat') return null;
+    if (map === 'change') return made === null ? null : changeMapView(made);
     if (isClosingTab(map)) return closing === null ? null : closingMapView(map, closing);
     return maps === null
       ? null
       : mapView(map, maps, { measure, stackMm, leastDraftDeg, leastCornerRadiusMm });
-  }, [map, maps, closing, measure, stackMm, leastDraftDeg, leastCornerRadiusMm]);
+  }, [map, maps, made, closing, measure, stackMm, leastDraftDeg, leastCornerRadiusMm]);
   const plane = map === 'cut' ? props.plane : null;
   const heat = map === 'heat' ? (props.heat ?? null) : null;
   const legend = heat === null ? view?.legend : heat.legend;
@@ -191,8 +202,13 @@ interface PartOrNoteProps extends Omit<BenchViewProps, 'shape'> {
 
 /** The 3-D view, or a plain note where the browser cannot draw it. */
 function PartOrNote(props: PartOrNoteProps): ReactNode {
-  const { shape, mapShown, map, selectedPatch, probe } = props;
+  const { shape, mapShown, map, selectedPatch, probe, made: drawn } = props;
   const heatPointMm = props.heat?.pointMm ?? null;
+  const made = useMemo(
+    () =>
+      map === 'change' && drawn && mapShown !== null ? { display: drawn.display, paint: mapShown } : null,
+    [map, drawn, mapShown],
+  );
   const theme = useViewTheme();
   const [trouble, setTrouble] = useState<FromScene['kind'] | null>(null);
   const place = useMemo<PlaceOnPart | null>(() => {
@@ -221,7 +237,8 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
   return (
     <PartView
       shape={shape}
-      paint={mapShown}
+      paint={map === 'change' ? null : mapShown}
+      made={made}
       pull={props.pull}
       theme={theme}
       label={`3-D view of the part, map: ${titles[map]}.`}

@@ -2,6 +2,8 @@ import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent }
 import type { Section, SectionPlane, Vec3 } from '../core/mesh/types';
 import type { PartShape } from '../pipeline/told';
 import { Button } from '../ui/Button';
+import { useKeyedState } from '../ui/useKeyedState';
+import { ChangeControls, middleSplit } from './ChangeControls';
 import { facetCenters, facetNormal } from './drawnFacets';
 import { halvesBox, mostApartMm, type MoldHalves } from './halvesBox';
 import { HalvesControls } from './HalvesControls';
@@ -20,7 +22,7 @@ import {
   type PartBox,
   type ViewPreset,
 } from './orbitView';
-import type { FromScene, StoneView } from './scene/sceneMessages';
+import type { FromScene, PaintedPattern, StoneView } from './scene/sceneMessages';
 import { SceneCanvas } from './SceneCanvas';
 import { axisNumber } from './sectionFrame';
 import { usePointerOrbit } from './usePointerOrbit';
@@ -49,6 +51,8 @@ export interface PartViewProps {
   readonly halves?: MoldHalves | null;
   /** The mold in the oven, cut; `box` is the whole mold's. Left out or null draws the part alone. */
   readonly heat?: { readonly sheet: DrawnHeat; readonly box: PartBox } | null;
+  /** Drawn in place of the part up to a plane that a slider moves; left out or null draws the part alone. */
+  readonly made?: PaintedPattern | null;
   /** Line of sight through the clicked pixel, in part coordinates. */
   readonly onProbe: (originMm: Vec3, direction: Vec3) => void;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -78,6 +82,7 @@ export function PartView(props: PartViewProps) {
   const { display, boxMinMm, boxMaxMm } = shape;
   const halves = props.halves ?? null;
   const heat = props.heat ?? null;
+  const made = props.made ?? null;
   const heatBox = heat === null ? null : heat.box;
   // By value: the same pull told again is no reason to fit the view again.
   const [pullX, pullY, pullZ] = pull;
@@ -97,6 +102,7 @@ export function PartView(props: PartViewProps) {
     setShownHalves(halves);
     setStone({ ...stone, apartMm: Math.round(mostMm / 2) });
   }
+  const [split, setSplit] = useKeyedState(box, () => middleSplit(box));
   const [view, setView] = useState(() => openingView(pull, box));
   const stage = useRef<HTMLDivElement>(null);
 
@@ -186,6 +192,8 @@ export function PartView(props: PartViewProps) {
           halves={drawnHalves}
           stone={stone}
           heat={heat === null ? null : heat.sheet}
+          made={made}
+          split={made === null ? null : split}
           view={view}
           marks={marks}
           onTrouble={props.onTrouble}
@@ -193,6 +201,7 @@ export function PartView(props: PartViewProps) {
         <span className="part-crosshair" aria-hidden />
       </div>
       {halves === null ? null : <HalvesControls stone={stone} mostApartMm={mostMm} onStone={setStone} />}
+      {made === null ? null : <ChangeControls split={split} box={box} onSplit={setSplit} />}
       <div className="part-presets" role="group" aria-label="Look from">
         <Button onClick={() => setView(fitted(view, box))}>Fit</Button>
         {(Object.keys(viewPresets) as ViewPreset[]).map((preset) => (

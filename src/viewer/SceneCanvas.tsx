@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
+import type { SectionPlane } from '../core/mesh/types';
 import type { DisplayChunk } from '../pipeline/told';
 import type { DrawnHeat } from './heatSheet';
 import type { Paint } from './mapColors';
 import type { OrbitView, PartBox } from './orbitView';
-import type { DrawnHalves, FromScene, SceneMarks, StoneView } from './scene/sceneMessages';
+import type { DrawnHalves, FromScene, PaintedPattern, SceneMarks, StoneView } from './scene/sceneMessages';
 import { startScene, type Scene } from './scene/startScene';
 
 export interface SceneCanvasProps {
@@ -16,6 +17,9 @@ export interface SceneCanvasProps {
   readonly stone: StoneView;
   /** Null draws no cut through the mold in the oven. */
   readonly heat: DrawnHeat | null;
+  /** Null draws no made pattern. */
+  readonly made: PaintedPattern | null;
+  readonly split: SectionPlane | null;
   readonly view: OrbitView;
   readonly marks: SceneMarks;
   readonly onTrouble: (trouble: FromScene['kind']) => void;
@@ -39,7 +43,7 @@ function onePerFrame(count: number, step: (i: number) => void): () => void {
 
 /** The canvas that the scene draws on; hands everything on to the scene as it changes. */
 export function SceneCanvas(props: SceneCanvasProps) {
-  const { display, box, paint, halves, stone, heat, view, marks, onTrouble } = props;
+  const { display, box, paint, halves, stone, heat, made, split, view, marks, onTrouble } = props;
   const holder = useRef<HTMLDivElement>(null);
   const [scene, setScene] = useState<Scene | null>(null);
   const trouble = useRef(onTrouble);
@@ -86,6 +90,8 @@ export function SceneCanvas(props: SceneCanvasProps) {
   useEffect(() => scene?.send({ kind: 'halves', halves }), [scene, halves]);
   useEffect(() => scene?.send({ kind: 'stone', stone }), [scene, stone]);
   useEffect(() => scene?.send({ kind: 'heat', heat }), [scene, heat]);
+  useEffect(() => scene?.send({ kind: 'made', made }), [scene, made]);
+  useEffect(() => scene?.send({ kind: 'split', split }), [scene, split]);
   useEffect(() => scene?.send({ kind: 'view', view }), [scene, view]);
   useEffect(() => scene?.send({ kind: 'marks', marks }), [scene, marks]);
 

@@ -4,7 +4,7 @@ import { createEditorLocks } from './editorLocks';
 import { createHistory } from './history';
 import { listKeptAside, moveAside as moveValueAside } from './keptAside';
 import { createMeshShelf } from './meshShelf';
-import type { Project } from './project';
+import { meshKeysOf, type Project } from './project';
 import { createRecords, listedOf, type ReadOutcome, type WriteOutcome } from './records';
 import { createSaver } from './saver';
 import { createShelf } from './shelf';
@@ -99,7 +99,7 @@ export function createCore(ports: WorkbookPorts) {
     const wanted = history.meshKeys();
     for (const { meshKeys } of session.deleted.values()) for (const key of meshKeys) wanted.add(key);
     for (const project of [store.getState().project, ...saver.allWaiting()])
-      if (project?.pattern) wanted.add(project.pattern.meshKey);
+      if (project !== null) for (const key of meshKeysOf(project)) wanted.add(key);
     return wanted;
   }
 
@@ -112,9 +112,7 @@ export function createCore(ports: WorkbookPorts) {
   }
 
   function write(project: Project): WriteOutcome {
-    return writeWithMeshes(project.pattern === null ? [] : [project.pattern.meshKey], () =>
-      records.write(project),
-    );
+    return writeWithMeshes(meshKeysOf(project), () => records.write(project));
   }
 
   /** Meshes first, then what names them: a record never names a mesh that is not there. */
@@ -135,6 +133,18 @@ export function createCore(ports: WorkbookPorts) {
     return attempt();
   }
 
+  /** Where the import of a made pattern cannot be read, the project goes on without it, and a note says so. */
+  function withoutLostImport(project: Project): Project {
+    const { madeOf, enclosure, name } = project;
+    if (madeOf === null) return project;
+    const found = meshes.find(madeOf.import.meshKey);
+    if (found.found) return project;
+    addNote(
+      `"${enclosure}, ${name}": ${madeOf.import.fileName}, which its pattern was made of, is left out. ${found.reason}`,
+    );
+    return { ...project, madeOf: null };
+  }
+
   function flush(): SaveState {
     saver.flush();
     tidyMeshes();
@@ -151,9 +161,14 @@ export function createCore(ports: WorkbookPorts) {
     return newest === undefined ? records.read(id) : { outcome: 'ok', project: newest };
   }
 
-  /** Puts a project into the workbook and tries to save it at once. */
-  function add(project: Project, packedMesh: string | null): { done: true; id: string } {
+  /** Puts a project into the workbook and tries to save it at once; null for a model that the workbook already has. */
+  function add(
+    project: Project,
+    packedMesh: string | null,
+    packedImport: string | null,
+  ): { done: true; id: string } {
     if (project.pattern !== null) meshes.hold(project.pattern.meshKey, packedMesh);
+    if (project.madeOf !== null) meshes.hold(project.madeOf.import.meshKey, packedImport);
     takeChange(project);
     flush();
     return { done: true, id: project.id };
@@ -181,6 +196,7 @@ export function createCore(ports: WorkbookPorts) {
     flush,
     writeWithMeshes,
     readCurrent,
+    withoutLostImport,
     add,
   };
 }

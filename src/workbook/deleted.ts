@@ -1,6 +1,6 @@
 /** What this tab has deleted, kept in memory so that every delete can be undone until the tab ends. */
 import { meshKeysIn } from './meshShelf';
-import type { Project } from './project';
+import { meshKeysOf, type Project } from './project';
 import type { Records, StoredTexts } from './records';
 import type { ListedProject } from './state';
 
@@ -22,6 +22,6 @@ export function takeOutProject(
 ): Deleted {
   const texts = records.takeOut(listed.id);
   const meshKeys = new Set([...texts.values()].flatMap(meshKeysIn));
-  if (unsaved?.pattern) meshKeys.add(unsaved.pattern.meshKey);
+  if (unsaved !== undefined) for (const key of meshKeysOf(unsaved)) meshKeys.add(key);
   return { listed, unsaved: unsaved ?? null, texts, meshKeys };
 }

@@ -7,7 +7,8 @@ import type { MeshShelf } from './meshShelf';
 import { withCardPicked } from './cardPicks';
 import { longestName, nameSchema, trimmedName } from './names';
 import { refused, type Outcome } from './outcome';
-import { patternSchema, recordLineSchema, type Project, type RecordLine } from './project';
+import { patternSchema, type MadeOf } from './patternSchema';
+import { meshKeysOf, recordLineSchema, type Project, type RecordLine } from './project';
 import type { WorkbookStore } from './state';
 import type { Workbook } from './workbookApi';
 
@@ -27,6 +28,7 @@ export type Editing = Pick<
   | 'updateInputs'
   | 'pickCard'
   | 'setPattern'
+  | 'goBackToImport'
   | 'setRecord'
   | 'undo'
   | 'redo'
@@ -94,6 +96,7 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
     pattern: PatternRecord | null,
     packedMesh: string | null,
     recipe: Parameters<typeof editInputs>[1] = () => undefined,
+    made: Pick<MadeOf, 'choices' | 'summary'> | null = null,
   ): Outcome {
     const edited = editInputs(project.inputs, recipe);
     if (!edited.done) return edited;
@@ -104,9 +107,28 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
       if (!meshes.has(pattern.meshKey))
         return refused('The model of this pattern is missing. Import the file again.');
     }
-    // The former mesh may leave storage; undo needs it.
-    if (project.pattern !== null) meshes.hold(project.pattern.meshKey, null);
-    return commit({ pattern, inputs: edited.inputs }, project, null);
+    holdFormer(project);
+    const imported = made === null ? null : importOf(project);
+    const madeOf = imported === null || made === null ? null : { ...imported, ...made };
+    return commit({ pattern, madeOf, inputs: edited.inputs }, project, null);
+  }
+
+  /** Former meshes may leave storage; undo needs them. */
+  function holdFormer(project: Project): void {
+    for (const key of meshKeysOf(project)) meshes.hold(key, null);
+  }
+
+  function goBackToImport(project: Project): Outcome {
+    const { madeOf } = project;
+    if (madeOf === null) return refused('The pattern is an import, so there is none to go back to.');
+    if (!meshes.has(madeOf.import.meshKey))
+      return refused(
+        `${madeOf.import.fileName} is no longer in this browser. Import its file again at Part.`,
+      );
+    const edited = editInputs(project.inputs, ({ part }) => void Object.assign(part, madeOf.part));
+    if (!edited.done) return edited;
+    holdFormer(project);
+    return commit({ pattern: madeOf.import, madeOf: null, inputs: edited.inputs }, project, null);
   }
 
   function setRecord(project: Project, lineId: string, patch: Partial<RecordLine>): Outcome {
@@ -139,8 +161,9 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
         const picked = withCardPicked(project, card, entryId, now());
         return picked.done ? commit({ inputs: picked.inputs, cards: picked.cards }, project, null) : picked;
       }),
-    setPattern: (pattern, packedMesh, recipe) =>
-      edit((project) => setPattern(project, pattern, packedMesh, recipe)),
+    setPattern: (pattern, packedMesh, recipe, made) =>
+      edit((project) => setPattern(project, pattern, packedMesh, recipe, made)),
+    goBackToImport: () => edit(goBackToImport),
     setRecord: (lineId, patch) => edit((project) => setRecord(project, lineId, patch)),
     setNames: (names) =>
       edit((project) => {
@@ -152,4 +175,12 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
     canUndo: () => can('undo'),
     canRedo: () => can('redo'),
   };
+}
+
+/** The import behind the present pattern, however often it was made anew, and how it was read. */
+function importOf({ pattern, madeOf, inputs: { part } }: Project): Pick<MadeOf, 'import' | 'part'> | null {
+  if (madeOf !== null) return { import: madeOf.import, part: madeOf.part };
+  if (pattern === null) return null;
+  const { unit, body, scale, nominalWall, rightWayUp, pull } = part;
+  return { import: pattern, part: { unit, body, scale, nominalWall, rightWayUp, pull } };
 }

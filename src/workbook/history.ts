@@ -1,5 +1,5 @@
 /** Undo and redo of the open project, kept apart per project, with bursts of typing taken together. */
-import type { Project } from './project';
+import { meshKeysOf, type Project } from './project';
 import type { Undoable, WorkbookStore } from './state';
 
 /** Edits of the same group that follow each other within this time are one undo step. */
@@ -83,7 +83,7 @@ export function createHistory(store: WorkbookStore, nowMs: () => number) {
       const stashed = [...stashes.values()].flatMap((stash) => [...stash.pastStates, ...stash.futureStates]);
       const keys = new Set<string>();
       for (const { project } of [...pastStates, ...futureStates, ...stashed]) {
-        if (project?.pattern) keys.add(project.pattern.meshKey);
+        if (project) for (const key of meshKeysOf(project)) keys.add(key);
       }
       return keys;
     },

@@ -297,6 +297,7 @@ export const filledByFormat7: FilledIn = {
       keepHolesOverMm: null,
       gridMm: null,
       nozzleMm: 0.4,
+      layerMm: 0.2,
     },
     bench: {
       wallTypicalMm: null,

@@ -119,9 +119,10 @@ export const migrations: readonly MigrationStep[] = [
   {
     toFormat: 7,
     change:
-      'inputs of the pattern to make, of ply cutting, of the bench, of fit and finish; what is missing starts at its default; copies of cards of the shelf, none so far',
+      'inputs of the pattern to make, of ply cutting, of the bench, of fit and finish; what is missing starts at its default; copies of cards of the shelf and what a made pattern was made of, none so far',
     migrate: (project) => ({
       cards: [],
+      madeOf: null,
       ...project,
       inputs: filled(objectIn(project, 'inputs'), filledByFormat7),
     }),

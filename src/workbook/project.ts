@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import type { PatternRecord } from '../steps/shared/context';
 import { defaultProjectInputs, projectInputsSchema, type ProjectInputs } from '../steps/inputs/project';
 import { nameSchema } from './names';
+import { madeOfSchema, patternSchema, type MadeOf } from './patternSchema';
 import { cardCopiesSchema, type CardCopy } from './shelfCards';
 
 // The page's content security policy forbids code made at run time; zod must know before its first parse.
@@ -31,6 +32,8 @@ export interface Project {
   readonly changedAt: string;
   /** null until a pattern file is imported. */
   readonly pattern: PatternRecord | null;
+  /** What the pattern was made of; null while it is an import. */
+  readonly madeOf: MadeOf | null;
   readonly inputs: ProjectInputs;
   /** Frozen copies of the shelf's cards that the inputs were filled from. */
   readonly cards: readonly CardCopy[];
@@ -42,18 +45,6 @@ const entryText = z.string().check(z.maxLength(longestEntry));
 
 export const recordLineSchema = z.object({ done: z.boolean(), measured: entryText, initials: entryText });
 
-export const patternSchema = z.object({
-  fileName: z.string(),
-  sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
-  format: z.enum(['stl-binary', 'stl-ascii', 'obj', '3mf']),
-  declaredUnit: z.nullable(z.enum(['mm', 'cm', 'm', 'in'])),
-  triangles: z.number().check(z.minimum(0), z.multipleOf(1)),
-  meshKey: z.string().check(z.regex(/^[0-9a-f]{32}$/)),
-  packErrorFileUnits: z.number().check(z.minimum(0)),
-  degenerateFacets: z.number().check(z.minimum(0), z.multipleOf(1)),
-  notes: z.array(z.string()),
-});
-
 const projectIdSchema = z.string().check(z.regex(/^[A-Za-z0-9_-]{1,64}$/));
 
 export const projectSchema = z.object({
@@ -63,8 +54,9 @@ export const projectSchema = z.object({
   createdAt: z.iso.datetime(),
   changedAt: z.iso.datetime(),
   pattern: z.nullable(patternSchema),
+  /** Documents that were saved while format 7 was still growing have neither this nor cards. */
+  madeOf: z.prefault(z.nullable(madeOfSchema), null),
   inputs: projectInputsSchema,
-  /** Documents that were saved while format 7 was still growing have none. */
   cards: z.prefault(cardCopiesSchema, []),
   record: z.record(z.string().check(z.minLength(1)), recordLineSchema),
 });
@@ -86,8 +78,13 @@ export function newProject({ id, enclosure, name, at }: NewProject): Project {
     createdAt: at,
     changedAt: at,
     pattern: null,
+    madeOf: null,
     inputs: defaultProjectInputs,
     cards: [],
     record: {},
   };
 }
+
+/** Of all models that the project needs: the one in use first, then the import that it was made of. */
+export const meshKeysOf = ({ pattern, madeOf }: Pick<Project, 'pattern' | 'madeOf'>): readonly string[] =>
+  [pattern, madeOf?.import].flatMap((one) => one?.meshKey ?? []);

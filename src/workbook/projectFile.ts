@@ -13,6 +13,8 @@ export type ProjectFileOutcome =
       readonly project: Project;
       /** null for a project without a pattern. */
       readonly packedMesh: string | null;
+      /** The import that the pattern was made of; null for a pattern that is an import. */
+      readonly packedImport: string | null;
     }
   | { readonly outcome: 'not a project file' | 'newer' | 'damaged'; readonly message: string };
 
@@ -35,9 +37,14 @@ export const unreadableProjectFile: ProjectFileOutcome = {
     'This project file could not be read: reading it stopped on the way. Choose it again; if that fails, reload the page.',
 };
 
-/** Text of the file. `packedMesh` is the one that `project.pattern.meshKey` names. */
-export function writeProjectFile(project: Project, packedMesh: string | null): string {
-  return JSON.stringify({ kind: fileKind, envelope: sealProject(project), mesh: packedMesh });
+/** Text of the file. `packedMesh` is the one that `project.pattern.meshKey` names, `packedImport` that of `project.madeOf`. */
+export function writeProjectFile(
+  project: Project,
+  packedMesh: string | null,
+  packedImport: string | null = null,
+): string {
+  const importMesh = packedImport === null ? {} : { importMesh: packedImport };
+  return JSON.stringify({ kind: fileKind, envelope: sealProject(project), mesh: packedMesh, ...importMesh });
 }
 
 /** Reads the text of a project file; never throws. Messages are complete sentences for the maker. */
@@ -56,17 +63,26 @@ export function readProjectFile(text: string): ProjectFileOutcome {
   if (!isJsonObject(file) || file['kind'] !== fileKind) return notAProjectFile;
   const loaded = openEnvelope(file['envelope']);
   if (loaded.outcome === 'newer' || loaded.outcome === 'damaged') return failure(loaded);
-  const mesh = file['mesh'];
-  const wanted = loaded.project.pattern?.meshKey ?? null;
-  if (wanted === null) return { outcome: loaded.outcome, project: loaded.project, packedMesh: null };
-  if (typeof mesh !== 'string' || meshKey(mesh) !== wanted) {
-    const what = typeof mesh === 'string' ? 'is damaged' : 'is missing';
-    return {
-      outcome: 'damaged',
-      message: `The mesh in this project file ${what}. Save the file again from the workbook, or import the pattern into a new project.`,
-    };
-  }
-  return { outcome: loaded.outcome, project: loaded.project, packedMesh: mesh };
+  const { outcome, project } = loaded;
+  const mesh = namedMesh(file['mesh'], project.pattern?.meshKey ?? null, 'mesh');
+  if ('message' in mesh) return mesh;
+  const imported = namedMesh(file['importMesh'], project.madeOf?.import.meshKey ?? null, 'import');
+  if ('message' in imported) return imported;
+  return { outcome, project, packedMesh: mesh.packed, packedImport: imported.packed };
+}
+
+function namedMesh(
+  mesh: unknown,
+  wantedKey: string | null,
+  called: 'mesh' | 'import',
+): { readonly packed: string | null } | Extract<ProjectFileOutcome, { message: string }> {
+  if (wantedKey === null) return { packed: null };
+  if (typeof mesh === 'string' && meshKey(mesh) === wantedKey) return { packed: mesh };
+  const what = typeof mesh === 'string' ? 'is damaged' : 'is missing';
+  return {
+    outcome: 'damaged',
+    message: `The ${called} in this project file ${what}. Save the file again from the workbook, or import the pattern into a new project.`,
+  };
 }
 
 const notAProjectFile: ProjectFileOutcome = {

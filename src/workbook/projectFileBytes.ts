@@ -16,6 +16,7 @@ export function readProjectFileBytes(bytes: Uint8Array): ProjectFileOutcome {
   if (!('project' in read) || read.packedMesh === null) return read;
   try {
     unpackMesh(read.packedMesh);
+    if (read.packedImport !== null) unpackMesh(read.packedImport);
     return read;
   } catch (error) {
     const why = error instanceof Problem ? error.message : 'Its model cannot be unpacked.';

@@ -8,6 +8,7 @@ import type { Workbook } from './workbookApi';
 type ProjectFiles = Pick<
   Workbook,
   | 'packedMeshOf'
+  | 'packedImportOf'
   | 'readProject'
   | 'setMeshAside'
   | 'importProjectFile'
@@ -29,6 +30,13 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
       return null;
     },
 
+    packedImportOf(projectId) {
+      const loaded = core.readCurrent(projectId);
+      if (!('project' in loaded) || loaded.project.madeOf === null) return null;
+      const mesh = meshes.find(loaded.project.madeOf.import.meshKey);
+      return mesh.found ? mesh.packed : null;
+    },
+
     readProject(projectId) {
       const loaded = core.readCurrent(projectId);
       return 'project' in loaded ? loaded.project : null;
@@ -43,19 +51,24 @@ export function createProjectFiles(core: WorkbookCore): ProjectFiles {
     exportProjectFile(projectId) {
       const loaded = core.readCurrent(projectId);
       if (!('project' in loaded)) return refused(whyUnreadable(loaded));
-      const { project } = loaded;
+      const project = core.withoutLostImport(loaded.project);
       const mesh = project.pattern === null ? null : meshes.find(project.pattern.meshKey);
       if (mesh?.found === false) return refused(mesh.reason);
       const fileName = fileNameOf(`${project.enclosure} - ${project.name}`) + projectFileExtension;
-      return { done: true, file: { fileName, text: writeProjectFile(project, mesh?.packed ?? null) } };
+      const imported = project.madeOf === null ? null : meshes.find(project.madeOf.import.meshKey);
+      const packedImport = imported?.found === true ? imported.packed : null;
+      return {
+        done: true,
+        file: { fileName, text: writeProjectFile(project, mesh?.packed ?? null, packedImport) },
+      };
     },
 
     importProjectFile(read) {
       if (!('project' in read)) return refused(read.message);
-      const { project, packedMesh } = read;
+      const { project, packedMesh, packedImport } = read;
       const listed = store.getState().projects.some(({ id }) => id === project.id);
       const isTaken = listed || records.has(project.id) || core.session.deleted.has(project.id);
-      return core.add(isTaken ? { ...project, id: core.ports.newId() } : project, packedMesh);
+      return core.add(isTaken ? { ...project, id: core.ports.newId() } : project, packedMesh, packedImport);
     },
 
     keptAsideFile(key) {

@@ -21,9 +21,9 @@ type ProjectList = Pick<
 
 /** Adds a seed as an ordinary project under a new id. */
 export function addSeed(core: WorkbookCore, seed: ProjectSeed): string {
-  const { enclosure, name, inputs, cards = [], pattern, packedMesh } = seed;
+  const { enclosure, name, inputs, cards = [], pattern, packedMesh, madeOf = null } = seed;
   const empty = newProject({ id: core.ports.newId(), enclosure, name, at: core.now() });
-  return core.add({ ...empty, inputs, cards, pattern }, packedMesh).id;
+  return core.add({ ...empty, inputs, cards, pattern, madeOf }, packedMesh, null).id;
 }
 
 export function createProjectList(
@@ -69,7 +69,7 @@ export function createProjectList(
     core.tidyMeshes(meshKeys);
     showDeleted();
     core.refreshLine(listed.id);
-    if (unsaved !== null) core.add(unsaved, null);
+    if (unsaved !== null) core.add(unsaved, null, null);
     return { done: true };
   }
 
@@ -78,7 +78,7 @@ export function createProjectList(
       const checked = checkNames(names);
       if (!checked.done) return checked;
       const { enclosure, name } = checked;
-      return core.add(newProject({ id: core.ports.newId(), enclosure, name, at: core.now() }), null);
+      return core.add(newProject({ id: core.ports.newId(), enclosure, name, at: core.now() }), null, null);
     },
 
     async renameProject(id, names) {
@@ -95,7 +95,11 @@ export function createProjectList(
       const mesh = project.pattern === null ? null : meshes.find(project.pattern.meshKey);
       if (mesh?.found === false) return refused(mesh.reason);
       const name = copyName(project, store.getState().projects);
-      return { done: true, id: addSeed(core, { ...project, name, packedMesh: mesh?.packed ?? null }) };
+      const { madeOf } = core.withoutLostImport(project);
+      return {
+        done: true,
+        id: addSeed(core, { ...project, name, madeOf, packedMesh: mesh?.packed ?? null }),
+      };
     },
 
     async deleteProject(id) {

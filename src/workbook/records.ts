@@ -141,7 +141,7 @@ export function createRecords({ storage, moveAside, onDamage, onDropped }: Recor
     if (!('project' in loaded)) {
       const { enclosure, name, createdAt, changedAt } = entry ?? unreadable;
       const condition = loaded.outcome === 'newer' ? 'newer' : 'damaged';
-      return { id, enclosure, name, createdAt, changedAt, meshKey: null, condition };
+      return { id, enclosure, name, createdAt, changedAt, meshKey: null, importKey: null, condition };
     }
     if (entry === null) pointTo(loaded.project, slotsOf(id)[0] ?? 1);
     return listedOf(loaded.project);
@@ -287,6 +287,9 @@ function entryText(
   return JSON.stringify(withChecksum(entry));
 }
 
-export function listedOf({ id, enclosure, name, createdAt, changedAt, pattern }: Project): ListedProject {
-  return { id, enclosure, name, createdAt, changedAt, meshKey: pattern?.meshKey ?? null, condition: 'ok' };
+export function listedOf(project: Project): ListedProject {
+  const { id, enclosure, name, createdAt, changedAt, pattern, madeOf } = project;
+  const meshKey = pattern?.meshKey ?? null;
+  const importKey = madeOf?.import.meshKey ?? null;
+  return { id, enclosure, name, createdAt, changedAt, meshKey, importKey, condition: 'ok' };
 }

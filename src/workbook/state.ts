@@ -29,6 +29,8 @@ export interface ListedProject {
   readonly changedAt: string;
   /** Key of its mesh, to find it in the use of storage; null without a pattern, or when it cannot be read. */
   readonly meshKey: string | null;
+  /** Key of the import that its pattern was made of; null where it was made of none. */
+  readonly importKey: string | null;
   /** Only an `ok` project can be opened; the others are listed so that they can be deleted or left for a newer app. */
   readonly condition: 'ok' | 'newer' | 'damaged';
 }

@@ -5,6 +5,7 @@ import type { BenchTimer } from './benchTimers';
 import type { OvenRun } from './ovenRun';
 import type { LockPort } from './lockPort';
 import type { Outcome } from './outcome';
+import type { MadeOf } from './patternSchema';
 import type { Project, RecordLine } from './project';
 import type { ProjectFileOutcome } from './projectFile';
 import type { CardCopy, CardValues, ShelfCard } from './shelfCards';
@@ -22,6 +23,8 @@ export interface ProjectSeed {
   readonly pattern: PatternRecord | null;
   /** The packed mesh that `pattern.meshKey` names. */
   readonly packedMesh: string | null;
+  /** The workbook already has its mesh. */
+  readonly madeOf?: MadeOf | null;
 }
 
 /** Everything outside that the workbook touches, so that tests can stand in for it. */
@@ -112,13 +115,17 @@ export interface Workbook {
   readonly pickCard: (card: ShelfCard, entryId: string | null) => Outcome;
   /**
    * Takes a pattern and its packed mesh (null for a mesh the workbook already has); null takes the pattern out.
-   * `recipe` changes inputs that a new file makes stale, in the same undo step.
+   * `recipe` changes inputs that a new file makes stale, in the same undo step. `made` tells of a pattern that was made of
+   * the present one, which is kept then.
    */
   readonly setPattern: (
     pattern: PatternRecord | null,
     packedMesh: string | null,
     recipe?: (draft: DraftInputs) => void,
+    made?: Pick<MadeOf, 'choices' | 'summary'>,
   ) => Outcome;
+  /** Puts the import that the present pattern was made of in its place, read as it was before. */
+  readonly goBackToImport: () => Outcome;
   readonly setRecord: (lineId: string, patch: Partial<RecordLine>) => Outcome;
   readonly undo: () => void;
   readonly redo: () => void;
@@ -127,6 +134,8 @@ export interface Workbook {
 
   /** The saved mesh of a project; null without a pattern or when its mesh is missing or damaged (then a note says so). */
   readonly packedMeshOf: (projectId: string) => string | null;
+  /** The same of the import that the pattern was made of; null too where it was made of none. */
+  readonly packedImportOf: (projectId: string) => string | null;
   /** Keeps the saved mesh of a project aside after unpacking it failed, so that a fresh import can take its place. */
   readonly setMeshAside: (projectId: string) => void;
   /** Adds the project of a project file that was read and checked, under a new id when its own is taken. Does not open it. */

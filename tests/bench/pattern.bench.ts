@@ -6,9 +6,9 @@
 import Module from 'manifold-3d';
 import { facetGeometry } from '../../src/core/mesh/facetGeometry';
 import type { IndexedMesh, Vec3 } from '../../src/core/mesh/types';
-import { CloseFacets } from '../../src/core/pattern/closeFacets';
+import { CloseFacets } from '../../src/core/mesh/closeFacets';
 import { makePattern, type PatternChoices } from '../../src/core/pattern/makePattern';
-import { cornersOf } from '../../src/core/pattern/triangleDistance';
+import { cornersOf } from '../../src/core/mesh/triangleDistance';
 import type { LengthUnit } from '../../src/core/units/length';
 import { box } from '../support/meshes';
 import { publicPart } from '../support/publicPart';

@@ -46,6 +46,7 @@ test('a pattern is made from an imported shell, saved, used, measured and taken 
   const asked = Number(/wall ([\d.]+)/.exec(await section.innerText())![1]);
   const wall = Number.parseFloat(await figure(page, 'Wall, half of the show face'));
   expect(Math.abs(wall - asked)).toBeLessThanOrEqual(0.02);
+  await expect(page.getByRole('slider', { name: /Pattern up to . = .* mm, import past it/u })).toBeVisible();
   await page.screenshot({ path: info.outputPath('made-light.png') });
   await page.emulateMedia({ colorScheme: 'dark' });
   await section.getByRole('button', { name: 'Use as pattern' }).scrollIntoViewIfNeeded();
@@ -75,12 +76,16 @@ test('a pattern is made from an imported shell, saved, used, measured and taken 
   await expect(page.getByRole('region', { name: 'Verdict' })).not.toContainText('Stop');
   await page.screenshot({ path: info.outputPath('walls-light.png') });
 
-  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.reload();
   await measured(page);
+  await goTo(page, 'Pattern');
+  const inUse = page.getByRole('region', { name: 'The pattern in use' });
+  await expect(inUse).toContainText(`made from ${fileName}`);
+  await inUse.getByRole('button', { name: 'Go back to the import' }).click();
+  await measured(page);
+  await expect(inUse).toHaveCount(0);
   await goTo(page, 'Part');
   await expect(page.getByText(fileName, { exact: true })).toBeVisible();
-  await goTo(page, 'Pattern');
-  await expect(section).toBeVisible();
 });
 
 test('what no pattern can be made from says why, and the model stays', async ({ page, context }) => {

@@ -29,6 +29,7 @@ const demo: Compared = {
       pattern,
       inputs,
       cards: [],
+      madeOf: null,
       record: {},
       createdAt: at,
       changedAt: at,

@@ -5,6 +5,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { PatternControl } from '../../src/sheets/pattern/patternControl';
 import { PatternSheet } from '../../src/sheets/pattern/PatternSheet';
 import { patternChoicesOf } from '../../src/steps/pattern/choicesOf';
+import { keptSummary } from '../../src/steps/pattern/keptSummary';
 import { nameOfMade } from '../../src/steps/pattern/nameOfMade';
 import { patternReport, withMadePattern } from '../../src/steps/pattern/report';
 import type { StepContext } from '../../src/steps/shared/context';
@@ -13,7 +14,13 @@ import { madeSummary } from '../support/madeSummary';
 import './support';
 
 const choices = patternChoicesOf(trayContext().inputs);
-const made = { choices, summary: madeSummary, stl: new Uint8Array(84) };
+const made = {
+  choices,
+  summary: madeSummary,
+  stl: new Uint8Array(84),
+  display: [],
+  changeMm: new Float32Array(0),
+};
 
 interface Given {
   readonly context?: StepContext;
@@ -35,15 +42,17 @@ function renderSheet({ context = trayContext(), readOnly = false, control: given
     saveToPrint: vi.fn(),
     saveTemplate: vi.fn(),
     use: vi.fn(),
+    goBack: vi.fn(),
     ...given,
   };
   const report = patternReport(context);
+  const summary = (control.made ?? control.used)?.summary;
   render(
     <PatternSheet
       title="Pattern"
       question="What do I print?"
       context={context}
-      report={control.made === null ? report : withMadePattern(report, choices, control.made.summary)}
+      report={summary === undefined ? report : withMadePattern(report, choices, summary, 0.2)}
       readOnly={readOnly}
       change={change}
       control={control}
@@ -114,7 +123,7 @@ describe('a made pattern', () => {
     await userEvent.click(button('Save drill template, 1:1'));
     await userEvent.click(button('Use as pattern'));
     expect(control.save).toHaveBeenCalledOnce();
-    expect(control.saveTemplate).toHaveBeenCalledExactlyOnceWith(made);
+    expect(control.saveTemplate).toHaveBeenCalledExactlyOnceWith(madeSummary);
     expect(control.saveToPrint).toHaveBeenCalledExactlyOnceWith('3mf');
     expect(control.use).toHaveBeenCalledOnce();
     expect(screen.getByText(/puts tray pattern\.stl in the place of tray\.stl/u)).toBeVisible();
@@ -126,12 +135,24 @@ describe('a made pattern', () => {
     expect(button('Save pattern as STL')).toBeEnabled();
   });
 
-  it('that is in use says what it was made from, and keeps its holes to cut', () => {
-    renderSheet({ control: { used: { madeOf: 'lid.3mf', made } } });
+  it('that is in use says what it was made from, keeps its holes to cut, and leads back', async () => {
+    const used = { madeOf: 'lid.3mf', choices, summary: keptSummary(madeSummary), whyUnsaved: '' };
+    const { control } = renderSheet({ control: { used } });
     const section = within(screen.getByRole('region', { name: 'The pattern in use' }));
     expect(section.getByText('made from lid.3mf')).toBeVisible();
-    expect(section.getByRole('note')).toHaveTextContent('“Undo” goes back to lid.3mf');
+    expect(section.getByRole('note')).toHaveTextContent('lid.3mf stays in the project');
     expect(section.getByText('cut after the cure')).toBeVisible();
+    expect(section.getByText('0.720')).toBeVisible();
+    await userEvent.click(section.getByRole('button', { name: 'Save drill template, 1:1' }));
+    expect(control.saveTemplate).toHaveBeenCalledExactlyOnceWith(used.summary);
+    await userEvent.click(section.getByRole('button', { name: 'Go back to the import' }));
+    expect(control.goBack).toHaveBeenCalledOnce();
+  });
+
+  it('says what both models take where storage is full', () => {
+    const used = { madeOf: 'lid.3mf', choices, summary: madeSummary, whyUnsaved: 'No room for both.' };
+    renderSheet({ control: { used } });
+    expect(screen.getByText('No room for both.')).toBeVisible();
   });
 });
 

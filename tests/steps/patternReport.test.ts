@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { PatternSummary } from '../../src/core/pattern/makePattern';
 import { worstWord } from '../../src/core/figure';
-import { cautionsFor, patternReport, withMadePattern } from '../../src/steps/pattern/report';
+import { patternReport, withMadePattern } from '../../src/steps/pattern/report';
 import { patternChoicesOf } from '../../src/steps/pattern/choicesOf';
 import { madeSummary } from '../support/madeSummary';
 import { emptyContext, trayContext } from './contexts';
@@ -25,11 +26,11 @@ describe('the pattern step', () => {
 
   it('has the same figures and the same verdict once a pattern is made', () => {
     const before = patternReport(trayContext());
-    const made = withMadePattern(before, choices, madeSummary);
+    const made = withMadePattern(before, choices, madeSummary, 0.2);
     expect(made.figures.map(({ id }) => id)).toEqual(before.figures.map(({ id }) => id));
     expect(made.figures.every(({ value }) => value !== null)).toBe(true);
     expect(made.verdicts).toEqual(before.verdicts);
-    expect(made.cautions).toEqual(cautionsFor(madeSummary));
+    expect(made.cautions.map(({ id }) => id)).toEqual(['pattern.cuttingHoles']);
   });
 
   it('says how many beads make the wall exactly, at the print scale', () => {
@@ -47,7 +48,12 @@ describe('the pattern step', () => {
 
   it('says when wall and inside radius leave out more than edges', () => {
     const round = { ...choices, insideRadiusMm: 19 };
-    const made = withMadePattern(patternReport(trayContext()), round, { ...madeSummary, takenMaxMm: 7.2 });
+    const made = withMadePattern(
+      patternReport(trayContext()),
+      round,
+      { ...madeSummary, takenMaxMm: 7.2 },
+      0.2,
+    );
     expect(worstWord(made.verdicts)).toBe('look again');
     expect(made.verdicts.at(-1)).toMatchObject({
       id: 'pattern.drawnIn',
@@ -57,8 +63,10 @@ describe('the pattern step', () => {
   });
 
   it('cautions where holes are to be cut, and only there', () => {
-    expect(cautionsFor(madeSummary).map(({ id }) => id)).toEqual(['pattern.cuttingHoles']);
+    const cautionsOf = (summary: PatternSummary) =>
+      withMadePattern(patternReport(trayContext()), choices, summary, 0.2).cautions.map(({ id }) => id);
+    expect(cautionsOf(madeSummary)).toEqual(['pattern.cuttingHoles']);
     const holes = madeSummary.holes.map((hole) => ({ ...hole, plugged: false }));
-    expect(cautionsFor({ ...madeSummary, holes })).toEqual([]);
+    expect(cautionsOf({ ...madeSummary, holes })).toEqual([]);
   });
 });

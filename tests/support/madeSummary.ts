@@ -21,5 +21,6 @@ export const madeSummary: PatternSummary = {
     holes: [{ number: 1, runsMm: [[7, 20, 6]] }],
   },
   movedMm: 0.005,
+  layerSteps: { onRim: 0.3, onLongSide: 0.5, onShortSide: 0.6 },
   triangles: 31_000,
 };

@@ -250,6 +250,7 @@ export const arbitraryProject: fc.Arbitrary<Project> = fc.record({
   createdAt: isoTime,
   changedAt: isoTime,
   pattern: fc.option(pattern),
+  madeOf: fc.constant(null),
   inputs,
   cards: fc.array(cardCopy, { maxLength: 3 }),
   record: fc.dictionary(

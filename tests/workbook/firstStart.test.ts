@@ -5,7 +5,7 @@ import { defaultProjectInputs } from '../../src/steps/inputs/project';
 import type { ProjectSeed } from '../../src/workbook';
 import { demoParts } from '../../src/workbook/demo/demoParts';
 import { demoSeeds } from '../../src/workbook/demoSeeds';
-import { patternSchema } from '../../src/workbook/project';
+import { patternSchema } from '../../src/workbook/patternSchema';
 import { createMachine, done, fakePackedMesh, patternOf, quotaError, reasonOf, settle } from './support';
 
 function seeds(): ProjectSeed[] {

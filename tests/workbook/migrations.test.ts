@@ -127,6 +127,7 @@ const stepCases: Readonly<Record<number, StepCase>> = {
     after: {
       id: 'a',
       cards: [],
+      madeOf: null,
       inputs: { ...filledByFormat7.fields, part: { scale: 2, rightWayUp: 'settled' }, cure: { gelC: 90 } },
     },
     broken: { id: 'a' },

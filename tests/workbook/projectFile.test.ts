@@ -35,7 +35,7 @@ describe(`project file text (seed ${propertySeed})`, () => {
         };
         const packedMesh = given.pattern === null ? null : mesh;
         const outcome = readProjectFile(writeProjectFile(given, packedMesh));
-        expect(outcome).toEqual({ outcome: 'ok', project: given, packedMesh });
+        expect(outcome).toEqual({ outcome: 'ok', project: given, packedMesh, packedImport: null });
       }),
     );
   });
@@ -43,7 +43,7 @@ describe(`project file text (seed ${propertySeed})`, () => {
   it('survives being stored as UTF-8 with a mark at its start', () => {
     const bytes = new TextEncoder().encode(`\uFEFF${writeProjectFile(project, packed)}`);
     const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
-    expect(readProjectFile(text)).toEqual({ outcome: 'ok', project, packedMesh: packed });
+    expect(readProjectFile(text)).toEqual({ outcome: 'ok', project, packedMesh: packed, packedImport: null });
   });
 
   it('is told apart from other files', () => {

@@ -8,12 +8,15 @@ import { wallBand } from '../../steps/shared/band';
 import type { StepContext } from '../../steps/shared/context';
 import { useKeyedState } from '../../ui/useKeyedState';
 import { BenchView, type BenchMap } from '../../viewer/BenchView';
+import type { DrawnPattern } from '../../viewer/changeMapView';
+import { mapTabs } from '../../viewer/mapColors';
 import { useClosedMold } from './useClosedMold';
 import { useHeatView } from './useHeatView';
 import type { ViewControl } from './useBenchControl';
 
 /** The map that each sheet is about; another one chosen there stays until the project is left. */
 const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap', cure: 'heat' };
+const patternTabs: readonly BenchMap[] = ['change', ...mapTabs];
 const cureTabs: readonly BenchMap[] = ['heat', 'wall', 'kinds', 'cut'];
 
 /** The one spot that is looked at: a ranked place, or what a click met. */
@@ -27,6 +30,8 @@ export interface BenchPaneProps {
   readonly context: StepContext;
   readonly measuring: Measuring;
   readonly control: ViewControl;
+  /** The pattern that was made of the present model; null while there is none. */
+  readonly made: DrawnPattern | null;
   readonly forecast: CureForecast;
   readonly heatMoment: HeatMoment;
   readonly onHeatMoment: (moment: HeatMoment) => void;
@@ -40,7 +45,7 @@ function clickPrompt({ picking, pickingPlace }: ViewControl): string | null {
 
 /** The bench view with what it asks the worker for: probes and cuts. */
 export function BenchPane(props: BenchPaneProps) {
-  const { stepId, context, measuring, control, forecast, onSaveText } = props;
+  const { stepId, context, measuring, control, made, forecast, onSaveText } = props;
   const { desk, reply, shape, found } = measuring;
   const { measured } = found;
   const { inputs } = context;
@@ -49,7 +54,9 @@ export function BenchPane(props: BenchPaneProps) {
   // Spots and cuts are untrue for any other measurement; the plane itself stays.
   const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
   const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
-  const map = chosen[stepId] ?? 'wall';
+  const ownMap = stepId === 'pattern' && made !== null ? 'change' : 'wall';
+  const kept = chosen[stepId] ?? ownMap;
+  const map = kept === 'change' && made === null ? 'wall' : kept;
   const isHeatShown = stepId === 'cure' && map === 'heat';
   const heat = useHeatView(desk, forecast, inputs, isHeatShown, props.heatMoment, props.onHeatMoment);
   const closedMold = useClosedMold(stepId === 'closing' ? reply : null, context, onSaveText);
@@ -107,6 +114,7 @@ export function BenchPane(props: BenchPaneProps) {
         section={section}
         onPlane={setPlane}
         {...(stepId === 'cure' && { tabs: cureTabs, heat: heat?.view ?? null })}
+        {...(stepId === 'pattern' && made !== null && { tabs: patternTabs, made })}
         {...closedMold?.view}
         marked={control.marked ?? closedMold?.marked ?? null}
         onUnmark={() => {

@@ -25,7 +25,7 @@ import { decide } from '../../steps/shared/decision';
 import { plannedTimes } from '../../steps/mold/plannedTimes';
 import { reportJson } from '../../pipeline/reportJson';
 import { withCutPlies, type CutAndNested } from '../../steps/cutting/report';
-import { cautionsFor, withMadePattern } from '../../steps/pattern/report';
+import { withMadePattern } from '../../steps/pattern/report';
 import { stepReports, steps } from '../../steps/registry';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import { Advice, type AdviceOf } from '../../ui/advice';
@@ -74,10 +74,11 @@ function reportsWith(
 ): ReadonlyMap<string, StepReport> {
   const reports = new Map(stepReports(context));
   const pattern = reports.get('pattern');
+  const { layerMm } = context.inputs.pattern;
   if (pattern !== undefined && made !== null)
-    reports.set('pattern', withMadePattern(pattern, made.choices, made.summary));
+    reports.set('pattern', withMadePattern(pattern, made.choices, made.summary, layerMm));
   else if (pattern !== undefined && used !== null)
-    reports.set('pattern', { ...pattern, cautions: cautionsFor(used.made.summary) });
+    reports.set('pattern', withMadePattern(pattern, used.choices, used.summary, layerMm));
   const cutting = reports.get('cutting');
   if (cutting !== undefined && cut !== null)
     reports.set('cutting', withCutPlies(cutting, context.inputs, cut));
@@ -294,6 +295,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
           context={context}
           measuring={measuring}
           control={control}
+          made={made}
           forecast={forecast}
           heatMoment={heatMoment}
           onHeatMoment={setHeatMoment}

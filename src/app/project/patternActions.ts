@@ -1,6 +1,6 @@
 /** Making a pattern, and the files that are saved of one. */
 import { cutTemplateSvg } from '../../core/pattern/cutTemplate';
-import type { PatternChoices } from '../../core/pattern/makePattern';
+import type { PatternChoices, PatternSummary } from '../../core/pattern/makePattern';
 import type { MeasuringDesk } from '../../sheets/measuring/measuringDesk';
 import type { MadeHere } from '../../sheets/pattern/patternControl';
 import { saveBytes, saveTextFile } from '../saveTextFile';
@@ -13,7 +13,7 @@ export function patternActions(desk: MeasuringDesk, fileName: (what: string) => 
     savePattern(stl: Uint8Array) {
       saveBytes(fileName('pattern.stl'), stl, 'model/stl');
     },
-    saveTemplate({ summary: { template } }: MadeHere) {
+    saveTemplate({ template }: PatternSummary) {
       if (template === null) return;
       saveTextFile(
         { fileName: fileName('holes to cut.svg'), text: cutTemplateSvg(template) },

@@ -5,7 +5,9 @@ import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
 import type { ChangeInputs } from '../../sheets/sheetProps';
 import { cureChoicesOf } from '../../steps/cure/cureChoicesOf';
+import type { MadeHere } from '../../sheets/pattern/patternControl';
 import { writeReading } from '../../steps/bench/written';
+import { keptSummary } from '../../steps/pattern/keptSummary';
 import { nameOfMade } from '../../steps/pattern/nameOfMade';
 import type { ProjectInputs } from '../../steps/inputs/project';
 import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
@@ -49,18 +51,28 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     );
 
   /** Resolves with the key of the mesh that is the project's pattern then; null when it was not taken. */
-  const take = async (file: File, fresh: ProjectInputs, pullOfImport: PullOfImport) => {
+  const take = async (
+    file: File,
+    fresh: ProjectInputs,
+    pullOfImport: PullOfImport,
+    made?: Pick<MadeHere, 'choices' | 'summary'>,
+  ) => {
     const imported = await desk.importFile(file, fresh, pullOfImport);
     if (imported === null) return null;
-    const outcome = workbook.setPattern(imported.pattern, imported.packed, (draft) => {
-      const meanwhile = editedSince(inputs.part, draft.part);
-      draft.part = {
-        ...fresh.part,
-        pull: imported.pull,
-        rightWayUp: imported.rightWayUp,
-        ...meanwhile,
-      };
-    });
+    const outcome = workbook.setPattern(
+      imported.pattern,
+      imported.packed,
+      (draft) => {
+        const meanwhile = editedSince(inputs.part, draft.part);
+        draft.part = {
+          ...fresh.part,
+          pull: imported.pull,
+          rightWayUp: imported.rightWayUp,
+          ...meanwhile,
+        };
+      },
+      made,
+    );
     told(outcome);
     return outcome.done ? imported.pattern.meshKey : null;
   };
@@ -71,9 +83,13 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     importFile: (file: File) => take(file, inputsForNewFile(inputs), 'by its shape'),
     ...patternActions(desk, fileName, inputs.mold.printScale),
     ...cuttingActions(desk, fileName),
-    takeMadePattern(stl: Uint8Array, madeOf: string) {
+    takeMadePattern({ stl, choices, summary }: MadeHere, madeOf: string) {
       const file = new File([new Uint8Array(stl)], nameOfMade(madeOf), { type: 'model/stl' });
-      return take(file, inputsForMadePattern(inputs), 'as given');
+      const made = { choices, summary: keptSummary(summary) };
+      return take(file, inputsForMadePattern(inputs), 'as given', made);
+    },
+    goBackToImport() {
+      told(workbook.goBackToImport());
     },
     async saveHalf(half: StoneHalf) {
       const bytes = await desk.run(`saving the ${half}`, 'saved half', half);

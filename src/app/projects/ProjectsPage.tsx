@@ -31,10 +31,11 @@ function byEnclosure(projects: readonly ListedProject[]) {
     .map(([enclosure, group]) => [enclosure, lineNames(group), group] as const);
 }
 
-/** Record and mesh of one project, UTF-16 units; halves that share a mesh each count it. */
-function unitsOf({ id: projectId, meshKey }: ListedProject, usage: Usage): number {
+/** Record and meshes of one project, UTF-16 units; halves that share a mesh each count it. */
+function unitsOf({ id: projectId, meshKey, importKey }: ListedProject, usage: Usage): number {
   const record = usage.projects.find(({ id }) => id === projectId)?.units ?? 0;
-  return record + (usage.meshes.find((mesh) => mesh.meshKey === meshKey)?.units ?? 0);
+  const own = usage.meshes.filter((mesh) => mesh.meshKey === meshKey || mesh.meshKey === importKey);
+  return own.reduce((sum, { units }) => sum + units, record);
 }
 
 /** The list of projects, one per enclosure part. */

@@ -1,3 +1,4 @@
+import { withBalls, type ConcaveEdge } from './cornerBalls';
 import { halfEdgeLength } from './edgeTurns';
 import type { FacetSplit } from './refineForMeasuring';
 import type { IndexedMesh } from './types';
@@ -20,8 +21,8 @@ export interface InsideCorners {
   readonly edgeMm: Float32Array;
 }
 
-/** One rounded edge: its two half-edges (edge k of facet f is 3 f + k), its radius and its length. */
-type TellCorner = (halfEdge: number, otherHalfEdge: number, radiusMm: number, edgeMm: number) => void;
+/** One rounded edge: its two half-edges are edge k of facet f, 3 f + k. */
+type TellCorner = (edge: ConcaveEdge) => void;
 
 /**
  * Inside-corner (concave) radius at every facet, from the turn across its edges.
@@ -36,7 +37,7 @@ type TellCorner = (halfEdge: number, otherHalfEdge: number, radiusMm: number, ed
  * (1 % at 16 degrees per strip). The first and last strip against flat ground see half a turn and so read up to twice
  * as large on that edge, but the smallest edge counts. A turn of more than 60 degrees, or one that leaves the arc by
  * more than 0.2 mm (d tan(t / 4)), is a corner drawn sharp and gives 0. Turns under 1 degree are taken as flat, and
- * edges of slivers narrower than 0.005 mm are passed over.
+ * edges of slivers narrower than 0.005 mm are passed over. Between facets too narrow to tell, a ball is tried (`cornerBalls.ts`).
  * @param neighbor facet across each half-edge, negative for none
  * @param turnRad signed turn across each half-edge, see `edgeTurns`
  */
@@ -45,13 +46,26 @@ export function insideCorners(
   neighbor: Int32Array,
   turnRad: Float32Array,
   areaMm2: Float32Array,
+  edges = concaveEdges(mesh, neighbor, turnRad, areaMm2),
 ): InsideCorners {
   const corners = noCorners(areaMm2.length);
-  eachCorner(mesh, neighbor, turnRad, areaMm2, concave, (halfEdge, otherHalfEdge, radiusMm, edgeMm) => {
+  for (const { halfEdge, otherHalfEdge, radiusMm, edgeMm } of edges) {
     keepSmallest(corners, (halfEdge / 3) | 0, radiusMm, edgeMm);
     keepSmallest(corners, (otherHalfEdge / 3) | 0, radiusMm, edgeMm);
-  });
+  }
   return corners;
+}
+
+/** All concave edges of a mesh, each once. */
+export function concaveEdges(
+  mesh: IndexedMesh,
+  neighbor: Int32Array,
+  turnRad: Float32Array,
+  areaMm2: Float32Array,
+): readonly ConcaveEdge[] {
+  const edges: ConcaveEdge[] = [];
+  eachCorner(mesh, neighbor, turnRad, areaMm2, concave, (edge) => void edges.push(edge));
+  return withBalls(mesh, edges);
 }
 
 /**
@@ -65,7 +79,7 @@ export function convexRadii(
   areaMm2: Float32Array,
 ): Float32Array {
   const radiusAt = new Float32Array(neighbor.length).fill(NaN);
-  eachCorner(mesh, neighbor, turnRad, areaMm2, convex, (halfEdge, otherHalfEdge, radiusMm) => {
+  eachCorner(mesh, neighbor, turnRad, areaMm2, convex, ({ halfEdge, otherHalfEdge, radiusMm }) => {
     radiusAt[halfEdge] = radiusMm;
     radiusAt[otherHalfEdge] = radiusMm;
   });
@@ -106,30 +120,19 @@ const convex = 1;
 /**
  * The inside corners of the children of a split mesh. The relation takes its width from the drawn facets, so the
  * radius of a drawn edge is handed down to the children that lie at that edge and to no others.
- * @param drawn the mesh before splitting, with its neighbors, turns and areas
+ * @param edges all concave edges of the mesh before splitting
  */
 export function insideCornersOfChildren(
-  drawn: {
-    readonly mesh: IndexedMesh;
-    readonly neighbor: Int32Array;
-    readonly turnRad: Float32Array;
-    readonly areaMm2: Float32Array;
-  },
+  edges: readonly ConcaveEdge[],
   children: IndexedMesh,
   { drawnHalfEdge }: FacetSplit,
+  drawnFacetCount: number,
 ): InsideCorners {
-  const radiusAt = new Float32Array(drawn.neighbor.length).fill(NaN);
-  eachCorner(
-    drawn.mesh,
-    drawn.neighbor,
-    drawn.turnRad,
-    drawn.areaMm2,
-    concave,
-    (halfEdge, otherHalfEdge, radiusMm) => {
-      radiusAt[halfEdge] = radiusMm;
-      radiusAt[otherHalfEdge] = radiusMm;
-    },
-  );
+  const radiusAt = new Float32Array(3 * drawnFacetCount).fill(NaN);
+  for (const { halfEdge, otherHalfEdge, radiusMm } of edges) {
+    radiusAt[halfEdge] = radiusMm;
+    radiusAt[otherHalfEdge] = radiusMm;
+  }
   const corners = noCorners(children.facets.length / 3);
   for (let halfEdge = 0; halfEdge < drawnHalfEdge.length; halfEdge++) {
     const on = drawnHalfEdge[halfEdge]!;
@@ -191,7 +194,7 @@ function eachCorner(
     );
     if (touch < leastWidthMm / 3) continue;
     const sharp = turn > sharpTurnRad || touch * Math.tan(turn / 4) > largestChordDeviationMm;
-    const radius = sharp ? 0 : touch / Math.tan(turn / 2);
-    tell(halfEdge, otherHalfEdge, radius, edge);
+    const radiusMm = sharp ? 0 : touch / Math.tan(turn / 2);
+    tell({ halfEdge, otherHalfEdge, radiusMm, edgeMm: edge, touchMm: touch });
   }
 }

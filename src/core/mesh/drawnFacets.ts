@@ -1,6 +1,7 @@
 import { buildAdjacency } from './adjacency';
 import { measureBallWalls } from './ballWall';
 import {
+  concaveEdges,
   convexRadii,
   convexRadiiOfChildren,
   insideCorners,
@@ -74,11 +75,12 @@ export function drawnBasis(mesh: IndexedMesh, children: IndexedMesh, split: Face
   const splitSlots = slotsOf(index, 0, splitFacets.length);
   measureRayWalls(index, splitSlots, rayWallMm, new Int32Array(areaMm2.length));
   measureBallWalls(index, splitSlots, rayWallMm, ballWallMm);
+  const edges = concaveEdges(mesh, neighbor, turnRad, areaMm2);
   return {
     split,
     geometry,
-    corners: insideCorners(mesh, neighbor, turnRad, areaMm2),
-    cornersOfChildren: insideCornersOfChildren({ mesh, neighbor, turnRad, areaMm2 }, children, split),
+    corners: insideCorners(mesh, neighbor, turnRad, areaMm2, edges),
+    cornersOfChildren: insideCornersOfChildren(edges, children, split, areaMm2.length),
     convexOfChildren: convexRadiiOfChildren(convexRadii(mesh, neighbor, turnRad, areaMm2), split),
     splitFacets: Uint32Array.from(splitFacets),
     rayWallMm: rayWallMm.subarray(0, splitFacets.length),

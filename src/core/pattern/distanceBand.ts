@@ -1,6 +1,6 @@
 /** Distance from the nodes of the grid to a set of triangles, without asking what is inside. */
 import type { PatternGrid } from './grid';
-import { squaredDistance } from './triangleDistance';
+import { squaredDistance } from '../mesh/triangleDistance';
 
 /** Of nodes that the band does not reach. */
 const farMm = 1e6;

@@ -48,3 +48,10 @@ export function facetLeans({ mesh: { positions, facets }, coreFrom, rimMm }: She
   }
   return { areaMm2, draftDeg, isCore };
 }
+
+export function centerOf({ positions, facets }: IndexedMesh, f: number): [number, number, number] {
+  const center: [number, number, number] = [0, 0, 0];
+  for (let corner = 0; corner < 3; corner++)
+    for (let axis = 0; axis < 3; axis++) center[axis]! += positions[3 * facets[3 * f + corner]! + axis]! / 3;
+  return center;
+}

@@ -1,6 +1,7 @@
 /** The grid that a pattern is made on: nodes in the frame, the rim plane on one layer of them. */
 import { keepWithin, mostCounts } from '../counts';
 import type { ColumnGrid } from './heights';
+import type { BoxMm } from '../mesh/boxOf';
 
 /** Node (i, j, k) has the number (k countY + j) countX + i. */
 export interface PatternGrid extends ColumnGrid {
@@ -10,22 +11,6 @@ export interface PatternGrid extends ColumnGrid {
   readonly layerMm: number;
   /** The layer of nodes that lies in the rim plane. */
   readonly rimLayer: number;
-}
-
-export interface BoxMm {
-  readonly low: readonly number[];
-  readonly high: readonly number[];
-}
-
-export function boxOf(positions: Float64Array): BoxMm {
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  for (let at = 0; at < positions.length; at++) {
-    const axis = at % 3;
-    if (positions[at]! < low[axis]!) low[axis] = positions[at]!;
-    if (positions[at]! > high[axis]!) high[axis] = positions[at]!;
-  }
-  return { low, high };
 }
 
 /**

@@ -8,12 +8,15 @@
  */
 import { Problem } from '../problem';
 import type { IndexedMesh, Vec3 } from '../mesh/types';
+import { changeMap } from './changeMap';
 import { cutTemplate, type CutTemplate } from './cutTemplate';
 import { distanceBand } from './distanceBand';
 import { intoFrame, outOfFrame, patternFrame, type PatternFrame } from './frame';
-import { boxOf, layColumns, layLayers, type BoxMm, type PatternGrid } from './grid';
+import { boxOf, type BoxMm } from '../mesh/boxOf';
+import { layColumns, layLayers, type PatternGrid } from './grid';
 import { columnHeights, type ColumnGrid, type ColumnHeights } from './heights';
 import { coverHoles, type CoveredHoles, type Hole } from './holes';
+import { layerSteps, type LayerSteps } from './layerSteps';
 import { levelSet } from './levelSet';
 import { filledPlaces, nodesOutside, type FilledPlace } from './filledPlaces';
 import { changeFigures, shellFigures, type ChangeFigures, type ShellFigures } from './patternFigures';
@@ -22,7 +25,7 @@ import { closeRim, type FaceLevel } from './rimCap';
 import { findRimPlane } from './rimPlane';
 import { simplifyShell } from './simplify';
 import { takenOffMm } from './takenOff';
-import { cornersOf } from './triangleDistance';
+import { cornersOf } from '../mesh/triangleDistance';
 
 export interface PatternChoices {
   readonly pull: Vec3;
@@ -43,6 +46,8 @@ export interface PatternChoices {
 export interface MadePattern extends ShellFigures, ChangeFigures {
   /** In mm, in the axes of the part that was given. */
   readonly mesh: IndexedMesh;
+  /** Per facet, as `changeMap` gives it. */
+  readonly changeMm: Float32Array;
   /** Places in the axes of the part. */
   readonly holes: readonly Hole[];
   /** Largest first; places in the axes of the part. */
@@ -52,12 +57,13 @@ export interface MadePattern extends ShellFigures, ChangeFigures {
   readonly takenMaxMm: number;
   /** Where to cut after the cure; null where no hole is covered. */
   readonly template: CutTemplate | null;
+  readonly layerSteps: LayerSteps;
   /** How far leaving out triangles may have moved the surface. */
   readonly movedMm: number;
 }
 
 /** What is told of a made pattern beside its mesh. */
-export type PatternSummary = Omit<MadePattern, 'mesh'>;
+export type PatternSummary = Omit<MadePattern, 'mesh' | 'changeMm'>;
 
 export type PatternProgress = (doing: string, share: number) => void;
 
@@ -105,12 +111,20 @@ export function makePattern(
     choices.gridMm,
   );
   progress('measuring the pattern', 0.9);
+  const changeMm = changeMap(
+    shell,
+    mesh,
+    (x, y, z) => isOutside(grid, outside.reached, x, y, z),
+    grid.stepMm,
+  );
   const filled = inPartAxes(frame, filledOf(ground, outside, coreMm, choices));
   return {
     ...shellFigures(shell, wallMm, choices.draftDeg),
-    ...changeFigures(shell, mesh, (x, y, z) => isOutside(grid, outside.reached, x, y, z)),
+    ...changeFigures(shell, mesh, changeMm),
+    changeMm,
     mesh: { positions: outOfFrame(frame, shell.mesh.positions), facets: shell.mesh.facets },
     movedMm: shell.movedMm,
+    layerSteps: layerSteps(shell),
     template: ground.cover.holes.some(({ plugged }) => plugged)
       ? cutTemplate(shell, ground.cover.holes, grid.stepMm)
       : null,

@@ -1,16 +1,15 @@
 /** What a made pattern is like: measured on its triangles, not read from the fields that it was made by. */
 import type { IndexedMesh } from '../mesh/types';
 import { selectQuantiles } from '../mesh/selectQuantiles';
-import { CloseFacets } from './closeFacets';
-import { facetLeans, onRim, type FacetLeans, type Shell } from './facetLeans';
-import { cornersOf } from './triangleDistance';
+import { farthestMm } from './changeMap';
+import { CloseFacets } from '../mesh/closeFacets';
+import { centerOf, facetLeans, onRim, type FacetLeans, type Shell } from './facetLeans';
+import { cornersOf } from '../mesh/triangleDistance';
 
 /** Smaller facets have no direction that single precision could tell. */
 const leastFacetMm2 = 1e-4;
 /** Rim and outline are compared at points this far apart. */
 const rimStepMm = 0.5;
-/** Farther than this a place is said to be this far. */
-const farthestMm = 25;
 /** A place of the show face that stands out by more than this counts as added. */
 const noticedMm = 0.1;
 
@@ -64,13 +63,6 @@ function facetsOf({ facets }: IndexedMesh, { isCore, draftDeg }: FacetLeans, cor
   return Uint32Array.from(own);
 }
 
-function centerOf({ positions, facets }: IndexedMesh, f: number): [number, number, number] {
-  const center: [number, number, number] = [0, 0, 0];
-  for (let corner = 0; corner < 3; corner++)
-    for (let axis = 0; axis < 3; axis++) center[axis]! += positions[3 * facets[3 * f + corner]! + axis]! / 3;
-  return center;
-}
-
 export interface ChangeFigures {
   /** Share of the show face that stands out of the import by more than 0.1 mm, 0 to 1. */
   readonly addedShare: number;
@@ -82,28 +74,22 @@ export interface ChangeFigures {
 
 /**
  * @param drawn the import in the frame of the pattern
- * @param standsOut whether a place lies outside of the import
+ * @param changeMm as `changeMap` gives it
  */
-export function changeFigures(
-  shell: Shell,
-  drawn: IndexedMesh,
-  standsOut: (x: number, y: number, z: number) => boolean,
-): ChangeFigures {
+export function changeFigures(shell: Shell, drawn: IndexedMesh, changeMm: Float32Array): ChangeFigures {
   const { mesh, coreFrom, rimMm } = shell;
-  const leans = facetLeans(shell);
-  const drawnFacets = new CloseFacets(cornersOf(drawn.positions, drawn.facets), 3);
+  const { areaMm2 } = facetLeans(shell);
   let added = 0;
   let whole = 0;
   let most = 0;
-  for (let f = 0; f < leans.areaMm2.length; f++) {
-    if (leans.isCore[f] === 1 || leans.draftDeg[f] === onRim) continue;
-    whole += leans.areaMm2[f]!;
-    const [x, y, z] = centerOf(mesh, f);
-    if (!standsOut(x, y, z)) continue;
-    const out = Math.min(farthestMm, drawnFacets.distanceMm(x, y, z, farthestMm));
-    if (out > noticedMm) added += leans.areaMm2[f]!;
+  for (let f = 0; f < changeMm.length; f++) {
+    const out = changeMm[f]!;
+    if (Number.isNaN(out)) continue;
+    whole += areaMm2[f]!;
+    if (out > noticedMm) added += areaMm2[f]!;
     if (out > most) most = out;
   }
+  const drawnFacets = new CloseFacets(cornersOf(drawn.positions, drawn.facets), 3);
   return {
     addedShare: whole > 0 ? added / whole : 0,
     addedMaxMm: most,

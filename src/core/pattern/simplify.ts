@@ -1,8 +1,8 @@
 /** Fewer triangles for a made shell, without taking its draft from it. */
-import { CloseFacets } from './closeFacets';
+import { CloseFacets } from '../mesh/closeFacets';
 import { facetLeans, onRim, type Shell } from './facetLeans';
 import { faceKind, ShrinkingMesh } from './shrinkingMesh';
-import { cornersOf } from './triangleDistance';
+import { cornersOf } from '../mesh/triangleDistance';
 
 /** How far the surface may move; farther, step by step, while there are more triangles than wanted. */
 const shiftsMm = [0.004, 0.008, 0.012, 0.016, 0.024, 0.032] as const;

@@ -1,11 +1,9 @@
 /** How much of what is drawn the made show face leaves out: edges that it rounds, draft that it takes, what is too narrow for it. */
-import { CloseFacets } from './closeFacets';
+import { farthestMm } from './changeMap';
+import { CloseFacets } from '../mesh/closeFacets';
 import { facetLeans, onRim, type Shell } from './facetLeans';
 import type { PatternGrid } from './grid';
-import { cornersOf } from './triangleDistance';
-
-/** Farther than this a place is said to be this far. */
-const farthestMm = 25;
+import { cornersOf } from '../mesh/triangleDistance';
 
 /**
  * Farthest that a place of the drawn part, seen along the pull, stands out of the made show face; mm, 0 where none does.

@@ -1,5 +1,6 @@
 import type { PatternSummary } from '../../core/pattern/makePattern';
 import { formatNumber } from '../../core/units/formatNumber';
+import { mostFilledShown } from '../../steps/pattern/keptSummary';
 import { Button } from '../../ui/Button';
 import { DataTable, type Column } from '../../ui/DataTable';
 import { Disclosure } from '../../ui/Disclosure';
@@ -26,8 +27,6 @@ const filledColumns: readonly Column<FilledPlace>[] = [
   { id: 'volume', header: 'Volume, mm³', numeric: true, cell: ({ volumeMm3 }) => formatNumber(volumeMm3, 0) },
 ];
 
-const mostFilled = 20;
-
 /** Holes in the show face, and where else material came in; places in the axes of the import. */
 export function HolesToCut({
   summary: { holes, filled, template },
@@ -48,10 +47,6 @@ export function HolesToCut({
             rows={holes}
             rowKey={(_, index) => String(index)}
           />
-          <p className="quiet below-table">
-            This list lasts as long as this project stays open: save the drill template, or write the places
-            down.
-          </p>
           {template === null ? null : (
             <div className="button-row">
               <Button onClick={onSaveTemplate}>Save drill template, 1:1</Button>
@@ -60,11 +55,15 @@ export function HolesToCut({
         </>
       )}
       {filled.length === 0 ? null : (
-        <Disclosure title="Filled places" remark={`${filled.length}, largest first`}>
+        <Disclosure title="Filled places" remark="largest first">
           <DataTable
-            caption={filled.length > mostFilled ? `The ${mostFilled} largest` : 'Covered holes and undercuts'}
+            caption={
+              filled.length >= mostFilledShown
+                ? `The ${mostFilledShown} largest`
+                : 'Covered holes and undercuts'
+            }
             columns={filledColumns}
-            rows={filled.slice(0, mostFilled)}
+            rows={filled.slice(0, mostFilledShown)}
             rowKey={(_, index) => String(index)}
           />
         </Disclosure>

@@ -1,4 +1,5 @@
 import type { Figure } from '../../core/figure';
+import type { PatternSummary } from '../../core/pattern/makePattern';
 import { formatNumber } from '../../core/units/formatNumber';
 import { nameOfMade } from '../../steps/pattern/nameOfMade';
 import { Button } from '../../ui/Button';
@@ -16,12 +17,12 @@ export interface MadePatternSectionProps {
   readonly printScale: number;
   readonly onSave: () => void;
   readonly onSaveToPrint: (format: 'stl' | '3mf') => void;
-  readonly onSaveTemplate: (made: MadeHere) => void;
+  readonly onSaveTemplate: (made: PatternSummary) => void;
   readonly onUse: () => void;
 }
 
 /** What stands behind the four figures that tell whether the shell is the one that was asked for. */
-const groups: readonly FigureGroup[] = [
+export const madeFigureGroups: readonly FigureGroup[] = [
   {
     title: 'All figures',
     ids: [
@@ -32,6 +33,7 @@ const groups: readonly FigureGroup[] = [
       'pattern.takenMaxMm',
       'pattern.filledMm3',
       'pattern.holes',
+      'pattern.layerStepMm',
       'pattern.triangles',
     ],
     shown: ['pattern.wallP1Mm', 'pattern.wallP99Mm'],
@@ -48,8 +50,8 @@ export function MadePatternSection(props: MadePatternSectionProps) {
         title="The made pattern"
         remark={`asked for: wall ${formatNumber(wallMm, 2)} mm, draft ${formatNumber(draftDeg, 1)}°`}
       />
-      <FigureGroups figures={figures} groups={groups} />
-      <HolesToCut summary={made.summary} onSaveTemplate={() => onSaveTemplate(made)} />
+      <FigureGroups figures={figures} groups={madeFigureGroups} />
+      <HolesToCut summary={made.summary} onSaveTemplate={() => onSaveTemplate(made.summary)} />
       <div className="button-row below-table">
         <Button kind="main" disabled={!mayUse} onClick={onUse}>
           Use as pattern
@@ -64,7 +66,7 @@ export function MadePatternSection(props: MadePatternSectionProps) {
       </p>
       <p className="quiet below-table">
         “Use as pattern” puts {nameOfMade(fileName)} in the place of {fileName}, and every step judges it
-        anew. “Undo” brings {fileName} back as long as this project stays open; keep its file for later.
+        anew. {fileName} stays in the project, and you can go back to it.
       </p>
     </section>
   );

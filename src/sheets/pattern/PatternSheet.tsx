@@ -1,14 +1,16 @@
+import type { Figure } from '../../core/figure';
 import { formatNumber } from '../../core/units/formatNumber';
 import { patternTable, type PatternInputs } from '../../steps/inputs/pattern';
 import { Button } from '../../ui/Button';
 import { NumberField } from '../../ui/NumberField';
 import { Note } from '../../ui/Note';
 import { SectionHead } from '../../ui/SectionHead';
+import { FigureGroups } from '../FigureGroups';
 import { InputFold, InputRows } from '../InputRows';
 import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { HolesToCut } from './HolesToCut';
-import { MadePatternSection } from './MadePatternSection';
+import { madeFigureGroups, MadePatternSection } from './MadePatternSection';
 import type { PatternControl, UsedPattern } from './patternControl';
 
 export interface PatternSheetProps extends SheetProps {
@@ -51,27 +53,45 @@ export function PatternSheet(props: PatternSheetProps) {
           onUse={control.use}
         />
       )}
-      {used === null ? null : <PatternInUse used={used} onSaveTemplate={control.saveTemplate} />}
+      {used === null ? null : (
+        <PatternInUse
+          used={used}
+          figures={made === null ? report.figures : []}
+          mayGoBack={!readOnly && !isBusy}
+          onSaveTemplate={control.saveTemplate}
+          onGoBack={control.goBack}
+        />
+      )}
     </Sheet>
   );
 }
 
 /** What the maker still needs to know of the import that the made pattern took the place of. */
 function PatternInUse({
-  used: { madeOf, made },
+  used: { madeOf, summary, whyUnsaved },
+  figures,
+  mayGoBack,
   onSaveTemplate,
+  onGoBack,
 }: {
   readonly used: UsedPattern;
+  readonly figures: readonly Figure[];
+  readonly mayGoBack: boolean;
   readonly onSaveTemplate: PatternControl['saveTemplate'];
+  readonly onGoBack: () => void;
 }) {
   return (
     <section aria-label="The pattern in use">
       <SectionHead title="The pattern in use" remark={`made from ${madeOf}`} />
-      <Note>
-        The other steps judge the made pattern now. “Undo” goes back to {madeOf} as long as this project stays
-        open.
-      </Note>
-      <HolesToCut summary={made.summary} onSaveTemplate={() => onSaveTemplate(made)} />
+      <Note>The other steps judge the made pattern now. {madeOf} stays in the project beside it.</Note>
+      {whyUnsaved === '' ? null : <Note problem>{whyUnsaved}</Note>}
+      <FigureGroups figures={figures} groups={madeFigureGroups} />
+      <HolesToCut summary={summary} onSaveTemplate={() => onSaveTemplate(summary)} />
+      <div className="button-row below-table">
+        <Button disabled={!mayGoBack} onClick={onGoBack}>
+          Go back to the import
+        </Button>
+      </div>
     </section>
   );
 }

@@ -29,6 +29,9 @@ export const patternTable = {
     nozzleMm: number('Nozzle', 'mm', 0.4, [0.1, 2, 2], {
       meaning: 'Diameter of the nozzle that the pattern is printed with.',
     }),
+    layerMm: number('Layer height', 'mm', 0.2, [0.02, 1, 2], {
+      meaning: 'Height of a layer of the print; how rough it leaves the show face goes by it.',
+    }),
     gridMm: optional('Grid', 'mm', null, [0.1, 1, 2], {
       meaning:
         'Step of the grid that the pattern is made on; not given takes half of the wall, 0.4 mm at most.',

@@ -16,7 +16,7 @@ export const proposedGridMm = (wallMm: number, insideRadiusMm: number): number =
  * @throws Problem `pattern.noWall`
  */
 export function patternChoicesOf(inputs: ProjectInputs): PatternChoices {
-  const { gridMm, wallMm: entered, nozzleMm: _, ...given } = inputs.pattern;
+  const { gridMm, wallMm: entered, nozzleMm: _nozzle, layerMm: _layer, ...given } = inputs.pattern;
   const wallMm = entered ?? wallBand(inputs)?.wantedMm;
   if (wallMm === undefined)
     throw new Problem(

@@ -33,6 +33,7 @@ const specs = {
   holes: { id: 'pattern.holes', label: 'Holes in the show face', unit: '', decimals: 0 },
   rimShift: { id: 'pattern.rimShiftMm', label: 'Shift of the outline at the rim', unit: 'mm', decimals: 3 },
   triangles: { id: 'pattern.triangles', label: 'Triangles of the pattern', unit: '', decimals: 0 },
+  layerStep: { id: 'pattern.layerStepMm', label: 'Layer step of the show face', unit: 'mm', decimals: 3 },
 } as const satisfies Record<string, FigureSpec>;
 
 const cuttingHoles: Caution = {
@@ -86,10 +87,15 @@ export function withMadePattern(
   report: StepReport,
   choices: PatternChoices,
   made: PatternSummary,
+  layerMm: number,
 ): StepReport {
   return {
     ...report,
-    figures: [...patternFigures(choices, made), ...report.figures.filter(({ id }) => isOfBeads(id))],
+    figures: [
+      ...patternFigures(choices, made),
+      layerStepFigure(made, layerMm),
+      ...report.figures.filter(({ id }) => isOfBeads(id)),
+    ],
     verdicts: [...report.verdicts, ...drawnInTooFar(choices, made)],
     cautions: cautionsFor(made),
   };
@@ -114,8 +120,8 @@ function drawnInTooFar(
   ];
 }
 
-/** Where holes are covered, also once the pattern is in use. */
-export const cautionsFor = ({ holes }: PatternSummary): readonly Caution[] =>
+/** Where holes are covered. */
+const cautionsFor = ({ holes }: PatternSummary): readonly Caution[] =>
   holes.some(({ plugged }) => plugged) ? [cuttingHoles] : [];
 
 function whatIsPrinted(fileName: string | null): Verdict {
@@ -187,6 +193,22 @@ function patternFigures(choices: PatternChoices, made: PatternSummary): readonly
       `Leaving out triangles moved the surface by ${formatNumber(made.movedMm, 3)} mm at most.`,
     ),
   ];
+}
+
+/** The mean over the show face, standing on the bed so that it is least. */
+function layerStepFigure({ layerSteps }: PatternSummary, layerMm: number): Figure {
+  const standings = [
+    ['on its rim', layerSteps.onRim],
+    ['on a long side', layerSteps.onLongSide],
+    ['on a short side', layerSteps.onShortSide],
+  ] as const;
+  const [best, share] = standings.reduce((least, one) => (one[1] < least[1] ? one : least));
+  return figure(
+    specs.layerStep,
+    share * layerMm,
+    `Layer height ${mm(layerMm)} × cos(angle of the face to the layers), mean over the show face; a level face has none.`,
+    `Least printed standing ${best}: ${standings.map(([how, one]) => `${how} ${formatNumber(one * layerMm, 3)} mm`).join(', ')}. Off the rim, supports touch a face.`,
+  );
 }
 
 const placeOf = (place: readonly number[]): string => place.map((value) => formatNumber(value, 1)).join(', ');

@@ -15,15 +15,18 @@ export interface PartSurfaceProps {
   readonly box: PartBox;
   readonly paint: Paint | null;
   readonly plane: SectionPlane | null;
+  /** Keeps a side of the split between part and made pattern; null without one. */
+  readonly keptBySplit: Plane[] | null;
   readonly heat: DrawnHeat | null;
   readonly view: OrbitView;
 }
 
 /** The part's facets; where there is a cut, without the half that stands between it and the eye. */
-export function PartSurface({ chunks, isShown, box, paint, plane, heat, view }: PartSurfaceProps) {
+export function PartSurface(props: PartSurfaceProps) {
+  const { chunks, isShown, box, paint, plane, keptBySplit, heat, view } = props;
   const facetColors = useMemo(() => paint && colorFacets(paint.values, paint.scale), [paint]);
   const keptByCut = useKept(plane, view);
-  const kept = useKeptByHeat(heat, view) ?? keptByCut;
+  const kept = useKeptByHeat(heat, view) ?? keptByCut ?? keptBySplit;
   return chunks.map((chunk) => (
     <SurfaceChunk
       key={chunk.firstFacet}

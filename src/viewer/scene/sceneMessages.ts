@@ -23,6 +23,12 @@ export interface DrawnHalves {
   readonly positive: readonly DisplayChunk[];
 }
 
+/** A made pattern beside the part that it was made of. */
+export interface PaintedPattern {
+  readonly display: readonly DisplayChunk[];
+  readonly paint: Paint;
+}
+
 /** What of pattern and stone is shown, and how far each half is pulled off the pattern along the pull. */
 export interface StoneView {
   readonly apartMm: number;
@@ -47,6 +53,10 @@ export type ToScene =
   | { readonly kind: 'stone'; readonly stone: StoneView }
   /** Null takes the cut away. */
   | { readonly kind: 'heat'; readonly heat: DrawnHeat | null }
+  /** Null takes the made pattern away. */
+  | { readonly kind: 'made'; readonly made: PaintedPattern | null }
+  /** Where the made pattern ends and the part begins. */
+  | { readonly kind: 'split'; readonly split: SectionPlane | null }
   | { readonly kind: 'view'; readonly view: OrbitView }
   | { readonly kind: 'marks'; readonly marks: SceneMarks };
 

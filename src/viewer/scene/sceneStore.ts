@@ -1,9 +1,16 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { SectionPlane } from '../../core/mesh/types';
 import type { DrawnHeat } from '../heatSheet';
 import type { Paint } from '../mapColors';
 import type { OrbitView, PartBox } from '../orbitView';
 import type { OwnChunk } from './ChunkGeometry';
 import type { DrawnHalves, SceneMarks, StoneView, ToScene } from './sceneMessages';
+
+/** Its chunks are the scene's own. */
+export interface OwnPattern {
+  readonly chunks: readonly OwnChunk[];
+  readonly paint: Paint;
+}
 
 /** What the scene shows, as the messages have told it so far. */
 export interface SceneState {
@@ -14,6 +21,8 @@ export interface SceneState {
   readonly halves: DrawnHalves | null;
   readonly stone: StoneView | null;
   readonly heat: DrawnHeat | null;
+  readonly made: OwnPattern | null;
+  readonly split: SectionPlane | null;
   readonly view: OrbitView | null;
   readonly marks: SceneMarks | null;
 }
@@ -32,6 +41,8 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
     halves: null,
     stone: null,
     heat: null,
+    made: null,
+    split: null,
     view: null,
     marks: null,
   }));
@@ -59,6 +70,15 @@ export function createSceneStore(): { store: SceneStore; take: (message: ShownMe
         break;
       case 'heat':
         store.setState({ heat: message.heat });
+        break;
+      case 'made': {
+        const { made } = message;
+        const own = made && { paint: made.paint, chunks: made.display.map((chunk) => ({ ...chunk })) };
+        store.setState({ made: own });
+        break;
+      }
+      case 'split':
+        store.setState({ split: message.split });
         break;
       case 'view':
         store.setState({ view: message.view });

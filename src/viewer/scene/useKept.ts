@@ -17,6 +17,18 @@ export function useKept(plane: SectionPlane | null, view: OrbitView): Plane[] | 
   );
 }
 
+/** Clipping planes that keep the made pattern up to the split, and the part past it; both null without a split. */
+export function useSplit(split: SectionPlane | null): {
+  readonly made: Plane[] | null;
+  readonly part: Plane[] | null;
+} {
+  return useMemo(() => {
+    if (split === null) return { made: null, part: null };
+    const past = new Plane(new Vector3(...axisVector[split.axis]), -split.atMm);
+    return { made: [past.clone().negate()], part: [past] };
+  }, [split]);
+}
+
 /** The same for the cut through the mold in the oven, which may stand at any angle to the part's axes. */
 export function useKeptByHeat(heat: DrawnHeat | null, view: OrbitView): Plane[] | null {
   const normal = heat?.normal ?? null;

@@ -1,5 +1,5 @@
 /** Exact distance from points to the nearest of many triangles, found through cells of space. */
-import { boxOf } from './grid';
+import { boxOf } from './boxOf';
 import { squaredDistance } from './triangleDistance';
 
 export class CloseFacets {
@@ -9,7 +9,10 @@ export class CloseFacets {
   private readonly starts: Uint32Array;
   private readonly members: Uint32Array;
   private readonly asked: Uint32Array;
+  private nearestMember = -1;
   private question = 0;
+  /** Number of the triangle that the last distance was to; -1 where none was near. */
+  nearest = -1;
 
   /** @param corners 9 numbers per triangle; at least one */
   constructor(
@@ -49,6 +52,7 @@ export class CloseFacets {
     let best = mostMm * mostMm;
     let found = false;
     this.question++;
+    this.nearest = -1;
     const point = [x, y, z];
     const home = point.map((value, axis) => Math.floor((value - this.low[axis]!) / this.cellMm));
     const rings = Math.ceil(mostMm / this.cellMm) + 1;
@@ -61,6 +65,7 @@ export class CloseFacets {
             if (nearer > best) continue;
             best = nearer;
             found = true;
+            this.nearest = this.nearestMember;
           }
         }
       }
@@ -79,7 +84,10 @@ export class CloseFacets {
       if (this.asked[t] === this.question) continue;
       this.asked[t] = this.question;
       const square = squaredDistance(this.corners, t, x, y, z);
-      if (square <= most && square < best) best = square;
+      if (square <= most && square < best) {
+        best = square;
+        this.nearestMember = t;
+      }
     }
     return best;
   }
