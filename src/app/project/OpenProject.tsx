@@ -106,7 +106,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, thermocouple, packedMesh, setMeshAside }, shelf);
   const { desk, found, incoming } = measuring;
   const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
-  const { fit, mates } = useFit(project, measuring);
+  const { fit, fitTrouble, isAwaited: isFitAwaited, mates } = useFit(project, measuring);
   const forecast = forecastOf(measuring);
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(planned);
@@ -122,11 +122,11 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   });
   useEffect(() => importGiven(), []);
 
-  const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited));
+  const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited, isFitAwaited));
   const origins = useMemo(() => originsOf({ inputs, cards }), [inputs, cards]);
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, fit, awaited, origins }),
-    [inputs, incoming, pattern, found, otherHalf, fit, awaited, origins],
+    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, fit, fitTrouble, awaited, origins }),
+    [inputs, incoming, pattern, found, otherHalf, fit, fitTrouble, awaited, origins],
   );
   const { made, used } = patternControl;
   const { cut } = cuttingControl;

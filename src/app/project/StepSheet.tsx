@@ -11,7 +11,7 @@ import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
 import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { FinishSheet } from '../../sheets/finish/FinishSheet';
-import { FitSheet } from '../../sheets/fit/FitSheet';
+import { FitSheet, type MateOffer } from '../../sheets/fit/FitSheet';
 import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import { PartSheet } from '../../sheets/part/PartSheet';
 import type { PatternControl } from '../../sheets/pattern/patternControl';
@@ -41,7 +41,7 @@ export interface StepSheetProps {
   readonly measuring: Measuring;
   readonly control: ViewControl;
   readonly patternControl: PatternControl;
-  readonly mates: readonly string[];
+  readonly mates: MateOffer;
   readonly cuttingControl: CuttingControl;
   readonly timers: BenchTimers;
   readonly forecast: CureForecast;

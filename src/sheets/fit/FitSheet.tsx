@@ -12,8 +12,13 @@ import { RimCurve } from './RimCurve';
 export interface FitSheetProps extends SheetProps {
   readonly title: string;
   readonly question: string;
-  /** Names of the other projects of this enclosure that have a model. */
-  readonly mates: readonly string[];
+  readonly mates: MateOffer;
+}
+
+/** Other projects of this enclosure that have a model, and the one that is kept; '' for none. */
+export interface MateOffer {
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly chosen: string;
 }
 
 const groups: readonly FigureGroup[] = [
@@ -46,7 +51,11 @@ export function FitSheet({ title, question, context, report, readOnly, change, m
   const onChange = (inputs: Partial<FitInputs>) => change('fit', inputs);
   const rows = { table: fitTable, values: fit, disabled: readOnly, onChange };
   const rims = context.fit?.rims ?? null;
-  const named = [...new Set([...mates, ...(fit.mate === null ? [] : [fit.mate])])];
+  const keep = (projectId: string) => {
+    if (projectId === mates.chosen) return;
+    const name = mates.choices.find(({ value }) => value === projectId)?.label ?? '';
+    onChange({ mate: projectId === '' ? null : { projectId, name } });
+  };
   return (
     <Sheet title={title} question={question} report={report}>
       <section aria-label="Given">
@@ -54,13 +63,10 @@ export function FitSheet({ title, question, context, report, readOnly, change, m
         <ChoiceField
           label={fitTable.mate.label}
           meaning="The project of the other half, of the same enclosure."
-          choices={[
-            { value: '', label: 'not compared' },
-            ...named.map((name) => ({ value: name, label: name })),
-          ]}
-          value={fit.mate ?? ''}
+          choices={[{ value: '', label: 'not compared' }, ...mates.choices]}
+          value={mates.chosen}
           disabled={readOnly}
-          onChange={(mate) => onChange({ mate: mate === '' ? null : mate })}
+          onChange={keep}
         />
         <InputRows {...rows} />
         <SectionHead title="Contents" />
