@@ -12,6 +12,7 @@ import type { ProjectSeed, Workbook } from './workbookApi';
 type ProjectList = Pick<
   Workbook,
   | 'createProject'
+  | 'addMates'
   | 'renameProject'
   | 'duplicateProject'
   | 'deleteProject'
@@ -20,9 +21,9 @@ type ProjectList = Pick<
 >;
 
 /** Adds a seed as an ordinary project under a new id. */
-export function addSeed(core: WorkbookCore, seed: ProjectSeed): string {
+export function addSeed(core: WorkbookCore, seed: ProjectSeed, id = core.ports.newId()): string {
   const { enclosure, name, inputs, cards = [], pattern, packedMesh } = seed;
-  const empty = newProject({ id: core.ports.newId(), enclosure, name, at: core.now() });
+  const empty = newProject({ id, enclosure, name, at: core.now() });
   return core.add({ ...empty, inputs, cards, pattern }, packedMesh).id;
 }
 
@@ -79,6 +80,17 @@ export function createProjectList(
       if (!checked.done) return checked;
       const { enclosure, name } = checked;
       return core.add(newProject({ id: core.ports.newId(), enclosure, name, at: core.now() }), null);
+    },
+
+    addMates([one, other]) {
+      const ids = [core.ports.newId(), core.ports.newId()] as const;
+      const keeping = (seed: ProjectSeed, projectId: string, { name }: ProjectSeed): ProjectSeed => ({
+        ...seed,
+        inputs: { ...seed.inputs, fit: { ...seed.inputs.fit, mate: { projectId, name } } },
+      });
+      addSeed(core, keeping(one, ids[1], other), ids[0]);
+      addSeed(core, keeping(other, ids[0], one), ids[1]);
+      return ids;
     },
 
     async renameProject(id, names) {

@@ -17,6 +17,8 @@ const board = { ...startOf(contentTable), id: 'one', zMm: 8 };
 const mate = { projectId: 'lower', name: 'Lower half' };
 const offered: MateOffer = { choices: [{ value: 'lower', label: 'Lower half' }], chosen: '' };
 
+const split = vi.fn();
+
 interface Given {
   readonly fit?: Partial<FitInputs>;
   readonly mates?: MateOffer;
@@ -27,6 +29,7 @@ interface Given {
 
 function renderSheet({ fit = {}, mates = offered, trouble, worked = false, readOnly = false }: Given = {}) {
   const change = vi.fn();
+  split.mockClear();
   const choices = fitChoicesOf(inputsWith({ fit, part: { pull: [0, 0, 1] } }), null);
   const shell = boxShell(100, 50, 20, 1);
   const below = {
@@ -47,6 +50,7 @@ function renderSheet({ fit = {}, mates = offered, trouble, worked = false, readO
       readOnly={readOnly}
       change={change}
       mates={mates}
+      splitting={{ heightMm: 20, isBusy: false, split }}
     />,
   );
   return change;
@@ -82,6 +86,18 @@ describe('the other half', () => {
     renderSheet({ fit: { mate }, worked: true });
     expect(screen.getByRole('img', { name: /^Step and gap along the rim/u })).toBeInTheDocument();
     expect(verdict()).toHaveTextContent('The rims step by 0.00 mm at most');
+  });
+});
+
+describe('one closed model', () => {
+  it('is split at half of its height, or where the maker says', async () => {
+    renderSheet();
+    const field = screen.getByRole('textbox', { name: 'Parting plane at', hidden: true });
+    expect(field).toHaveValue('10.0');
+    await userEvent.clear(field);
+    await userEvent.type(field, '12{Enter}');
+    await userEvent.click(screen.getByRole('button', { name: 'Split into two projects', hidden: true }));
+    expect(split).toHaveBeenCalledWith(12);
   });
 });
 

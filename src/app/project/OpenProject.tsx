@@ -59,6 +59,7 @@ import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
 import { usePrinting } from './usePrinting';
 import { useProjectActions } from './useProjectActions';
+import { useSplit } from './useSplit';
 
 export interface OpenProjectProps {
   readonly project: Project;
@@ -112,6 +113,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
+  const splitting = useSplit(project, measuring);
   const planning = usePlanning(project, desk);
   const patternControl = useMadePattern(project, measuring, actions);
   const cuttingControl = useCutPlies(project, measuring, actions);
@@ -273,6 +275,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
               patternControl={patternControl}
               cuttingControl={cuttingControl}
               mates={mates}
+              splitting={splitting}
               timers={timers}
               forecast={forecast}
               ovenRun={ovenRun}

@@ -12,6 +12,7 @@ import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { FinishSheet } from '../../sheets/finish/FinishSheet';
 import { FitSheet, type MateOffer } from '../../sheets/fit/FitSheet';
+import type { SplitControl } from '../../sheets/fit/SplitPlace';
 import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import { PartSheet } from '../../sheets/part/PartSheet';
 import type { PatternControl } from '../../sheets/pattern/patternControl';
@@ -42,6 +43,7 @@ export interface StepSheetProps {
   readonly control: ViewControl;
   readonly patternControl: PatternControl;
   readonly mates: MateOffer;
+  readonly splitting: SplitControl;
   readonly cuttingControl: CuttingControl;
   readonly timers: BenchTimers;
   readonly forecast: CureForecast;
@@ -113,7 +115,7 @@ export function StepSheet(props: StepSheetProps) {
         />
       );
     case 'fit':
-      return <FitSheet {...sheet} mates={props.mates} />;
+      return <FitSheet {...sheet} mates={props.mates} splitting={props.splitting} />;
     case 'finish':
       return <FinishOfProject {...props} sheet={sheet} />;
     default:

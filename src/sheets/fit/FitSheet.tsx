@@ -8,11 +8,13 @@ import { InputFold, InputRows } from '../InputRows';
 import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { RimCurve } from './RimCurve';
+import { SplitPlace, type SplitControl } from './SplitPlace';
 
 export interface FitSheetProps extends SheetProps {
   readonly title: string;
   readonly question: string;
   readonly mates: MateOffer;
+  readonly splitting: SplitControl;
 }
 
 /** Other projects of this enclosure that have a model, and the one that is kept; '' for none. */
@@ -46,7 +48,8 @@ const groups: readonly FigureGroup[] = [
 ];
 
 /** Do the halves meet, does everything fit, does radio get out? */
-export function FitSheet({ title, question, context, report, readOnly, change, mates }: FitSheetProps) {
+export function FitSheet(props: FitSheetProps) {
+  const { title, question, context, report, readOnly, change, mates, splitting } = props;
   const { fit } = context.inputs;
   const onChange = (inputs: Partial<FitInputs>) => change('fit', inputs);
   const rows = { table: fitTable, values: fit, disabled: readOnly, onChange };
@@ -68,6 +71,7 @@ export function FitSheet({ title, question, context, report, readOnly, change, m
           disabled={readOnly}
           onChange={keep}
         />
+        <SplitPlace {...splitting} disabled={readOnly} />
         <InputRows {...rows} />
         <SectionHead title="Contents" />
         <EntryList
