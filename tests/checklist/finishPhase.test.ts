@@ -11,7 +11,7 @@ import { boxShell } from '../core/fit/shells';
 import { inputsWith, trayContext } from '../steps/contexts';
 
 const facts = { project: 'Lamp', part: 'Lid', date: '2031-05-06', appVersion: '1', formatNumber: 7 };
-const coat = { ...startOf(finishCoatTable), id: 'c', filmUm: 200 };
+const coat = { ...startOf(finishCoatTable), id: 'c', filmUm: 200, recoatToH: 24 };
 const fit: Partial<ProjectInputs['fit']> = {
   contents: [{ ...startOf(contentTable), id: 'a', what: 'cell', zMm: 8 }],
   transmitters: [{ ...startOf(transmitterTable), id: 't' }],
