@@ -27,6 +27,18 @@ export function addSeed(core: WorkbookCore, seed: ProjectSeed, id = core.ports.n
   return core.add({ ...empty, inputs, cards, pattern }, packedMesh).id;
 }
 
+const keeping = (seed: ProjectSeed, projectId: string, { name }: ProjectSeed): ProjectSeed => ({
+  ...seed,
+  inputs: { ...seed.inputs, fit: { ...seed.inputs.fit, mate: { projectId, name } } },
+});
+
+function addMates(core: WorkbookCore, [one, other]: readonly [ProjectSeed, ProjectSeed]) {
+  const ids = [core.ports.newId(), core.ports.newId()] as const;
+  addSeed(core, keeping(one, ids[1], other), ids[0]);
+  addSeed(core, keeping(other, ids[0], one), ids[1]);
+  return ids;
+}
+
 export function createProjectList(
   core: WorkbookCore,
   opening: Opening,
@@ -82,16 +94,7 @@ export function createProjectList(
       return core.add(newProject({ id: core.ports.newId(), enclosure, name, at: core.now() }), null);
     },
 
-    addMates([one, other]) {
-      const ids = [core.ports.newId(), core.ports.newId()] as const;
-      const keeping = (seed: ProjectSeed, projectId: string, { name }: ProjectSeed): ProjectSeed => ({
-        ...seed,
-        inputs: { ...seed.inputs, fit: { ...seed.inputs.fit, mate: { projectId, name } } },
-      });
-      addSeed(core, keeping(one, ids[1], other), ids[0]);
-      addSeed(core, keeping(other, ids[0], one), ids[1]);
-      return ids;
-    },
+    addMates: (seeds) => addMates(core, seeds),
 
     async renameProject(id, names) {
       const checked = checkNames(names);

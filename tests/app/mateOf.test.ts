@@ -73,17 +73,30 @@ describe('the other half', () => {
     });
   });
 
+  it('of two halves that were added together is the other one, both ways', async () => {
+    const { workbook, lower, upper } = await pair();
+    const seedOf = (id: string, name: string) => ({
+      ...workbook.readProject(id)!,
+      name,
+      packedMesh: workbook.packedMeshOf(id),
+    });
+    const [one, other] = workbook.addMates([seedOf(lower, 'Left'), seedOf(upper, 'Right')]);
+    expect(workbook.readProject(one)?.inputs.fit.mate).toEqual({ projectId: other, name: 'Right' });
+    expect(workbook.readProject(other)?.inputs.fit.mate).toEqual({ projectId: one, name: 'Left' });
+    expect(workbook.packedMeshOf(one)).not.toBeNull();
+  });
+
   it('without a model, or unreadable, is told', async () => {
     const { workbook, lower, found } = await pair();
     const { project, projects } = workbook.store.getState();
-    const with_ = (change: object) =>
+    const changed = (change: object) =>
       mateOf(
         project!.inputs.fit.mate,
         project!,
         projects.map((one) => (one.id === lower ? { ...one, ...change } : one)),
       ).why;
-    expect(with_({ meshKey: null })).toBe('Lower, the other half, has no model yet.');
-    expect(with_({ condition: 'damaged' })).toBe('Lower, the other half, cannot be read.');
+    expect(changed({ meshKey: null })).toBe('Lower, the other half, has no model yet.');
+    expect(changed({ condition: 'damaged' })).toBe('Lower, the other half, cannot be read.');
     expect(found().why).toBeNull();
   });
 });

@@ -58,7 +58,6 @@ export function useFit(project: Project, { desk, question, answers }: Measuring)
     }, [isAsked, question, inputs, mate]),
   );
   const [answer, setAnswer] = useState<Answer | null>(null);
-  const [tries, setTries] = useState(0);
   const isReady = answers.measurement !== undefined;
   const key = asked?.key ?? null;
   const known = key !== null && answer?.key === key ? answer : null;
@@ -71,21 +70,22 @@ export function useFit(project: Project, { desk, question, answers }: Measuring)
     };
     const packed = mateId === null || asked.part === null ? null : workbook.packedMeshOf(mateId);
     const other = packed === null || asked.part === null ? null : { packed, part: asked.part };
-    const found =
-      asked.part !== null && packed === null
-        ? Promise.resolve(null)
-        : desk.client.ask('contents', question, { choices: asked.choices, mate: other });
-    found
-      .then((fit) => put(fit, fit === null ? meshGone : null))
-      .catch((error: unknown) => {
-        if (!wasDropped(error)) put(null, failureOf(error).message);
-        // An import drops what was asked of the mesh before; where nothing comes of it, the question stands.
-        else if (isWanted) setTries((before) => before + 1);
-      });
+    const ask = (): void => {
+      void desk.client
+        .ask('contents', question, { choices: asked.choices, mate: other })
+        .then((fit) => put(fit, null))
+        .catch((error: unknown) => {
+          if (!wasDropped(error)) put(null, failureOf(error).message);
+          // An import drops what was asked of the mesh before; where nothing comes of it, the question stands.
+          else if (isWanted) ask();
+        });
+    };
+    if (asked.part !== null && packed === null) void Promise.resolve().then(() => put(null, meshGone));
+    else ask();
     return () => {
       isWanted = false;
     };
-  }, [asked, question, isReady, isKnown, mateId, tries, workbook, desk]);
+  }, [asked, question, isReady, isKnown, mateId, workbook, desk]);
   const fitTrouble = useSameText({ asked: known?.why ?? null, mate: why });
   const mates = useMemo(
     () => mateChoices(inputs.fit.mate, { id, enclosure }, projects),
