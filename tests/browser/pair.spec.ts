@@ -63,7 +63,7 @@ test('the demo’s halves: rims, a board and a cell, the seam, coats and the cal
 
   await fold(page, 'nothing chosen').click();
   await choose(page, 'Seam', 'bead');
-  await expect.poll(() => figure(page, 'Bead or cord along the seam')).toMatch(/^\d/u);
+  await expect(fold(page, 'mL')).toContainText(/Seam0\.\d\d/u);
   await bothSchemes(page, 'fit', (file) => info.outputPath(file));
 
   await goTo(page, 'Finish');
