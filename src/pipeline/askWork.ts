@@ -8,6 +8,8 @@ import { placeInPullFrame } from '../core/cure/laminatePlace';
 import { coarseVoxelMm, heatCaseOf } from '../core/cure/predictCure';
 import { cutPlies } from '../core/drape/cutPlies';
 import { fitFindings } from '../core/fit/findings';
+import { splitSolid } from '../core/fit/splitSolid';
+import type { IndexedMesh } from '../core/mesh/types';
 import { bestPullOffTheRim } from '../core/mesh/bestPull';
 import { facePictures } from '../core/mesh/facePictures';
 import { findHealth } from '../core/mesh/health';
@@ -27,11 +29,13 @@ import { onPrintBed } from '../core/pattern/onPrintBed';
 import { makePattern } from '../core/pattern/makePattern';
 import { Problem } from '../core/problem';
 import { intoFrame } from '../core/stone/pours/pullFrame';
+import { prepareSolids } from '../core/stone/pours/solids';
 import { rimOfPart } from '../core/stone/pours/rimOfPart';
 import { nestPieces } from '../core/templates/nest';
 import { templateFiles } from '../paper/templateFiles';
-import type { AskName, Asks } from './asks';
+import type { AskName, Asks, SplitHalf } from './asks';
 import { displayChunks } from './displayChunks';
+import { packPattern, readPatternFile } from './patternFile';
 import { planWith } from './planWith';
 import { probePart } from './probePart';
 import type { Question } from './question';
@@ -46,8 +50,26 @@ interface AskWork<Name extends AskName> {
     got: Results,
     progress: OnProgress,
     /** What is asked, and the memory that answers it, for what must ask again with other inputs. */
-    asked: { readonly question: Question | null; readonly memory: ForkingMemory },
+    asked: {
+      readonly question: Question | null;
+      readonly memory: ForkingMemory;
+      /** Where a browser finds the solid booleans. */
+      readonly solidsWasmUrl: string | undefined;
+    },
   ) => Asks[Name]['reply'] | Promise<Asks[Name]['reply']>;
+}
+
+/** As a file of it would be taken in. */
+async function keptHalf(
+  mesh: IndexedMesh,
+  fileName: string,
+  volumeMm3: number,
+  progress: OnProgress,
+): Promise<SplitHalf> {
+  const stl = new Uint8Array(writeStlBinary(mesh));
+  const { facts, canonical } = await readPatternFile(stl, fileName, progress);
+  const { packed, meshKey } = packPattern(canonical);
+  return { pattern: { ...facts, fileName, meshKey }, packed, stl, volumeMm3 };
 }
 
 const always =
@@ -194,6 +216,19 @@ export const askWork: { readonly [Name in AskName]: AskWork<Name> } = {
       if (mate === null) return fitFindings(partMesh, null, choices);
       const mesh = unpackMesh(mate.packed);
       return fitFindings(partMesh, partFromSaved(mesh, findHealth(mesh), mate.part).partMesh, choices);
+    },
+  },
+  split: {
+    needs: always('part'),
+    async answer({ heightMm, fileNames }, { part: { partMesh } }, progress, { question, solidsWasmUrl }) {
+      await prepareSolids(solidsWasmUrl);
+      progress('splitting the solid', 0);
+      const halves = splitSolid(partMesh, question!.inputs.part.pull, heightMm);
+      const [along, against] = fileNames;
+      return {
+        along: await keptHalf(halves.along, along, halves.alongMm3, progress),
+        against: await keptHalf(halves.against, against, halves.againstMm3, progress),
+      };
     },
   },
   rim: {

@@ -120,6 +120,14 @@ export interface Asks {
     };
     readonly reply: FitFindings;
   };
+  /** A closed solid of the whole enclosure as its two halves, parted across the pull. */
+  readonly split: {
+    readonly given: {
+      readonly heightMm: number;
+      readonly fileNames: readonly [along: string, against: string];
+    };
+    readonly reply: { readonly along: SplitHalf; readonly against: SplitHalf };
+  };
   /** Outer outline along the pull of another saved part. */
   readonly rim: {
     readonly given: {
@@ -131,6 +139,14 @@ export interface Asks {
   };
 }
 export type AskName = keyof Asks;
+
+/** A half that was split off, as a pattern to be kept, in mm and in the axes of the solid. */
+export interface SplitHalf {
+  readonly pattern: PatternRecord;
+  readonly packed: string;
+  readonly stl: Uint8Array;
+  readonly volumeMm3: number;
+}
 
 /** These take seconds: worth a new worker when nobody wants the answer any longer. */
 export const longAsks: ReadonlySet<AskName> = new Set([
@@ -146,4 +162,5 @@ export const longAsks: ReadonlySet<AskName> = new Set([
   'templates',
   'plan',
   'contents',
+  'split',
 ]);

@@ -71,7 +71,11 @@ export class StageMemory {
       readonly answer: (typeof askWork)[Name]['answer'];
     } = askWork[name];
     for (const need of work.needs(given)) if (question !== null) await this.result(need, question, progress);
-    return work.answer(given, this.got(), progress, { question, memory: this });
+    return work.answer(given, this.got(), progress, {
+      question,
+      memory: this,
+      solidsWasmUrl: this.solidsWasmUrl,
+    });
   }
 
   private async result<Name extends StageName>(

@@ -108,7 +108,7 @@ function withArguments(
   if (pull !== null) changed = setInput(changed, 'part.rightWayUp', 'settled');
   if (contentsPath !== null)
     changed = setInput(changed, 'fit.contents', contentsIn(contentsPath, readBytes(contentsPath)));
-  if (matePath !== null) changed = setInput(changed, 'fit.mate', basename(matePath));
+  if (matePath !== null) changed = setInput(changed, 'fit.mate', { projectId: '', name: basename(matePath) });
   for (const { path, value } of set) changed = setInput(changed, path, value);
   return changed;
 }

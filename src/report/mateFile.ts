@@ -22,6 +22,7 @@ export async function loadMate(
   path: string,
   bytes: Uint8Array<ArrayBuffer>,
   own: ProjectInputs,
+  body: number | null,
   onProgress: OnProgress,
 ): Promise<MateLoaded> {
   if (bytes[0] === 0x7b) {
@@ -35,9 +36,13 @@ export async function loadMate(
         `--mate ${name}: the project has no model. Import one there, and save it again.`,
       );
     const part = meshChoices({ inputs, declaredUnit: pattern.declaredUnit });
-    return { mate: { packed: file.packedMesh, part }, inputs };
+    return { mate: { packed: file.packedMesh, part: { ...part, body: body ?? part.body } }, inputs };
   }
   const { facts, canonical } = await readPatternFile(bytes, basename(path), onProgress);
-  const part = { ...meshChoices({ inputs: own, declaredUnit: facts.declaredUnit }), body: 0, scale: 1 };
+  const part = {
+    ...meshChoices({ inputs: own, declaredUnit: facts.declaredUnit }),
+    body: body ?? 0,
+    scale: 1,
+  };
   return { mate: { packed: packPattern(canonical).packed, part }, inputs: null };
 }

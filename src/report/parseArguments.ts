@@ -19,6 +19,10 @@ export interface ReportArguments {
   readonly outFolder: string | null;
   /** Model or project file of the other half. */
   readonly matePath: string | null;
+  /** Which body of it; null takes all, or what its project says. */
+  readonly mateBody: number | null;
+  /** Height of a plane that parts the model into two halves, mm over its lowest point along the pull. */
+  readonly splitMm: number | null;
   /** JSON of what goes inside. */
   readonly contentsPath: string | null;
   readonly json: boolean;
@@ -33,7 +37,7 @@ export interface ReportArguments {
 export const usage = `Usage:
   npm run --silent report -- --stl FILE [--unit mm|cm|m|in] [--body N] [--scale S] [--pull x,y,z|best]
                              [--project FILE] [--set PATH=JSON]... [--json] [--plan] [--apply-plan] [--out FOLDER]
-                             [--mate FILE] [--contents FILE]
+                             [--mate FILE] [--mate-body N] [--contents FILE] [--split MM]
   npm run --silent report -- --inputs`;
 
 const units: readonly Unit[] = ['mm', 'cm', 'm', 'in'];
@@ -47,6 +51,8 @@ const flagsWithValue = [
   '--set',
   '--out',
   '--mate',
+  '--mate-body',
+  '--split',
   '--contents',
 ];
 const flagsAlone = ['--json', '--plan', '--apply-plan', '--inputs', '--help'];
@@ -127,6 +133,8 @@ export function parseArguments(words: readonly string[]): ReportArguments {
   const only = (flag: string) => flags.get(flag)?.[0];
   const body = only('--body');
   const scale = only('--scale');
+  const mateBody = only('--mate-body');
+  const split = only('--split');
   const parsed: ReportArguments = {
     meshPath: only('--stl') ?? null,
     projectPath: only('--project') ?? null,
@@ -137,6 +145,8 @@ export function parseArguments(words: readonly string[]): ReportArguments {
     set: (flags.get('--set') ?? []).map(assignmentOf),
     outFolder: only('--out') ?? null,
     matePath: only('--mate') ?? null,
+    mateBody: mateBody === undefined ? null : numberOf('--mate-body', mateBody),
+    splitMm: split === undefined ? null : numberOf('--split', split),
     contentsPath: only('--contents') ?? null,
     json: flags.has('--json'),
     plan: flags.has('--plan') || flags.has('--apply-plan'),
@@ -146,5 +156,9 @@ export function parseArguments(words: readonly string[]): ReportArguments {
   };
   if (!parsed.help && !parsed.listInputs && parsed.meshPath === null && parsed.projectPath === null)
     throw refuse('Give a model with --stl FILE, or a project with --project FILE; --help shows the rest.');
+  if (parsed.mateBody !== null && parsed.matePath === null)
+    throw refuse('--mate-body tells a body of the other half: give its file with --mate FILE.');
+  if (parsed.splitMm !== null && parsed.outFolder === null)
+    throw refuse('--split writes two files: say where with --out FOLDER.');
   return parsed;
 }

@@ -17,8 +17,8 @@ import { asksForFit, fitChoicesOf } from '../steps/fit/choicesOf';
 import { inputsList } from './inputsList';
 import { loadMate } from './mateFile';
 import { loadPattern, readBytes, type LoadedPattern } from './loadPattern';
-import { saveFiles, saveTexts } from './saveFiles';
-import { parseArguments, usage } from './parseArguments';
+import { saveFiles, saveSplit, saveTexts } from './saveFiles';
+import { parseArguments, usage, type ReportArguments } from './parseArguments';
 import { planText } from './planText';
 import { reportJson } from '../pipeline/reportJson';
 
@@ -65,10 +65,12 @@ export async function runReport(
     inputs,
     pattern,
     ...contextOf(shown.answers),
-    fit: await fitOf(asked, given.matePath, onProgress),
+    fit: await fitOf(asked, given, onProgress),
     origins: originsOf({ inputs, cards: loaded.cards }),
   };
   const reports = await reportsOf(context, asked, given.outFolder, onProgress);
+  if (given.splitMm !== null && given.outFolder !== null)
+    await saveSplit(asked, given.splitMm, given.outFolder, onProgress);
   const facts = { project, part, date, appVersion, formatNumber: currentFormat };
   const fixes = given.applyPlan ? null : (plan?.fixes ?? null);
   const output = given.json
@@ -105,11 +107,12 @@ async function reportsOf(
 /** null while nothing is entered that it could be asked for. */
 async function fitOf(
   { memory, question, inputs }: LoadedPattern,
-  matePath: string | null,
+  { matePath, mateBody }: ReportArguments,
   onProgress: OnProgress,
 ): Promise<FitFindings | null> {
   if (question === null || !asksForFit(inputs)) return null;
-  const loaded = matePath === null ? null : await loadMate(matePath, readBytes(matePath), inputs, onProgress);
+  const loaded =
+    matePath === null ? null : await loadMate(matePath, readBytes(matePath), inputs, mateBody, onProgress);
   const choices = fitChoicesOf(inputs, loaded?.inputs ?? null);
   return memory.ask('contents', question, { choices, mate: loaded?.mate ?? null }, onProgress);
 }

@@ -116,6 +116,23 @@ export function saveTexts(
   });
 }
 
+/** The two halves of a closed solid, parted across the pull, each as STL in mm in the axes of the solid. */
+export async function saveSplit(
+  { memory, question }: Pick<LoadedPattern, 'memory' | 'question'>,
+  heightMm: number,
+  folder: string,
+  onProgress: OnProgress,
+): Promise<void> {
+  if (question === null)
+    throw new Problem(
+      'split.noMesh',
+      '--split: the project has no model to split. Give one with --stl FILE.',
+    );
+  const fileNames = ['half along the pull.stl', 'half against the pull.stl'] as const;
+  const { along, against } = await memory.ask('split', question, { heightMm, fileNames }, onProgress);
+  write(folder, { [fileNames[0]]: along.stl, [fileNames[1]]: against.stl });
+}
+
 /** @throws Problem `file.unwritable` */
 function write(folder: string, files: Readonly<Record<string, Uint8Array>>): void {
   for (const [name, bytes] of Object.entries(files)) {

@@ -102,7 +102,7 @@ export const steps: readonly Step[] = [
     id: 'fit',
     title: 'Fit',
     question: 'Do the halves meet, does everything fit, does radio get out?',
-    needs: ['import'],
+    needs: ['import', 'fit'],
     report: fitReport,
   },
   {

@@ -8,7 +8,7 @@ import { longestName, trimmedName } from './names';
 import { refused, type Outcome } from './outcome';
 import type { Project } from './project';
 import { valuesToTake, type CardCopy, type CardValues, type ShelfCard } from './shelfCards';
-import { kindsOfCards, notSaid, rowAt, type CardKind } from './shelfKinds';
+import { kindsOfCards, notSaid, rowAt, type CardKind, type KindOfCard } from './shelfKinds';
 
 type Cards = Pick<Project, 'inputs' | 'cards'>;
 
@@ -122,7 +122,7 @@ export function withCardPicked(
   return { done: true, inputs: edited.inputs, cards: [...kept, copy] };
 }
 
-function newEntry(list: 'plies.materials' | 'closing.clamps'): JsonObject {
+function newEntry(list: NonNullable<KindOfCard['list']>): JsonObject {
   const [step = '', key = ''] = list.split('.');
   const table = (inputTables as Readonly<Record<string, InputTable>>)[step]?.[key]?.within?.table;
   return startOf(table ?? {});

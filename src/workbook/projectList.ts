@@ -12,6 +12,7 @@ import type { ProjectSeed, Workbook } from './workbookApi';
 type ProjectList = Pick<
   Workbook,
   | 'createProject'
+  | 'addMates'
   | 'renameProject'
   | 'duplicateProject'
   | 'deleteProject'
@@ -20,10 +21,22 @@ type ProjectList = Pick<
 >;
 
 /** Adds a seed as an ordinary project under a new id. */
-export function addSeed(core: WorkbookCore, seed: ProjectSeed): string {
+export function addSeed(core: WorkbookCore, seed: ProjectSeed, id = core.ports.newId()): string {
   const { enclosure, name, inputs, cards = [], pattern, packedMesh, madeOf = null } = seed;
-  const empty = newProject({ id: core.ports.newId(), enclosure, name, at: core.now() });
+  const empty = newProject({ id, enclosure, name, at: core.now() });
   return core.add({ ...empty, inputs, cards, pattern, madeOf }, packedMesh, null).id;
+}
+
+const keeping = (seed: ProjectSeed, projectId: string, { name }: ProjectSeed): ProjectSeed => ({
+  ...seed,
+  inputs: { ...seed.inputs, fit: { ...seed.inputs.fit, mate: { projectId, name } } },
+});
+
+function addMates(core: WorkbookCore, [one, other]: readonly [ProjectSeed, ProjectSeed]) {
+  const ids = [core.ports.newId(), core.ports.newId()] as const;
+  addSeed(core, keeping(one, ids[1], other), ids[0]);
+  addSeed(core, keeping(other, ids[0], one), ids[1]);
+  return ids;
 }
 
 export function createProjectList(
@@ -80,6 +93,8 @@ export function createProjectList(
       const { enclosure, name } = checked;
       return core.add(newProject({ id: core.ports.newId(), enclosure, name, at: core.now() }), null, null);
     },
+
+    addMates: (seeds) => addMates(core, seeds),
 
     async renameProject(id, names) {
       const checked = checkNames(names);

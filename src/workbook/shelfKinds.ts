@@ -4,6 +4,7 @@
  */
 import { coatNumbers } from '../steps/inputs/moldBench';
 import { clampTable } from '../steps/inputs/clamp';
+import { finishCoatTable } from '../steps/inputs/finish';
 import { materialTable } from '../steps/inputs/material';
 import { inputTables } from '../steps/inputs/project';
 import { bagTable } from '../steps/inputs/stone';
@@ -18,6 +19,7 @@ export const cardKinds = [
   'sealer',
   'release',
   'coat',
+  'finish coat',
 ] as const;
 export type CardKind = (typeof cardKinds)[number];
 
@@ -29,7 +31,7 @@ export interface KindOfCard {
   /** Those of them that nobody but the maker can know: entered in a project they count as measured. */
   readonly measured: readonly string[];
   /** The list that a picked card is an entry of; null where it fills inputs that a project has once. */
-  readonly list: 'plies.materials' | 'closing.clamps' | null;
+  readonly list: 'plies.materials' | 'closing.clamps' | 'finish.coats' | null;
 }
 
 const below = (prefix: string, fields: readonly string[]) => fields.map((field) => `${prefix}.${field}`);
@@ -91,6 +93,12 @@ export const kindsOfCards: Readonly<Record<CardKind, KindOfCard>> = {
     fills: ['plies.coatThicknessMm', 'plies.coatSetC'],
     measured: [],
     list: null,
+  },
+  'finish coat': {
+    title: 'Coats over the cured part',
+    fills: below('finish.coats.N', fieldsOf(finishCoatTable, 'id', 'name', 'count')),
+    measured: [],
+    list: 'finish.coats',
   },
 };
 

@@ -89,6 +89,8 @@ export interface Workbook {
 
   /** Adds an empty project without opening it. */
   readonly createProject: (names: { enclosure: string; name: string }) => Outcome<{ id: string }>;
+  /** Adds two halves of one enclosure, each keeping the other as its mate, without opening them. Their new ids. */
+  readonly addMates: (seeds: readonly [ProjectSeed, ProjectSeed]) => readonly [string, string];
   readonly renameProject: (id: string, names: { enclosure: string; name: string }) => Promise<Outcome>;
   /** Copies inputs and pattern; the bench record of the copy starts empty, since nothing of it was done. */
   readonly duplicateProject: (id: string) => Outcome<{ id: string }>;

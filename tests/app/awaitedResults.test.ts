@@ -19,8 +19,8 @@ const answersBefore = (name: StageName | null): Answers =>
       .map((known) => [known, told(known)]),
   );
 
-function awaited(desk: Partial<DeskState>, otherHalf = false): readonly string[] {
-  return awaitedResults({ ...nothingKnown, question, ...desk }, otherHalf).map(
+function awaited(desk: Partial<DeskState>, otherHalf = false, fit = false): readonly string[] {
+  return awaitedResults({ ...nothingKnown, question, ...desk }, otherHalf, fit).map(
     ({ stage, isUnderWay }) => `${stage}${isUnderWay ? '' : ', not coming'}`,
   );
 }
@@ -28,6 +28,15 @@ function awaited(desk: Partial<DeskState>, otherHalf = false): readonly string[]
 const all = answersBefore(null);
 
 describe('what is awaited', () => {
+  it('is the fit once something is entered, as long as the part is measured or will be', () => {
+    expect(awaited({ answers: all }, false, true)).toEqual(['fit']);
+    expect(awaited({ answers: answersBefore('measurement'), stopped: 'measurement' }, false, true)).toContain(
+      'fit, not coming',
+    );
+    const noPart = { ...answersBefore('part'), part: refused('part', 'There is no body 4.') };
+    expect(awaited({ answers: noPart }, false, true)).not.toContain('fit');
+  });
+
   it('is nothing where there is no pattern, and nothing where all is in', () => {
     expect(awaited({ question: null })).toEqual([]);
     expect(awaited({ answers: all })).toEqual([]);

@@ -31,6 +31,10 @@ const parts: Record<string, BenchPart> = {
     title: 'The closed mold in the oven',
     run: async () => (await import('./cure.bench')).benchCure(),
   },
+  fit: {
+    title: 'Rims laid on each other, and the least scale for contents',
+    run: async () => (await import('./fit.bench')).benchFit(),
+  },
   pattern: {
     title: 'Making a pattern',
     run: async () => (await import('./pattern.bench')).benchPattern(),

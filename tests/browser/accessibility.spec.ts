@@ -26,6 +26,8 @@ const stepIds: Readonly<Record<StepName, string>> = {
   'Mold closing': 'closing',
   'Stone mold': 'mold',
   'Clamp & cure': 'cure',
+  Fit: 'fit',
+  Finish: 'finish',
   Checklist: 'checklist',
   Bench: 'bench',
   Live: 'live',

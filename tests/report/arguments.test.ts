@@ -17,6 +17,8 @@ describe('the command line', () => {
       set: [{ path: 'plies.lineWidthMm', value: 0.4 }],
       outFolder: null,
       matePath: null,
+      mateBody: null,
+      splitMm: null,
       contentsPath: null,
       json: true,
       plan: false,

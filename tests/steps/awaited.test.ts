@@ -13,6 +13,7 @@ const stages: readonly Stage[] = [
   'other half',
   'oven run',
   'fine oven run',
+  'fit',
 ];
 const wordsOf = (awaited: readonly AwaitedResult[], context = trayContext()) =>
   Object.fromEntries(

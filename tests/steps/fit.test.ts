@@ -78,7 +78,7 @@ const below = (heightMm: number, lengthMm = 100) => {
 
 describe('the other half', () => {
   it('that meets says go, and that its ends cannot be told', () => {
-    const fit = { mate: 'Lower half' };
+    const fit = { mate: { projectId: 'lower', name: 'Lower half' } };
     const reports = reportsWith(fit, found(fit, below(12)));
     expect(verdictOf(reports.get('fit')!, 'fit.rims')?.word).toBe('go');
     expect(verdictOf(reports.get('fit')!, 'fit.ends')?.word).toBe('look again');
@@ -86,7 +86,7 @@ describe('the other half', () => {
   });
 
   it('that is none, or has no ring, is a sentence', () => {
-    const fit = { mate: 'Lid' };
+    const fit = { mate: { projectId: 'lid', name: 'Lid' } };
     for (const mate of [below(12, 60), { positions: shell.positions, facets: shell.facets.slice(0, 12) }]) {
       const verdict = verdictOf(reportsWith(fit, found(fit, mate)).get('fit')!, 'fit.rims');
       expect(verdict?.word).toBe('stop');

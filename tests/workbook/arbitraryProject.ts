@@ -129,7 +129,7 @@ const byPath: Record<string, fc.Arbitrary<unknown>> = {
   'mold.repairs': fc.array(repair, { maxLength: 3 }),
   'cure.stages': fc.array(stage, { maxLength: 4 }),
   'cure.supplierCures': fc.array(fc.record(mapValues(supplierCureTable, numberOf)), { maxLength: 3 }),
-  'fit.mate': fc.option(text),
+  'fit.mate': fc.option(fc.record({ projectId: id, name: text })),
   'fit.contents': fc.array(
     fc.record({
       id,

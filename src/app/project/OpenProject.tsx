@@ -58,6 +58,7 @@ import { useOtherHalf } from './useOtherHalf';
 import { usePlanning } from './usePlanning';
 import { usePrinting } from './usePrinting';
 import { useProjectActions } from './useProjectActions';
+import { useSplit } from './useSplit';
 
 export interface OpenProjectProps {
   readonly project: Project;
@@ -106,12 +107,13 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   const measuring = useMeasured({ pattern, inputs, thermocouple, packedMesh, setMeshAside }, shelf);
   const { desk, found, incoming } = measuring;
   const { otherHalf, isAwaited: isOtherHalfAwaited } = useOtherHalf(project, measuring);
-  const { fit, mates } = useFit(project, measuring);
+  const { fit, fitTrouble, isAwaited: isFitAwaited, mates } = useFit(project, measuring);
   const forecast = forecastOf(measuring);
   const planned = useMemo(() => plannedTimes(inputs), [inputs]);
   const timers = useBenchTimers(planned);
   const control = useBenchControl(measuring.reply);
   const actions = useProjectActions(project, desk);
+  const splitting = useSplit(project, measuring);
   const planning = usePlanning(project, desk, { fit, otherHalf });
   const patternControl = useMadePattern(project, measuring, actions);
   const cuttingControl = useCutPlies(project, measuring, actions);
@@ -122,11 +124,11 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
   });
   useEffect(() => importGiven(), []);
 
-  const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited));
+  const awaited = useSameText(awaitedResults(measuring, isOtherHalfAwaited, isFitAwaited));
   const origins = useMemo(() => originsOf({ inputs, cards }), [inputs, cards]);
   const context: StepContext = useMemo(
-    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, fit, awaited, origins }),
-    [inputs, incoming, pattern, found, otherHalf, fit, awaited, origins],
+    () => ({ inputs, pattern: incoming ?? pattern, ...found, otherHalf, fit, fitTrouble, awaited, origins }),
+    [inputs, incoming, pattern, found, otherHalf, fit, fitTrouble, awaited, origins],
   );
   const { made, used } = patternControl;
   const { cut } = cuttingControl;
@@ -273,6 +275,7 @@ export function OpenProject({ project, stepId, shelf }: OpenProjectProps) {
               patternControl={patternControl}
               cuttingControl={cuttingControl}
               mates={mates}
+              splitting={splitting}
               timers={timers}
               forecast={forecast}
               ovenRun={ovenRun}

@@ -11,7 +11,8 @@ import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
 import type { CureForecast } from '../../sheets/cure/forecast';
 import type { Measuring } from '../../sheets/measuring/useMeasured';
 import { FinishSheet } from '../../sheets/finish/FinishSheet';
-import { FitSheet } from '../../sheets/fit/FitSheet';
+import { FitSheet, type MateOffer } from '../../sheets/fit/FitSheet';
+import type { SplitControl } from '../../sheets/fit/SplitPlace';
 import { MoldSheet } from '../../sheets/mold/MoldSheet';
 import { PartSheet } from '../../sheets/part/PartSheet';
 import type { PatternControl } from '../../sheets/pattern/patternControl';
@@ -41,7 +42,8 @@ export interface StepSheetProps {
   readonly measuring: Measuring;
   readonly control: ViewControl;
   readonly patternControl: PatternControl;
-  readonly mates: readonly string[];
+  readonly mates: MateOffer;
+  readonly splitting: SplitControl;
   readonly cuttingControl: CuttingControl;
   readonly timers: BenchTimers;
   readonly forecast: CureForecast;
@@ -113,7 +115,7 @@ export function StepSheet(props: StepSheetProps) {
         />
       );
     case 'fit':
-      return <FitSheet {...sheet} mates={props.mates} />;
+      return <FitSheet {...sheet} mates={props.mates} splitting={props.splitting} />;
     case 'finish':
       return <FinishOfProject {...props} sheet={sheet} />;
     default:

@@ -12,6 +12,7 @@ const results: readonly (readonly [AwaitedResult['stage'], StageName])[] = [
   ['other half', 'halves'],
   ['oven run', 'oven run'],
   ['fine oven run', 'fine oven run'],
+  ['fit', 'measurement'],
 ];
 
 const ofThePart: ReadonlySet<StageName> = new Set([
@@ -35,10 +36,13 @@ type Awaiting = Pick<DeskState, 'question' | 'answers' | 'importing' | 'stopped'
 export function awaitedResults(
   { question, answers, importing, stopped }: Awaiting,
   isOtherHalfAwaited: boolean,
+  isFitAwaited = false,
 ): readonly AwaitedResult[] {
   const awaited: AwaitedResult[] = importing ? [{ stage: 'import', isUnderWay: true }] : [];
   if (question === null) return awaited;
   const isMissing = ([result, stage]: (typeof results)[number]): boolean => {
+    if (result === 'fit')
+      return isFitAwaited && (answers.measurement !== undefined || isComing(stage, question, answers));
     if (result === 'other half') return isOtherHalfAwaited && answers.halves?.refused == null;
     // What follows from a measurement is named once there is one; a coarse run is followed by a fine one.
     if (result === 'places' || result === 'repaired walls')

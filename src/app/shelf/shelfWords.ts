@@ -13,6 +13,7 @@ export const kindWords: Readonly<Record<CardKind, { readonly one: string; readon
   sealer: { one: 'sealer', name: 'Name, as on the can' },
   release: { one: 'release', name: 'Name, as on the can' },
   coat: { one: 'coat', name: 'Name, as on the can' },
+  'finish coat': { one: 'coat over the cured part', name: 'Name, as on the can' },
 };
 
 export const originWords: Readonly<Record<ValueOrigin, string>> = {

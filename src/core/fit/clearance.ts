@@ -3,6 +3,7 @@ import type { Vec3 } from '../mesh/types';
 import type { Vector3 } from '../numeric/matrix3';
 import { dot, lengthOf, minus, plus, times } from '../numeric/vectors';
 import { Problem } from '../problem';
+import { coveredShare } from './coveredShare';
 import { farthest, placed, surfacePoints, type Body, type PlacedBody } from './bodies';
 import type { RimFrame } from './ringEdges';
 import {
@@ -37,7 +38,7 @@ export function clearances(
     const lying = placed(body);
     const overRimMm = dot(minus(farthest(lying, rim.normal), rim.originMm), rim.normal);
     const nearRimMm = dot(minus(farthest(lying, times(rim.normal, -1)), rim.originMm), rim.normal);
-    if (!isUnderRoof(core, lying.placeMm, pull) || (nearRimMm > 0 && !hasMate))
+    if (!isInside(core, lying.placeMm, pull) || (nearRimMm > 0 && !hasMate))
       throw new Problem(
         'fit.outside',
         `${body.name} is outside of ${hasMate ? 'the enclosure' : 'this half'}: its middle is entered at ${lying.placeMm.map((at) => at.toFixed(1)).join(', ')} mm, in the axes of the model. Enter a place between the rim and the core face${hasMate ? '' : ', or give the other half too'}.`,
@@ -46,7 +47,13 @@ export function clearances(
   });
 }
 
-/** The way along the pull ends at a face that looks back. */
+/** Before a window as large as its side an inside place is still covered by so much. */
+const leastCovered = 0.2;
+
+/** The way along the pull ends at a face that looks back; under a window, where it does not, the face is all round. */
+const isInside = (core: TriangleTree, from: Vector3, pull: Vec3): boolean =>
+  isUnderRoof(core, from, pull) || coveredShare(core, from) > leastCovered;
+
 function isUnderRoof(core: TriangleTree, from: Vector3, pull: Vec3): boolean {
   const along = times(pull, 1 / lengthOf(pull));
   const met = firstAlong(core, from, along);

@@ -9,6 +9,7 @@ import {
   outlineOf,
   placesAlong,
   seenFromBehind,
+  withEnds,
   type Outline,
 } from './outline';
 import { cornerAt, normalAt } from './planePatches';
@@ -128,7 +129,7 @@ const notMates = (why: string) =>
   );
 
 function moved(outline: Outline, laid: Laying): Outline {
-  return { ...outline, ends: laidAt(laid, outline.ends) };
+  return withEnds(outline, laidAt(laid, outline.ends));
 }
 
 const mirrored = ([x, y]: Point2): Point2 => [x, -y];
@@ -167,22 +168,37 @@ function stationsOf(
   }));
 }
 
+/** A place on the edge of a facet belongs to it. */
+const edgeMm = 1e-6;
+
 /** Height of the land over the rim plane at a place of it; null over an opening. */
 function landHeights({ mesh, found }: RimSide): (place: Point2) => number | null {
   const { frame } = found.rim;
   const { normals, areasMm2 } = found.planes;
-  const lands: { readonly corners: readonly (readonly [number, number, number])[] }[] = [];
+  interface Land {
+    readonly corners: readonly (readonly [number, number, number])[];
+    readonly low: Point2;
+    readonly high: Point2;
+  }
+  const lands: Land[] = [];
   for (let facet = 0; facet < areasMm2.length; facet++) {
     if (dot(normalAt(normals, facet), frame.normal) < landCosine) continue;
     const corners = [0, 1, 2].map((k) => {
       const from = minus(cornerAt(mesh, 3 * facet + k), frame.originMm);
       return [dot(from, frame.first), dot(from, frame.second), dot(from, frame.normal)] as const;
     });
-    if (corners.every(([, , height]) => Math.abs(height) <= landReachMm)) lands.push({ corners });
+    if (!corners.every(([, , height]) => Math.abs(height) <= landReachMm)) continue;
+    const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
+    lands.push({
+      corners,
+      low: [Math.min(...xs) - edgeMm, Math.min(...ys) - edgeMm],
+      high: [Math.max(...xs) + edgeMm, Math.max(...ys) + edgeMm],
+    });
   }
   return ([x, y]) => {
     let highest: number | null = null;
-    for (const { corners } of lands) {
+    for (const { corners, low, high } of lands) {
+      if (x < low[0] || x > high[0] || y < low[1] || y > high[1]) continue;
       const height = heightOver(corners, x, y);
       if (height !== null && (highest === null || height > highest)) highest = height;
     }

@@ -6,6 +6,36 @@ export interface Outline {
   readonly ends: Float64Array;
   /** 1 where the outline breaks off at the start, or the end, of an edge: 2 per edge. */
   readonly breaksOff: Uint8Array;
+  /** Circle round each run of `edgesPerRun` edges: middle and radius, 3 numbers. */
+  readonly runs: Float64Array;
+}
+
+const edgesPerRun = 16;
+
+/** The same outline elsewhere. */
+export const withEnds = ({ breaksOff }: Outline, ends: Float64Array): Outline => ({
+  ends,
+  breaksOff,
+  runs: runsOf(ends),
+});
+
+function runsOf(ends: Float64Array): Float64Array {
+  const step = 4 * edgesPerRun;
+  const runs = new Float64Array(3 * Math.ceil(ends.length / step));
+  for (let run = 0; 3 * run < runs.length; run++) {
+    const [from, to] = [run * step, Math.min(ends.length, (run + 1) * step)];
+    let [lowX, lowY, highX, highY] = [ends[from]!, ends[from + 1]!, ends[from]!, ends[from + 1]!];
+    for (let at = from; at < to; at += 2) {
+      lowX = Math.min(lowX, ends[at]!);
+      highX = Math.max(highX, ends[at]!);
+      lowY = Math.min(lowY, ends[at + 1]!);
+      highY = Math.max(highY, ends[at + 1]!);
+    }
+    runs[3 * run] = (lowX + highX) / 2;
+    runs[3 * run + 1] = (lowY + highY) / 2;
+    runs[3 * run + 2] = Math.hypot(highX - lowX, highY - lowY) / 2;
+  }
+  return runs;
 }
 
 export interface ClosestPlace {
@@ -27,8 +57,10 @@ const near = (a: Point2, b: Point2) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e
 
 export function outlineOf(edges: readonly Pick<Edge, 'from' | 'to'>[]): Outline {
   const long = edges.filter(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1]) > joinedMm);
+  const ends = Float64Array.from(long.flatMap(({ from, to }) => [...from, ...to]));
   return {
-    ends: Float64Array.from(long.flatMap(({ from, to }) => [...from, ...to])),
+    ends,
+    runs: runsOf(ends),
     breaksOff: Uint8Array.from(
       long.flatMap(({ from, to }, at) => {
         const before = long[(at + long.length - 1) % long.length]!;
@@ -108,17 +140,37 @@ function offLine([x, y]: Point2, [ax, ay]: Point2, [bx, by]: Point2): number {
   return Math.hypot(x - ax - share * dx, y - ay - share * dy);
 }
 
-/** The closest place of the outline; every edge is asked. */
-export function closestPlace({ ends, breaksOff }: Outline, x: number, y: number): ClosestPlace {
-  let [best, leastSquare, bestShare] = [0, Number.POSITIVE_INFINITY, 0];
-  for (let at = 0; at < ends.length; at += 4) {
-    const [ax, ay] = [ends[at]!, ends[at + 1]!];
-    const [dx, dy] = [ends[at + 2]! - ax, ends[at + 3]! - ay];
-    let share = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy);
-    share = share < 0 ? 0 : share > 1 ? 1 : share;
-    const [rx, ry] = [x - ax - share * dx, y - ay - share * dy];
-    const square = rx * rx + ry * ry;
-    if (square < leastSquare) [best, leastSquare, bestShare] = [at, square, share];
+/** The closest place of the outline; every edge is asked whose run can hold it. */
+export function closestPlace({ ends, breaksOff, runs }: Outline, x: number, y: number): ClosestPlace {
+  let best = 0;
+  let leastSquare = Number.POSITIVE_INFINITY;
+  let bestShare = 0;
+  let reachMm = Number.POSITIVE_INFINITY;
+  for (let run = 0; run < runs.length; run += 3) {
+    const awayMm = Math.sqrt((x - runs[run]!) ** 2 + (y - runs[run + 1]!) ** 2);
+    reachMm = Math.min(reachMm, awayMm + runs[run + 2]!);
+  }
+  for (let run = 0; run < runs.length; run += 3) {
+    const awayMm = Math.sqrt((x - runs[run]!) ** 2 + (y - runs[run + 1]!) ** 2);
+    // A hair more, so that rounding leaves out none.
+    if (awayMm - runs[run + 2]! > reachMm + 1e-9) continue;
+    const from = (run / 3) * 4 * edgesPerRun;
+    const to = Math.min(ends.length, from + 4 * edgesPerRun);
+    for (let at = from; at < to; at += 4) {
+      const ax = ends[at]!;
+      const ay = ends[at + 1]!;
+      const dx = ends[at + 2]! - ax;
+      const dy = ends[at + 3]! - ay;
+      let share = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy);
+      share = share < 0 ? 0 : share > 1 ? 1 : share;
+      const rx = x - ax - share * dx;
+      const ry = y - ay - share * dy;
+      const square = rx * rx + ry * ry;
+      if (square >= leastSquare) continue;
+      best = at;
+      leastSquare = square;
+      bestShare = share;
+    }
   }
   const [dx, dy] = [ends[best + 2]! - ends[best]!, ends[best + 3]! - ends[best + 1]!];
   const length = Math.hypot(dx, dy);

@@ -49,6 +49,7 @@ export function FinishSheet(props: FinishSheetProps) {
           disabled={readOnly}
           onChange={(coats) => onChange({ coats })}
         />
+        {props.fromShelf?.('finish coat')}
         <SectionHead title="Given" />
         <InputRows {...rows} />
         <TextField

@@ -8,12 +8,19 @@ import { InputFold, InputRows } from '../InputRows';
 import { Sheet } from '../Sheet';
 import type { SheetProps } from '../sheetProps';
 import { RimCurve } from './RimCurve';
+import { SplitPlace, type SplitControl } from './SplitPlace';
 
 export interface FitSheetProps extends SheetProps {
   readonly title: string;
   readonly question: string;
-  /** Names of the other projects of this enclosure that have a model. */
-  readonly mates: readonly string[];
+  readonly mates: MateOffer;
+  readonly splitting: SplitControl;
+}
+
+/** Other projects of this enclosure that have a model, and the one that is kept; '' for none. */
+export interface MateOffer {
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly chosen: string;
 }
 
 const groups: readonly FigureGroup[] = [
@@ -41,12 +48,17 @@ const groups: readonly FigureGroup[] = [
 ];
 
 /** Do the halves meet, does everything fit, does radio get out? */
-export function FitSheet({ title, question, context, report, readOnly, change, mates }: FitSheetProps) {
+export function FitSheet(props: FitSheetProps) {
+  const { title, question, context, report, readOnly, change, mates, splitting } = props;
   const { fit } = context.inputs;
   const onChange = (inputs: Partial<FitInputs>) => change('fit', inputs);
   const rows = { table: fitTable, values: fit, disabled: readOnly, onChange };
   const rims = context.fit?.rims ?? null;
-  const named = [...new Set([...mates, ...(fit.mate === null ? [] : [fit.mate])])];
+  const keep = (projectId: string) => {
+    if (projectId === mates.chosen) return;
+    const name = mates.choices.find(({ value }) => value === projectId)?.label ?? '';
+    onChange({ mate: projectId === '' ? null : { projectId, name } });
+  };
   return (
     <Sheet title={title} question={question} report={report}>
       <section aria-label="Given">
@@ -54,14 +66,12 @@ export function FitSheet({ title, question, context, report, readOnly, change, m
         <ChoiceField
           label={fitTable.mate.label}
           meaning="The project of the other half, of the same enclosure."
-          choices={[
-            { value: '', label: 'not compared' },
-            ...named.map((name) => ({ value: name, label: name })),
-          ]}
-          value={fit.mate ?? ''}
+          choices={[{ value: '', label: 'not compared' }, ...mates.choices]}
+          value={mates.chosen}
           disabled={readOnly}
-          onChange={(mate) => onChange({ mate: mate === '' ? null : mate })}
+          onChange={keep}
         />
+        <SplitPlace {...splitting} disabled={readOnly} />
         <InputRows {...rows} />
         <SectionHead title="Contents" />
         <EntryList

@@ -6,7 +6,7 @@ import {
   type Scheduled,
   type WorkingHours,
 } from '../../core/finish/calendar';
-import { dayNumber, readDate } from '../../core/finish/civilTime';
+import { clockText, dateOfDay, dateText, dayNumber, readDate } from '../../core/finish/civilTime';
 import { sandingLadder } from '../../core/finish/sanding';
 import { programOnDial } from '../../core/cure/ovenProgram';
 import { Problem } from '../../core/problem';
@@ -137,6 +137,13 @@ function ovenH(inputs: ProjectInputs): number {
     return 0;
   }
 }
+
+/** Minutes of the job as the maker reads them. */
+export const dayAndTime = ({ startDay, isDated }: Job, minutes: number): string => {
+  const day = Math.floor(minutes / 1440);
+  const time = clockText(minutes - 1440 * day);
+  return isDated ? `${dateText(dateOfDay(startDay + day))} ${time}` : `day ${day + 1}, ${time}`;
+};
 
 /** null where it cannot be planned; the report says why. */
 export function plannedJob(inputs: ProjectInputs, before: readonly ReportBefore[]): Job | null {

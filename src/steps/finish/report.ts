@@ -1,6 +1,5 @@
 /** Finish step: which coats, how much stays over the fiber, and when is the whole job done? */
 import type { Caution, Figure, StepReport, Verdict } from '../../core/figure';
-import { clockText, dateOfDay, dateText } from '../../core/finish/civilTime';
 import { coatAmount, type CoatAmount, type FinishCoat } from '../../core/finish/coats';
 import { marginUm, sandingLadder } from '../../core/finish/sanding';
 import { Problem } from '../../core/problem';
@@ -9,7 +8,7 @@ import type { FinishCoatInput } from '../inputs/finish';
 import { figure, unknownFigure, type FigureSpec } from '../kit/figures';
 import { notEntered } from '../shared/decision';
 import type { ReportBefore, StepContext } from '../shared/context';
-import { jobOf, type Job } from './job';
+import { dayAndTime, jobOf, type Job } from './job';
 
 const specs = {
   area: { id: 'finish.areaCm2', label: 'Area to coat', unit: 'cm²', decimals: 1 },
@@ -145,12 +144,6 @@ function sandingFigures(finish: StepContext['inputs']['finish'], filmUm: number)
     return [unknownFigure(specs.sanded, error.message), unknownFigure(specs.margin, error.message)];
   }
 }
-
-const dayAndTime = ({ startDay, isDated }: Job, minutes: number): string => {
-  const day = Math.floor(minutes / 1440);
-  const time = clockText(minutes - 1440 * day);
-  return isDated ? `${dateText(dateOfDay(startDay + day))} ${time}` : `day ${day + 1}, ${time}`;
-};
 
 function calendarFigures({ job, why }: Planned): readonly Figure[] {
   if (job === null) return [unknownFigure(specs.days, why), unknownFigure(specs.ends, why)];

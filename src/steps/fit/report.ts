@@ -24,9 +24,10 @@ const nothingEntered: Verdict = {
   fix: 'Enter what goes inside, and choose the other half, to see whether it all fits. The pour need not wait for it.',
 };
 
-function contentVerdicts({ inputs: { fit }, fit: found }: StepContext): readonly Verdict[] {
+function contentVerdicts({ inputs: { fit }, fit: found, fitTrouble }: StepContext): readonly Verdict[] {
   const id = 'fit.contents';
   if (fit.contents.length === 0) return [];
+  if (found == null && fitTrouble?.asked != null) return [notWorkedOut(id, fitTrouble.asked)];
   if (found == null)
     return [
       {
@@ -61,9 +62,28 @@ function contentVerdicts({ inputs: { fit }, fit: found }: StepContext): readonly
   return [{ id, word: tightest.clearanceMm < 0 ? 'stop' : 'look again', reason, fix }];
 }
 
-function rimVerdicts({ inputs: { fit }, fit: found }: StepContext): readonly Verdict[] {
+/** A question that failed: why, and what to do. */
+const notWorkedOut = (id: string, reason: string): Verdict => ({
+  id,
+  word: 'not yet known',
+  reason,
+  fix: 'Change an entry at Fit to have it worked out again, or load the page again.',
+});
+
+function rimVerdicts({ inputs: { fit }, fit: found, fitTrouble }: StepContext): readonly Verdict[] {
   const id = 'fit.rims';
   const rims = found?.rims ?? null;
+  if (fit.mate !== null && fitTrouble?.mate != null)
+    return [
+      {
+        id,
+        word: 'not yet known',
+        reason: fitTrouble.mate,
+        fix: 'Put it back from the list of projects, open its project file, import its model, or choose another half at Fit.',
+      },
+    ];
+  if (fit.mate !== null && found == null && fitTrouble?.asked != null)
+    return fit.contents.length > 0 ? [] : [notWorkedOut(id, fitTrouble.asked)];
   if (rims === null) {
     if (found?.rimsProblem != null)
       return [
@@ -79,7 +99,7 @@ function rimVerdicts({ inputs: { fit }, fit: found }: StepContext): readonly Ver
       {
         id,
         word: 'not yet known',
-        reason: `The rim of ${fit.mate} is not compared yet.`,
+        reason: `The rim of ${fit.mate.name} is not compared yet.`,
         fix: 'Import a model in both projects, and wait until they are compared.',
       },
     ];

@@ -79,9 +79,11 @@ export const stackTable = {
 export const fitTable = {
   mate: other(
     'Other half',
-    z.nullable(z.string().check(z.maxLength(200))),
+    z.nullable(
+      z.object({ projectId: z.string().check(z.maxLength(200)), name: z.string().check(z.maxLength(200)) }),
+    ),
     null,
-    'Name of the project of the other half, of the same enclosure; null compares no rims.',
+    'Project of the other half, of the same enclosure: projectId, and name as it was called last; null compares no rims.',
   ),
   mateEnd: choice('Ends', 'as found', {
     meaning:

@@ -14,7 +14,9 @@ export type Stage =
   | 'other half'
   | 'oven run'
   /** The oven run again in small bricks; until then there is one in coarse cells. */
-  | 'fine oven run';
+  | 'fine oven run'
+  /** Rims against each other, contents in the half. */
+  | 'fit';
 
 export interface AwaitedResult {
   readonly stage: Stage;
@@ -33,6 +35,7 @@ const underWay: Readonly<Record<Stage, string>> = {
   'other half': 'The rim of the other half is still being looked for.',
   'oven run': 'The oven run is still being worked out.',
   'fine oven run': 'The oven run is worked out roughly; the fine one follows.',
+  fit: 'Rims and contents are still being compared.',
 };
 
 const notComing: Readonly<Record<Stage, readonly [reason: string, fix: string]>> = {
@@ -47,6 +50,7 @@ const notComing: Readonly<Record<Stage, readonly [reason: string, fix: string]>>
     'The oven run is worked out roughly only: the fine one was canceled.',
     'Press “Work it out” on the Clamp & cure sheet.',
   ],
+  fit: ['Rims and contents were not compared.', 'Press “Measure again”.'],
 };
 
 /** Why a result is not in, and what to do. */

@@ -78,8 +78,18 @@ export interface StepContext {
   readonly origins?: Origins;
   /** Rims, contents and posts; left out or null while nothing is entered for them, or they are not worked out. */
   readonly fit?: FitFindings | null;
+  /** What stands in the way of that; left out where nothing does. */
+  readonly fitTrouble?: FitTrouble;
   /** Results that are not in; left out where everything is worked out at once. */
   readonly awaited?: readonly AwaitedResult[];
+}
+
+/** In the maker's words; null where nothing is wrong. */
+export interface FitTrouble {
+  /** Why it could not be worked out. */
+  readonly asked: string | null;
+  /** Why the other half that is kept cannot be compared. */
+  readonly mate: string | null;
 }
 
 /** What a step has reported, for the steps after it. */

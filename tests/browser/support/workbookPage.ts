@@ -12,6 +12,8 @@ export type StepName =
   | 'Mold closing'
   | 'Stone mold'
   | 'Clamp & cure'
+  | 'Fit'
+  | 'Finish'
   | 'Checklist'
   | 'Bench'
   | 'Live';

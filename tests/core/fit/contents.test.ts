@@ -57,6 +57,29 @@ describe('clearance', () => {
     expect(cell!.overRimMm).toBeCloseTo(0.5, 6);
   });
 
+  it('under a window of the roof stand inside; over it they are outside', () => {
+    // The roof is a fan about its middle: without two of its facets it is open there.
+    const open = boxShell(100, 50, 20, 2);
+    const roof = (facet: number) => {
+      const corners = [0, 1, 2].map((k) => open.positions[3 * open.facets[3 * facet + k]! + 2]!);
+      return Math.min(...corners) === 20 || (Math.min(...corners) === 18 && Math.max(...corners) === 18);
+    };
+    const without = Array.from({ length: open.facets.length / 3 }, (_, facet) => facet)
+      .filter(roof)
+      .slice(0, 2);
+    const facets = open.facets.filter((_, corner) => !without.includes(Math.floor(corner / 3)));
+    const windowed = triangleTree(
+      someFacets(
+        { ...open, facets },
+        cavityFacets(open, findRim(open, up)).filter((_, facet) => !without.includes(facet)),
+        null,
+      ),
+    );
+    const middle = (zMm: number) => () => clearances(windowed, [body([4, 4, 4], [0, 18, zMm])], half);
+    expect(codeOf(middle(10))).toBeNull();
+    expect(codeOf(middle(40))).toBe('fit.outside');
+  });
+
   it('refuses what is outside, by its name', () => {
     for (const placeMm of [
       [200, 0, 10],

@@ -93,6 +93,16 @@ export class SolidBin {
     return [this.keep(inside), this.keep(outside)];
   }
 
+  /** What of `solid` lies beyond a plane along its unit normal, and what before it. */
+  splitAcross(
+    solid: Solid,
+    normal: readonly [number, number, number],
+    offsetMm: number,
+  ): readonly [Solid, Solid] {
+    const [beyond, before] = solid.splitByPlane([...normal], offsetMm);
+    return [this.keep(beyond), this.keep(before)];
+  }
+
   /** Parts that hang together over their surface; the surface of a void comes as a part of its own, volume below 0. */
   parts(solid: Solid): Solid[] {
     return solid.decompose().map((part) => this.keep(part));
