@@ -18,6 +18,7 @@ import type { FabricNest, FabricRoll, NestChoices } from '../core/templates/nest
 import type { PlyPiece } from '../core/templates/piece';
 import type { PaperChoice } from '../core/templates/templatePages';
 import type { TemplateFiles } from '../paper/templateFiles';
+import type { PatternRecord } from '../steps/shared/context';
 import type { PlanFound, PlanGiven } from './plan';
 import type { DisplayChunk, HeatCutQuestion, HeatCutReply, Probe, SelfTouching, StoneHalf } from './told';
 

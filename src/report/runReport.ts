@@ -52,7 +52,7 @@ export async function runReport(
           { question, answers, memory },
           {
             pattern,
-            taken: { fit: await fitOf(loaded, given.matePath, onProgress) },
+            taken: { fit: await fitOf(loaded, given, onProgress) },
             skips: forThePage,
             onProgress,
           },
