@@ -184,7 +184,16 @@ describe('the headless command on a tray of our own', { timeout: patience }, () 
 
   test('a pattern drawn solid takes the beads of the print', async () => {
     const lines = ['--set', 'part.nominalWall=print', '--set', 'plies.lineWidthMm=0.335'];
-    const { content } = await reportJson('--stl', solidPath, '--pull', '0,0,1', '--unit', 'mm', ...lines, ...noOven);
+    const { content } = await reportJson(
+      '--stl',
+      solidPath,
+      '--pull',
+      '0,0,1',
+      '--unit',
+      'mm',
+      ...lines,
+      ...noOven,
+    );
     const nominal = content.steps['part']?.figures.find(({ id }) => id === 'part.nominalWallMm');
     expect(nominal).toMatchObject({ value: 0.67, status: 'your entry' });
     expect(content.steps['walls']?.verdicts.find(({ id }) => id === 'walls.band')?.word).toBe('go');

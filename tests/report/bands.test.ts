@@ -12,7 +12,8 @@ import { demoSeeds } from '../../src/workbook/demoSeeds';
 
 const instruction = 'an amount to prepare or a plan, not an estimate of what comes';
 const bound = 'a bound itself: its label says most, or at most';
-const gelTime = 'from the gel time, of which nobody says how far it scatters; the supplier’s cures tell the rest';
+const gelTime =
+  'from the gel time, of which nobody says how far it scatters; the supplier’s cures tell the rest';
 const zero = 'exactly none: the stack is symmetric';
 
 /** Why each has none. */

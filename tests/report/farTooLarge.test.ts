@@ -35,7 +35,10 @@ const oneLine = (text: string) => text.replaceAll(/\s+/gu, ' ');
 
 test.each([
   ['the demo taken in meters', async () => ['--project', await demoFile(), '--unit', 'm']],
-  ['a box of a million millimeters', async () => ['--stl', kilometerBox(), '--unit', 'mm', '--pull', '0,0,1']],
+  [
+    'a box of a million millimeters',
+    async () => ['--stl', kilometerBox(), '--unit', 'mm', '--pull', '0,0,1'],
+  ],
 ])('%s', async (_, words) => {
   const { output } = await runReport([...(await words()), '--json'], surroundings);
   const said = oneLine(output);
