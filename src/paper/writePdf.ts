@@ -80,6 +80,6 @@ function writeText(
 
 /** The fonts that every reader has know Western letters only; names in others show question marks, and the piece keeps its number. */
 const inLetters = (text: string, letters: ReadonlySet<number>) =>
-  [...text.replaceAll(/[\u202f\u00a0\s]/gu, ' ').replaceAll('\u2212', '-')]
+  Array.from(text.replaceAll(/[\u202f\u00a0\s]/gu, ' ').replaceAll('\u2212', '-'))
     .map((letter) => (letters.has(letter.codePointAt(0)!) ? letter : '?'))
     .join('');

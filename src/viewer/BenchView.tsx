@@ -45,13 +45,13 @@ export interface MarkedFacets {
 }
 
 /** Every map that the view can draw. */
-export type BenchMap = MapTab | ClosingTab | 'heat' | 'change';
+export type BenchMap = MapTab | ClosingTab | 'heat' | 'made';
 
 const titles: Readonly<Record<BenchMap, string>> = {
   ...mapTitles,
   ...closingTabTitles,
   heat: 'Heat',
-  change: 'Added, taken off',
+  made: 'Added, taken off',
 };
 
 /** The mold in the oven: what is drawn of it, and the controls and readouts under it. */
@@ -117,7 +117,7 @@ const contextLost = 'The 3-D view was closed by the browser or the graphics driv
 const frameClass: Partial<Record<BenchMap, string>> = {
   cut: 'part-frame-cut',
   heat: 'part-frame-cut part-frame-heat',
-  change: 'part-frame-cut',
+  made: 'part-frame-cut',
 };
 
 /** The right-hand pane: which map, its legend, the part, the probe, the places, the cut. */
@@ -126,10 +126,10 @@ export function BenchView(props: BenchViewProps) {
   // By value: coloring a million facets is not to be done again because a sheet was drawn again.
   const { measure, stackMm, leastDraftDeg, leastCornerRadiusMm } = limits;
   const closing = props.closing ?? null;
-  const made = map === 'change' ? (props.made ?? null) : null;
+  const made = map === 'made' ? (props.made ?? null) : null;
   const view = useMemo<MapView | null>(() => {
     if (map === 'heat') return null;
-    if (map === 'change') return made === null ? null : changeMapView(made);
+    if (map === 'made') return made === null ? null : changeMapView(made);
     if (isClosingTab(map)) return closing === null ? null : closingMapView(map, closing);
     return maps === null
       ? null
@@ -205,8 +205,7 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
   const { shape, mapShown, map, selectedPatch, probe, made: drawn } = props;
   const heatPointMm = props.heat?.pointMm ?? null;
   const made = useMemo(
-    () =>
-      map === 'change' && drawn && mapShown !== null ? { display: drawn.display, paint: mapShown } : null,
+    () => (map === 'made' && drawn && mapShown !== null ? { display: drawn.display, paint: mapShown } : null),
     [map, drawn, mapShown],
   );
   const theme = useViewTheme();
@@ -237,7 +236,7 @@ function PartOrNote(props: PartOrNoteProps): ReactNode {
   return (
     <PartView
       shape={shape}
-      paint={map === 'change' ? null : mapShown}
+      paint={map === 'made' ? null : mapShown}
       made={made}
       pull={props.pull}
       theme={theme}

@@ -119,36 +119,16 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
   }
 
   function goBackToImport(project: Project): Outcome {
-    const { madeOf } = project;
-    if (madeOf === null) return refused('The pattern is an import, so there is none to go back to.');
-    if (!meshes.has(madeOf.import.meshKey))
-      return refused(
-        `${madeOf.import.fileName} is no longer in this browser. Import its file again at Part.`,
-      );
-    const edited = editInputs(project.inputs, ({ part }) => void Object.assign(part, madeOf.part));
-    if (!edited.done) return edited;
+    const back = importBehind(project, meshes);
+    if (!back.done) return back;
     holdFormer(project);
-    return commit({ pattern: madeOf.import, madeOf: null, inputs: edited.inputs }, project, null);
+    return commit(back.patch, project, null);
   }
 
   function setRecord(project: Project, lineId: string, patch: Partial<RecordLine>): Outcome {
-    const former = project.record[lineId] ?? { done: false, measured: '', initials: '' };
-    const line = recordLineSchema.safeParse({ ...former, ...patch });
-    if (lineId === '' || !line.success) return refused('This entry is too long for the checklist.');
-    const group = `record ${lineId} ${Object.keys(patch).sort().join()}`;
-    return commit({ record: { ...project.record, [lineId]: line.data } }, project, group);
-  }
-
-  function step(direction: 'undo' | 'redo'): void {
-    if (!can(direction)) return;
-    const project = history[direction]();
-    if (project !== null) onChanged(project);
-  }
-
-  function can(direction: 'undo' | 'redo'): boolean {
-    const { pastStates, futureStates } = store.temporal.getState();
-    const states = direction === 'undo' ? pastStates : futureStates;
-    return store.getState().editor === 'here' && states.length > 0;
+    const record = recordWith(project, lineId, patch);
+    if (record === null) return refused('This entry is too long for the checklist.');
+    return commit({ record }, project, `record ${lineId} ${Object.keys(patch).sort().join()}`);
   }
 
   return {
@@ -170,11 +150,49 @@ export function createEditing({ store, history, meshes, now, onChanged }: Editin
         const { enclosure, name } = names;
         return commit({ enclosure, name }, project, null);
       }),
+    ...undoAndRedo({ store, history, onChanged }),
+  };
+}
+
+function undoAndRedo({ store, history, onChanged }: Pick<EditingParts, 'store' | 'history' | 'onChanged'>) {
+  function step(direction: 'undo' | 'redo'): void {
+    if (!can(direction)) return;
+    const project = history[direction]();
+    if (project !== null) onChanged(project);
+  }
+
+  function can(direction: 'undo' | 'redo'): boolean {
+    const { pastStates, futureStates } = store.temporal.getState();
+    const states = direction === 'undo' ? pastStates : futureStates;
+    return store.getState().editor === 'here' && states.length > 0;
+  }
+
+  return {
     undo: () => step('undo'),
     redo: () => step('redo'),
     canUndo: () => can('undo'),
     canRedo: () => can('redo'),
   };
+}
+
+/** The project with its import as pattern again. */
+function importBehind(
+  { madeOf, inputs }: Project,
+  meshes: MeshShelf,
+): Outcome<{ readonly patch: Partial<Project> }> {
+  if (madeOf === null) return refused('The pattern is an import, so there is none to go back to.');
+  if (!meshes.has(madeOf.import.meshKey))
+    return refused(`${madeOf.import.fileName} is no longer in this browser. Import its file again at Part.`);
+  const edited = editInputs(inputs, ({ part }) => void Object.assign(part, madeOf.part));
+  if (!edited.done) return edited;
+  return { done: true, patch: { pattern: madeOf.import, madeOf: null, inputs: edited.inputs } };
+}
+
+/** null for what the paper has no room for. */
+function recordWith({ record }: Project, lineId: string, patch: Partial<RecordLine>) {
+  const former = record[lineId] ?? { done: false, measured: '', initials: '' };
+  const line = recordLineSchema.safeParse({ ...former, ...patch });
+  return lineId === '' || !line.success ? null : { ...record, [lineId]: line.data };
 }
 
 /** The import behind the present pattern, however often it was made anew, and how it was read. */

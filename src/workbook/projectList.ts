@@ -103,19 +103,7 @@ export function createProjectList(
       return (await locks.during(id, () => rename(id, { enclosure, name }))) ?? refused(openElsewhere);
     },
 
-    duplicateProject(id) {
-      const loaded = core.readCurrent(id);
-      if (!('project' in loaded)) return refused(whyUnreadable(loaded));
-      const { project } = loaded;
-      const mesh = project.pattern === null ? null : meshes.find(project.pattern.meshKey);
-      if (mesh?.found === false) return refused(mesh.reason);
-      const name = copyName(project, store.getState().projects);
-      const { madeOf } = core.withoutLostImport(project);
-      return {
-        done: true,
-        id: addSeed(core, { ...project, name, madeOf, packedMesh: mesh?.packed ?? null }),
-      };
-    },
+    duplicateProject: (id) => duplicateOf(core, id),
 
     async deleteProject(id) {
       const listed = store.getState().projects.find((one) => one.id === id);
@@ -133,6 +121,20 @@ export function createProjectList(
       showDeleted();
       core.flush();
     },
+  };
+}
+
+function duplicateOf(core: WorkbookCore, id: string) {
+  const loaded = core.readCurrent(id);
+  if (!('project' in loaded)) return refused(whyUnreadable(loaded));
+  const { project } = loaded;
+  const mesh = project.pattern === null ? null : core.meshes.find(project.pattern.meshKey);
+  if (mesh?.found === false) return refused(mesh.reason);
+  const name = copyName(project, core.store.getState().projects);
+  const { madeOf } = core.withoutLostImport(project);
+  return {
+    done: true as const,
+    id: addSeed(core, { ...project, name, madeOf, packedMesh: mesh?.packed ?? null }),
   };
 }
 

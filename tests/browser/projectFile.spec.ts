@@ -37,7 +37,7 @@ test('a project goes out as one file and comes back with its mesh, inputs and fi
   await openDemo(theirs);
   await goToList(theirs);
   await theirs.getByLabel('Project file').setInputFiles(path);
-  await expect(sheetTitle(theirs, 'Part')).toBeVisible();
+  await expect(theirs.getByRole('heading', { level: 1, name: 'Decision' })).toBeVisible();
   await expect(theirs.getByRole('banner')).toContainText('Upper half');
   await goTo(theirs, 'Walls & draft');
   await measured(theirs);

@@ -74,6 +74,7 @@ for (const { what, path: pathIn, words } of [demo, ...meshes])
     await page.goto('/');
     const path = await pathIn((name) => info.outputPath(name));
     await page.getByLabel('Project file').setInputFiles(path);
+    await page.getByRole('navigation', { name: 'Steps' }).getByRole('link', { name: 'Part' }).click();
     await expect(page.getByText(/triangles · sha256/)).toBeVisible({ timeout: 60_000 });
     await measured(page);
     // Everything is in once nothing is left that paper would wait for.

@@ -71,6 +71,7 @@ describe('--out FOLDER', () => {
         'triangles',
         'beads',
         'beadWidthMm',
+        'layerStepMm',
       ].map((id) => `pattern.${id}`),
     );
     const { canonical } = await readPatternFile(

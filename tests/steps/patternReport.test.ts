@@ -8,6 +8,9 @@ import { emptyContext, trayContext } from './contexts';
 
 const choices = patternChoicesOf(trayContext().inputs);
 
+const cautionsOf = (summary: PatternSummary) =>
+  withMadePattern(patternReport(trayContext()), choices, summary, 0.2).cautions.map(({ id }) => id);
+
 describe('the pattern step', () => {
   it('holds nothing up while no pattern is made: the import is what is printed', () => {
     const report = patternReport(trayContext());
@@ -63,8 +66,6 @@ describe('the pattern step', () => {
   });
 
   it('cautions where holes are to be cut, and only there', () => {
-    const cautionsOf = (summary: PatternSummary) =>
-      withMadePattern(patternReport(trayContext()), choices, summary, 0.2).cautions.map(({ id }) => id);
     expect(cautionsOf(madeSummary)).toEqual(['pattern.cuttingHoles']);
     const holes = madeSummary.holes.map((hole) => ({ ...hole, plugged: false }));
     expect(cautionsOf({ ...madeSummary, holes })).toEqual([]);

@@ -21,7 +21,7 @@ const mm = (points: number) => (points * 25.4) / 72;
 
 export async function readPdf(bytes: Uint8Array): Promise<{ pages: ReadPage[]; printScaling: unknown }> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
-  const preferences = (await file.getViewerPreferences()) as { PrintScaling?: unknown } | null;
+  const preferences: { PrintScaling?: unknown } | null = await file.getViewerPreferences();
   const pages: ReadPage[] = [];
   for (let number = 1; number <= file.numPages; number++) {
     const page = await file.getPage(number);

@@ -84,7 +84,7 @@ describe('undo and redo', () => {
   /** For inputs that have no spec of a number or a choice; an empty list where none is said. */
   const otherValues: Readonly<Record<string, unknown>> = {
     'part.pull': [0, 1, 0],
-    'fit.mate': 'Lower half',
+    'fit.mate': { projectId: 'lower', name: 'Lower half' },
     'fit.contents': [{ ...startOf(contentTable), id: 'board-1' }],
     'fit.transmitters': [{ ...startOf(transmitterTable), id: 'radio-1' }],
     'fit.stack': [{ ...startOf(stackTable), id: 'tolerance-1' }],

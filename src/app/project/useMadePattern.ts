@@ -29,11 +29,12 @@ function keyOf({ question }: Measuring, choices: PatternChoices | null): string 
     : JSON.stringify([askedOf('part', question, {}), choices]);
 }
 
+const kB = (units = 0) => `${formatNumber(units / 1000, 0)} kB`;
+
 /** What the made pattern and its import take, where storage has no room for both. */
 function whyFull(workbook: Workbook, { id, pattern, madeOf }: Project): string {
   if (pattern === null || madeOf === null) return '';
   const { limitUnits, totalUnits } = workbook.usage();
-  const kB = (units = 0) => `${formatNumber(units / 1000, 0)} kB`;
   const [made, imported] = [workbook.packedMeshOf(id)?.length, workbook.packedImportOf(id)?.length];
   return `Storage has no room for both models: ${pattern.fileName} takes ${kB(made)} and ${madeOf.import.fileName} ${kB(imported)}, and ${kB(Math.max(0, limitUnits - totalUnits))} are free. This tab holds both, and what was saved earlier is untouched: save the project file, then make room under All projects.`;
 }

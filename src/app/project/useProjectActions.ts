@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { CureChoices } from '../../core/cure/predictCure';
-import type { StoneHalf } from '../../pipeline/told';
 import { airCurve, columnCurve } from '../../sheets/cure/run/keptLog';
 import type { MeasuringDesk, PullOfImport } from '../../sheets/measuring/measuringDesk';
 import type { ChangeInputs } from '../../sheets/sheetProps';
@@ -14,10 +13,10 @@ import type { OvenRunLog, Outcome, Project, RecordLine } from '../../workbook';
 import { useWorkbook } from '../../workbook/useWorkbook';
 import { openGivenFile } from '../givenFile';
 import { goTo, projectHref } from '../route';
-import { saveBytes, saveTextFile } from '../saveTextFile';
 import { cuttingActions } from './cuttingActions';
 import { editedSince } from './editedSince';
 import { patternActions } from './patternActions';
+import { savingActions } from './savingActions';
 
 /** What belonged to the old file does not fit the new one; the rest of the inputs stays. */
 function inputsForNewFile(inputs: ProjectInputs): ProjectInputs {
@@ -91,10 +90,7 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
     goBackToImport() {
       told(workbook.goBackToImport());
     },
-    async saveHalf(half: StoneHalf) {
-      const bytes = await desk.run(`saving the ${half}`, 'saved half', half);
-      if (bytes !== null) saveBytes(fileName(`${half}.stl`), bytes, 'model/stl');
-    },
+    ...savingActions(workbook, project, desk, fileName, told),
     /** Several runs beside the one that is set. */
     comparePrograms(choices: CureChoices) {
       return desk.run('comparing programs', 'comparison', { choices, mostC: inputs.cure.stoneLimitC });
@@ -112,21 +108,6 @@ export function useProjectActions(project: Project, desk: MeasuringDesk) {
       told(workbook.updateInputs((draft) => writeReading(draft, path, value), `reading ${path}`));
     },
     record: (lineId: string, line: Partial<RecordLine>) => told(workbook.setRecord(lineId, line)),
-    saveRecord(html: string) {
-      saveTextFile({ fileName: fileName('full record.html'), text: html }, 'text/html');
-    },
-    saveCalendar(text: string) {
-      saveTextFile({ fileName: fileName('calendar.ics'), text }, 'text/calendar');
-    },
-    /** The same text as the headless command's. */
-    saveFigures(json: string) {
-      saveTextFile({ fileName: fileName('figures.json'), text: json }, 'application/json');
-    },
-    saveFile() {
-      const outcome = workbook.exportProjectFile(project.id);
-      told(outcome);
-      if (outcome.done) saveTextFile(outcome.file);
-    },
     async openFile(file: File) {
       const outcome = await openGivenFile(workbook, file);
       told(outcome);

@@ -64,10 +64,10 @@ export function PartSheet(props: PartSheetProps) {
 
   const setPull = (pull: Vec3) => setPart({ pull: [...pull], rightWayUp: 'settled' });
   const findBestPull = async () => {
-    const best = await measuring.desk.run('trying pull directions', 'best pull', null);
-    if (best === null) return;
-    setBest(best);
-    setPull(best.pull);
+    const tried = await measuring.desk.run('trying pull directions', 'best pull', null);
+    if (tried === null) return;
+    setBest(tried);
+    setPull(tried.pull);
   };
   const findSelfTouching = async () => {
     if (reply === null) return;

@@ -16,12 +16,15 @@ export interface RightWayUpQuestionProps {
 
 /** Asked where the shape does not tell: two pictures of the part, and the one that people see is pressed. */
 export function RightWayUpQuestion(props: RightWayUpQuestionProps) {
-  const { part, hasPattern, desk, disabled, onPull } = props;
+  const { part, hasPattern } = props;
+  if (!hasPattern || part.rightWayUp !== 'asked') return null;
+  // Another reading of the file has other pictures.
+  return <TwoPictures key={[part.unit, part.body, part.scale].join(' ')} {...props} />;
+}
+
+function TwoPictures({ desk, disabled, onPull }: RightWayUpQuestionProps) {
   const [pictures, setPictures] = useState<readonly FacePicture[] | null>(null);
-  const isAsked = hasPattern && part.rightWayUp === 'asked';
-  const { unit, body, scale } = part;
   useEffect(() => {
-    if (!isAsked) return undefined;
     let wanted = true;
     void desk.ask('face pictures', null).then((drawn) => {
       if (wanted) setPictures(drawn);
@@ -29,8 +32,7 @@ export function RightWayUpQuestion(props: RightWayUpQuestionProps) {
     return () => {
       wanted = false;
     };
-  }, [desk, isAsked, unit, body, scale]);
-  if (!isAsked) return null;
+  }, [desk]);
   return (
     <section aria-label="Right way up" className="right-way-up">
       <h2>Which is the face people see?</h2>

@@ -73,13 +73,14 @@ export const withheld = (context: StepContext, held: Missing): StepContext => ({
   held,
 });
 
+const boxVolumeMm3 = ({ boxMin, boxMax }: BodyFacts) =>
+  boxMax.reduce((volume, high, axis) => volume * (high - boxMin[axis]!), 1);
+const boxesMeet = (one: BodyFacts, other: BodyFacts) =>
+  one.boxMax.every((high, axis) => high > other.boxMin[axis]! && other.boxMax[axis]! > one.boxMin[axis]!);
+
 /** How many bodies of about a part's size share no place with any other. */
 function bodiesApart(bodies: readonly BodyFacts[]): number {
-  const boxOf = ({ boxMin, boxMax }: BodyFacts) =>
-    boxMax.reduce((volume, high, axis) => volume * (high - boxMin[axis]!), 1);
-  const largest = Math.max(0, ...bodies.map(boxOf));
-  const parts = bodies.filter((body) => boxOf(body) >= partShare * largest);
-  const meet = (one: BodyFacts, other: BodyFacts) =>
-    one.boxMax.every((high, axis) => high > other.boxMin[axis]! && other.boxMax[axis]! > one.boxMin[axis]!);
-  return parts.filter((one) => parts.every((other) => other === one || !meet(one, other))).length;
+  const largest = Math.max(0, ...bodies.map(boxVolumeMm3));
+  const parts = bodies.filter((body) => boxVolumeMm3(body) >= partShare * largest);
+  return parts.filter((one) => parts.every((other) => other === one || !boxesMeet(one, other))).length;
 }

@@ -102,7 +102,7 @@ describe('hand cases', () => {
     const pair = [flatPiece('1A', angleShape(200, 200, 60)), flatPiece('1B', angleShape(200, 200, 60))];
     const tight = { widthMm: 270 };
     const [free, kept] = [nestOf(pair, tight), nestOf(pair, tight, { halfTurns: false })];
-    expect(free.placements.map(({ turnDeg }) => turnDeg).sort()).toEqual([0, 180]);
+    expect(free.placements.map(({ turnDeg }) => turnDeg).toSorted((a, b) => a - b)).toEqual([0, 180]);
     expect(kept.placements.map(({ turnDeg }) => turnDeg)).toEqual([0, 0]);
     expect(free.rollLengthMm).toBeLessThan(kept.rollLengthMm);
   });
