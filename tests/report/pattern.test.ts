@@ -69,9 +69,9 @@ describe('--out FOLDER', () => {
         'holes',
         'rimShiftMm',
         'triangles',
+        'layerStepMm',
         'beads',
         'beadWidthMm',
-        'layerStepMm',
       ].map((id) => `pattern.${id}`),
     );
     const { canonical } = await readPatternFile(

@@ -30,8 +30,6 @@ const narrowMm = 0.6;
 const triedMm: readonly number[] = Array.from({ length: 56 }, (_, at) => 0.2 * 1.05 ** at);
 const largestMm = triedMm.at(-1)!;
 const gapMm = 0.03;
-/** An edge whose own turn tells nearly the radius of the ball is no sliver's, and tells it better. */
-const sliverRatio = 1.1;
 const mostRounds = 25;
 /** A ball that a round brings no nearer to fitting than this does not fit. */
 const leastGainMm = 5e-5;
@@ -55,8 +53,7 @@ export function withBalls(mesh: IndexedMesh, edges: readonly ConcaveEdge[]): rea
         : least,
     );
     const radius = ballAt(mesh, surface, tightest);
-    for (const edge of corner)
-      fitting.set(edge, radius > sliverRatio * edge.radiusMm ? radius : edge.radiusMm);
+    for (const edge of corner) fitting.set(edge, Math.max(radius, edge.radiusMm));
   }
   return edges.map((edge) => ({ ...edge, radiusMm: fitting.get(edge) ?? edge.radiusMm }));
 }
