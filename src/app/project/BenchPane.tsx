@@ -16,7 +16,7 @@ import type { ViewControl } from './useBenchControl';
 
 /** The map that each sheet is about; another one chosen there stays until the project is left. */
 const mapOfStep: Readonly<Record<string, BenchMap>> = { part: 'kinds', closing: 'gap', cure: 'heat' };
-const patternTabs: readonly BenchMap[] = ['change', ...mapTabs];
+const patternTabs: readonly BenchMap[] = ['made', ...mapTabs];
 const cureTabs: readonly BenchMap[] = ['heat', 'wall', 'kinds', 'cut'];
 
 /** The one spot that is looked at: a ranked place, or what a click met. */
@@ -54,9 +54,9 @@ export function BenchPane(props: BenchPaneProps) {
   // Spots and cuts are untrue for any other measurement; the plane itself stays.
   const [{ place, probe }, setSpot] = useKeyedState<Spot>(reply, () => ({ place: null, probe: null }));
   const [section, setSection] = useKeyedState<Section | null>(reply, () => null);
-  const ownMap = stepId === 'pattern' && made !== null ? 'change' : 'wall';
+  const ownMap = stepId === 'pattern' && made !== null ? 'made' : 'wall';
   const kept = chosen[stepId] ?? ownMap;
-  const map = kept === 'change' && made === null ? 'wall' : kept;
+  const map = kept === 'made' && made === null ? 'wall' : kept;
   const isHeatShown = stepId === 'cure' && map === 'heat';
   const heat = useHeatView(desk, forecast, inputs, isHeatShown, props.heatMoment, props.onHeatMoment);
   const closedMold = useClosedMold(stepId === 'closing' ? reply : null, context, onSaveText);
