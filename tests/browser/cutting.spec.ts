@@ -8,7 +8,6 @@ test('plies of a tray are laid, started elsewhere, nested and saved at true size
   page,
   context,
 }, info) => {
-  test.setTimeout(90_000);
   await page.setViewportSize({ width: 1366, height: 768 });
   await withoutDemo(context);
   await newProject(page, 'Bench lamp', 'Tray');

@@ -12,7 +12,7 @@ export default defineConfig({
   workers: 2,
   retries: 0,
   forbidOnly: true,
-  timeout: 120_000,
+  timeout: 240_000,
   expect: { timeout: 20_000 },
   reporter: 'list',
   outputDir: '../../test-results',
