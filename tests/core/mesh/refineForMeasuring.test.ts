@@ -67,7 +67,9 @@ function expectSameSurface(drawn: IndexedMesh, refined: MeasuringMesh): void {
         turn += normal[axis]! * after.normal[3 * child + axis]!;
         off += normal[axis]! * (after.centerMm[3 * child + axis]! - corner[axis]!);
       }
-      farthest = Math.max(farthest, Math.abs(off) / scaleMm);
+      // A drawn facet without breadth has no plane to lie in.
+      if (before.areaMm2[facet]! > 1e-6 * scaleMm * scaleMm)
+        farthest = Math.max(farthest, Math.abs(off) / scaleMm);
       // The direction of a child without breadth is rounding.
       if (after.areaMm2[child]! > 1e-6 * scaleMm * scaleMm) worstTurn = Math.min(worstTurn, turn);
     }
