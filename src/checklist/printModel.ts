@@ -35,16 +35,19 @@ export function checklistModel(
   record: ChecklistRecord = {},
   reports: ReadonlyMap<string, StepReport> = stepReports(context),
 ): ChecklistModel {
+  const isHeld = decide(reports).word === 'stop';
+  const blanks = plannedBlanks(context, reports).map((blank) => ({
+    ...blank,
+    written: writtenInto(context.inputs, blank),
+  }));
   const material: Material = {
     context,
     reports,
     figures: figuresById(reports),
     work: moldWork(context),
-    blanks: plannedBlanks(context, reports).map((blank) => ({
-      ...blank,
-      written: writtenInto(context.inputs, blank),
-    })),
-    isHeld: decide(reports).word === 'stop',
+    // What would be read of a part that must not be made is nothing to work toward.
+    blanks: isHeld ? blanks.map((blank) => ({ ...blank, expected: null, band: null })) : blanks,
+    isHeld,
   };
   const phases = sayStopsOnce(
     [printPhase, pourPhase, layupPhase, ovenPhase, finishPhase].map((phase) => phase(material)),
@@ -55,7 +58,7 @@ export function checklistModel(
     card: benchCard(facts, material),
     phases,
     earlier: earlierOf(record, phases),
-    blanks: material.blanks,
+    blanks,
   };
 }
 

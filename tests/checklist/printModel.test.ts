@@ -49,6 +49,24 @@ describe('the bench card', () => {
       expect(text).not.toMatch(recipe);
     }
     expect(text).toContain('held back: a check says stop');
+    // Nothing to work toward either: no target, no time, no expected reading.
+    expect(text).not.toMatch(/______ \S+, expected/u);
+    expect(cleared).toMatch(/______ \S+, expected/u);
+    const numbers = new Map(modelOf(faulty).card.numbers.map(({ label, after }) => [label, after]));
+    for (const label of ['Negative', 'Dry at, neg. / pos.', 'Oven', 'Coldest laminate', 'Open after'])
+      expect(numbers.get(label)).toBe('not before cleared');
+  });
+
+  test('a pattern that the checks stop is not printed as it is', () => {
+    expect(textOf(faulty, 'print.file')).toMatch(/^Not printed like this \(.*\): held back/u);
+    expect(textOf(trayContext(), 'print.file')).toMatch(/^Print tray\.stl at scale/u);
+  });
+
+  test('what is expected of a reading lies in its band', () => {
+    for (const patternSoftensC of [25, 40, 55, 98])
+      for (const { id, expected, band } of modelOf(trayContext({ moldInputs: { patternSoftensC } })).blanks)
+        if (expected !== null && band !== null)
+          expect([id, expected >= band[0] && expected <= band[1]]).toEqual([id, true]);
   });
 
   test('has the cut and the plan to scale', () => {
@@ -231,7 +249,7 @@ describe('the plies on paper', () => {
 test('the text fits 80 columns and has room to write', () => {
   const text = checklistText(modelOf(faulty));
   expect(text.split('\n').filter((row) => row.length > 80)).toEqual([]);
-  expect(text).toMatch(/m1 print along x: ______ mm, expected 120\.00 mm/u);
+  expect(text).toMatch(/m1 print along x: ______ mm$/mu);
 });
 
 const htmlOf = (context: StepContext, record = {}) =>

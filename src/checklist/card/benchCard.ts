@@ -40,6 +40,9 @@ export function benchCard(facts: ChecklistFacts, material: Material): BenchCard 
   };
 }
 
+const heldOr = (isHeld: boolean, one: CardNumber): CardNumber =>
+  isHeld ? { label: one.label, value: held, after: 'not before cleared' } : one;
+
 /** Value and unit of a figure apart, so that the number can stand large. */
 function split(text: string): Pick<CardNumber, 'value' | 'after'> {
   const at = text.search(/[\s\u202f](?=[^\d×]*$)/u);
@@ -56,9 +59,13 @@ function cardNumbers(material: Material): readonly CardNumber[] {
   const mix = (half: 'negative' | 'positive'): CardNumber => {
     const answer = work.half[half];
     const label = half === 'negative' ? 'Negative' : 'Positive';
-    if (isHeld || !answer.known) return { label, value: held, after: isHeld ? 'not before cleared' : '' };
+    if (!answer.known) return heldOr(isHeld, { label, value: held, after: '' });
     const { powderG, waterG } = answer.value.plan;
-    return { label, value: formatNumber(powderG, 0), after: `g + ${formatNumber(waterG, 0)} g water` };
+    return heldOr(isHeld, {
+      label,
+      value: formatNumber(powderG, 0),
+      after: `g + ${formatNumber(waterG, 0)} g water`,
+    });
   };
   const clamps = closing.clamps.reduce((sum, { count }) => sum + count, 0);
   const state = cureState(context);
@@ -78,32 +85,28 @@ function cardNumbers(material: Material): readonly CardNumber[] {
     of('Box inside', 'mold.boxMm'),
     mix('negative'),
     mix('positive'),
-    isHeld
-      ? { label: 'Weight on top', value: held, after: 'not before cleared' }
-      : of('Weight on top', 'mold.counterweightG'),
-    {
+    heldOr(isHeld, of('Weight on top', 'mold.counterweightG')),
+    heldOr(isHeld, {
       label: 'Dry at, neg. / pos.',
       value: dry.join(' / '),
       after: isKnown(material, 'mold.negative.dryTargetG') ? 'g' : '',
-    },
+    }),
     {
       label: clamps === 1 ? 'Clamp' : 'Clamps',
       value: `${clamps}×${closing.clamps.map(({ forceN }) => formatNumber(forceN, 0)).join(', ')}`,
       after: 'N',
     },
-    {
+    heldOr(isHeld, {
       label: 'Oven',
-      value: isHeld ? held : cure.stages.map(({ targetC }) => formatNumber(targetC, 0)).join(', '),
-      after: isHeld
-        ? 'not before cleared'
-        : `°C, ${cure.stages.map(({ dwellHours }) => hoursMinutes(3600 * dwellHours)).join(', ')}`,
-    },
-    of('Coldest laminate', 'cure.coldest.peakC'),
-    {
+      value: cure.stages.map(({ targetC }) => formatNumber(targetC, 0)).join(', '),
+      after: `°C, ${cure.stages.map(({ dwellHours }) => hoursMinutes(3600 * dwellHours)).join(', ')}`,
+    }),
+    heldOr(isHeld, of('Coldest laminate', 'cure.coldest.peakC')),
+    heldOr(isHeld, {
       label: 'Open after',
       value: openS === null ? 'not known' : clockHours(openS),
       after: `h:min, under ${formatNumber(cure.demoldC, 0)} °C`,
-    },
+    }),
   ];
 }
 
@@ -155,7 +158,7 @@ function underPlan(places: readonly NotedPlace[]): string {
 
 function ovenOf({ context, isHeld }: Material): BenchCard['drawings'] {
   const state = cureState(context);
-  if (!state.known) return [];
+  if (!state.known || isHeld) return [];
   const { prediction, middle } = state;
   const { demoldAfterS } = middle;
   const drawing = ovenCurve({
@@ -168,10 +171,5 @@ function ovenOf({ context, isHeld }: Material): BenchCard['drawings'] {
     targetsC: context.inputs.cure.stages.map(({ targetC }) => targetC),
   });
   const start = `starts at ${formatNumber(processOf(context.inputs).start.valueC, 0)} °C`;
-  return [
-    {
-      drawing,
-      under: isHeld ? `${start}; not before cleared` : `thin: air; thick: laminate in its band; ${start}`,
-    },
-  ];
+  return [{ drawing, under: `thin: air; thick: laminate in its band; ${start}` }];
 }

@@ -2,6 +2,7 @@
 import { formatNumber } from '../../core/units/formatNumber';
 import { placesThatMatter } from '../../steps/bench/places';
 import {
+  heldBack,
   line,
   millimeters,
   reading,
@@ -12,6 +13,9 @@ import {
   type PhaseDraft,
   type Step,
 } from '../lines';
+
+/** Verdicts on what is printed. */
+const ofThePrint = ['part.', 'walls.', 'mold.locking'] as const;
 
 /** Places that are told to be mended; the rest is on the sheet on screen. */
 const mostMended = 3;
@@ -65,10 +69,13 @@ function patternLines(material: Material): readonly Step[] {
     part.nominalWall === 'print'
       ? `${part.printLines} ${beads} for ${value(material, 'part.nominalWallMm')} of wall, open face ${part.openFace === 'againstPull' ? 'away from the pull' : `toward ${part.openFace}`}`
       : `${beads}, wall as drawn (${value(material, 'walls.rayMedianMm')})`;
+  const what = `${pattern.fileName} at scale ${value(material, 'part.scale')}: ${value(material, 'part.boxMm')}; ${wall}`;
   return [
     line(
       'print.file',
-      `Print ${pattern.fileName} at scale ${value(material, 'part.scale')}: ${value(material, 'part.boxMm')}; ${wall}.`,
+      stopsOf(material, ...ofThePrint).length === 0
+        ? `Print ${what}.`
+        : `Not printed like this (${what}): ${heldBack}. See Decision, or make the pattern anew.`,
       ['part.boxMm', 'part.scale', 'part.nominalWallMm', 'walls.rayMedianMm'],
     ),
     line(

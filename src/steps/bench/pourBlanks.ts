@@ -67,6 +67,7 @@ function wantsTrialCup(
 function trialCup({ context, number, band }: Known): BlankDraft {
   const { patternSoftensC } = context.inputs.mold;
   const lowC = band('mold.settingPeakC')?.[0] ?? context.inputs.mold.roomC;
+  const workedOutC = number('mold.settingPeakC');
   return {
     id: 'peak',
     phase: 'pour',
@@ -74,7 +75,8 @@ function trialCup({ context, number, band }: Known): BlankDraft {
     unit: '°C',
     decimals: 0,
     path: 'mold.measured.peakC',
-    expected: number('mold.settingPeakC'),
+    // What the print does not bear is nothing to expect: the cup tells whether the pour stays under it.
+    expected: workedOutC !== null && workedOutC > patternSoftensC ? null : workedOutC,
     band: [Math.min(lowC, patternSoftensC), patternSoftensC],
     figures: ['mold.settingPeakC'],
     verdicts: ['mold.heat'],

@@ -77,7 +77,7 @@ function contentVerdict(context: StepContext, stack: KnownStack): Verdict {
     return {
       id,
       word: voidPercent > lookVoidPercent ? 'stop' : 'look again',
-      reason: `${formatNumber(voidPercent, 1)} % of the laminate is air: you accept ${formatNumber(goVoidPercent, 1)} % (common practice).`,
+      reason: `${formatNumber(voidPercent, 1)} % of the whole laminate is air, narrow places included: you accept ${formatNumber(goVoidPercent, 1)} % (common practice).`,
       fix: '',
     };
   if (fiber < resinRichFiber)
