@@ -109,7 +109,8 @@ test('what runs is told on its own page, on every page and in the tab’s title,
   await openDemo(page);
   await goTo(page, 'Live');
   const now = page.getByRole('region', { name: 'Oven now' });
-  await expect(now).toContainText('Next: oven on, to 70 °C');
+  // The demo's upper half is stopped, and nothing else may be told to be started.
+  await expect(now).toContainText('A check says stop: nothing is started');
   for (const place of [1, 2])
     await page
       .getByRole('region', { name: `Timer ${place}` })

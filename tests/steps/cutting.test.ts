@@ -7,6 +7,7 @@ import { nestPieces } from '../../src/core/templates/nest';
 import { cuttingReport, withCutPlies } from '../../src/steps/cutting/report';
 import { fabricNames, nestAskedOf } from '../../src/steps/cutting/rolls';
 import { tray } from '../support/meshes';
+import { isOfConcern, notEntered } from '../../src/steps/shared/decision';
 import { emptyContext, inputsWith, plyAt, trayContext } from './contexts';
 import { figureOf, verdictOf } from './reportHelpers';
 
@@ -76,7 +77,9 @@ const dartsOf = (angles: readonly number[]) => {
 
 describe('the report', () => {
   it('holds up no pour while nothing is cut, and sends the maker to what is missing', () => {
-    expect(verdictOf(cuttingReport(trayContext()), 'cutting.shear').word).toBe('go');
+    const asked = verdictOf(cuttingReport(trayContext()), notEntered.cutting);
+    expect(asked.word).toBe('not yet known');
+    expect(isOfConcern(asked)).toBe(false);
     expect(verdictOf(cuttingReport(emptyContext()), 'cutting.shear')).toMatchObject({
       word: 'not yet known',
       fix: 'Import a model at Part.',

@@ -8,6 +8,7 @@ import type { OvenRunControl } from '../../sheets/cure/run/useOvenRun';
 import type { BenchTimers } from '../../sheets/timers/useBenchTimers';
 import type { PlannedTime } from '../../steps/mold/plannedTimes';
 import type { StepContext } from '../../steps/shared/context';
+import { decide } from '../../steps/shared/decision';
 import { programOf } from '../../steps/shared/process';
 import type { Project } from '../../workbook';
 import { projectHref } from '../route';
@@ -40,6 +41,7 @@ export function BenchPages(props: BenchPagesProps) {
         prediction={forecast.lastPrediction}
         cure={context.inputs.cure}
         cureHref={projectHref(project.id, 'cure')}
+        isHeld={decide(reports).word === 'stop'}
       />
     );
   return (

@@ -25,6 +25,8 @@ export interface LiveSheetProps {
   readonly cure: CureInputs;
   /** Where the oven run is started and its log is read. */
   readonly cureHref: string;
+  /** A check says stop, so nothing is told to be started. */
+  readonly isHeld: boolean;
 }
 
 /** What runs now, to be read from two meters: the next action in words, the oven, two timers. */
@@ -68,7 +70,7 @@ export function LiveSheet(props: LiveSheetProps) {
 
 const phaseWords = { ready: 'The oven is off', running: 'Oven', held: 'Oven, held', ended: 'Oven run ended' };
 
-function OvenNow({ run: control, program, prediction, cure, cureHref }: LiveSheetProps) {
+function OvenNow({ run: control, program, prediction, cure, cureHref, isHeld }: LiveSheetProps) {
   const { run, nowMs } = control;
   const phase = runPhase(run);
   const atS = programS(run, nowMs);
@@ -78,13 +80,15 @@ function OvenNow({ run: control, program, prediction, cure, cureHref }: LiveShee
   return (
     <section aria-label="Oven now" className="live-now">
       <p className="live-words" aria-live="polite">
-        {phase === 'ready'
-          ? `Next: oven on${first === undefined ? '' : `, to ${celsius(first.targetC)}`}`
-          : phase === 'ended'
-            ? 'Next: read the log, then open by the laminate'
-            : next === undefined
-              ? 'Nothing more is due'
-              : `Next: ${next.text}`}
+        {phase === 'ready' && isHeld
+          ? 'A check says stop: nothing is started. See Decision.'
+          : phase === 'ready'
+            ? `Next: oven on${first === undefined ? '' : `, to ${celsius(first.targetC)}`}`
+            : phase === 'ended'
+              ? 'Next: read the log, then open by the laminate'
+              : next === undefined
+                ? 'Nothing more is due'
+                : `Next: ${next.text}`}
       </p>
       {phase === 'ready' ? null : (
         <>

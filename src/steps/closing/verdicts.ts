@@ -138,7 +138,8 @@ function loadVerdict(context: StepContext, state: ClosingState): Verdict {
   return {
     id,
     word,
-    reason: `${toldOf(median, walls)} ${filled}${places}.${worst}${travels}`,
+    // What this check adds to the others comes first: paper has room for two sentences.
+    reason: `${filled}${places}.${worst}${travels} ${toldOf(median, walls)}`,
     fix: '',
   };
 }

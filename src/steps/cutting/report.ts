@@ -9,6 +9,7 @@ import { formatNumber } from '../../core/units/formatNumber';
 import type { ProjectInputs } from '../inputs/project';
 import { count, unknownFigure } from '../kit/figures';
 import type { StepContext } from '../shared/context';
+import { notEntered } from '../shared/decision';
 import { resolveStack } from '../shared/stack';
 import { cuttingFigures, cuttingSpecs, dartPairs } from './figures';
 
@@ -55,8 +56,8 @@ function notCutYet({ pattern, inputs }: StepContext): Verdict {
   const stack = resolveStack(inputs.plies);
   if (!stack.known) return { id, word: 'not yet known', reason: stack.reason, fix: stack.fix };
   return {
-    id,
-    word: 'go',
+    id: notEntered.cutting,
+    word: 'not yet known',
     reason: 'The pieces are not worked out yet; the pour need not wait for them.',
     fix: 'Work them out here before you cut the roll.',
   };

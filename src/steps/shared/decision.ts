@@ -25,7 +25,7 @@ const sumsUp = 'checklist';
 const knownAfterThePour: ReadonlySet<string> = new Set(['cure.damp']);
 
 /** Said by a step that is asked nothing: it neither holds up the pour nor waits for an answer. */
-export const notEntered = { fit: 'fit.entered', finish: 'finish.entered' } as const;
+export const notEntered = { cutting: 'cutting.asked', fit: 'fit.entered', finish: 'finish.entered' } as const;
 const ofNoConcern: ReadonlySet<string> = new Set(Object.values(notEntered));
 export const isOfConcern = ({ id }: Verdict): boolean => !ofNoConcern.has(id);
 /** Whether the pour has to wait for it. */
